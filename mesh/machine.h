@@ -1,0 +1,292 @@
+/// \file
+/// The machine as a builder could draw it: bodies of bars, joints, sheet, members, panels, and what to find out.
+/// Plain values in SI base units (m, N, Pa, kg, rad, s), filled by the case reader or by hand; no mechanics.
+///
+/// Axes: x along the bend line from the left end of the bed, y from the bend line to the rear, z up. The origin is the
+/// left end of the bed's front top edge. Cross-section places are (y, z). The apron is described as it stands at 0 deg.
+#pragma once
+
+#include "mesh/material.h"
+#include "mesh/section.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Place in the case file, for messages. Line and column count from 1; 0 means "not from a file".
+struct SourcePos {
+  int line = 0;
+  int column = 0;
+};
+
+/// A value of a coordinate or size that the case left out.
+inline constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
+
+enum class BodyKind { bed, clamp, apron };
+inline constexpr std::array<BodyKind, 3> all_bodies{BodyKind::bed, BodyKind::clamp, BodyKind::apron};
+/// "bed", "clamp" or "apron".
+std::string to_string(BodyKind body);
+
+/// What something is fixed to. For `bar`, body and index; for `member` and `panel`, the index into the machine's list.
+struct Ref {
+  enum class Kind { none, ground, bar, member, panel };
+  Kind kind = Kind::none;
+  BodyKind body = BodyKind::bed;
+  int index = -1;
+  bool operator==(const Ref&) const = default;
+};
+
+enum class BarModel { beam, plate };
+
+/// One bar of a body, straight along x.
+struct Bar {
+  std::string name;
+  Shape shape;
+  Eigen::Vector2d at = {0, 0}; ///< (y, z) of the centroid [m]
+  BarModel model = BarModel::beam;
+  int material = -1; ///< index into Machine::materials
+  double start = 0;  ///< x of the left end [m]
+  double length = 0; ///< [m] > 0
+  SourcePos pos;
+  [[nodiscard]] double end() const { return start + length; }
+};
+
+/// Loose pieces that make the nose, from left to right.
+struct Fingers {
+  std::vector<double> widths; ///< along x [m]
+  std::vector<double> starts; ///< x of each left end [m]; same length as widths
+  double reach = 0;           ///< from the carrying bar to the nose edge, along y [m]
+  double thickness = 0;       ///< [m]
+  int material = -1;          ///< index into Machine::materials
+  SourcePos pos;
+};
+
+/// Where the clamp bears on the sheet.
+struct Nose {
+  int bar = -1;       ///< index into the clamp's bars
+  double setback = 0; ///< y of the nose edge [m]
+  double land = 0;    ///< depth of the bearing face behind the edge [m] > 0
+  SourcePos pos;
+};
+
+/// Bed, clamp or apron. A body without bars is absent from the case.
+struct Body {
+  BodyKind kind = BodyKind::bed;
+  double start = 0;
+  double length = 0;
+  int material = -1;
+  std::vector<Bar> bars;
+  int edge_bar =
+      -1; ///< bed: bar that carries the front top edge; apron: bar that carries the face; clamp: the nose's bar
+  SourcePos pos;
+  [[nodiscard]] bool present() const { return !bars.empty(); }
+};
+
+/// What is being bent.
+struct Sheet {
+  int material = -1;
+  double thickness = 0;     ///< [m]
+  double width = 0;         ///< along the bend line [m]
+  double centre = 0;        ///< x of its middle [m]
+  double flange = 0;        ///< bend line to the line where the apron bears [m]
+  double inside_radius = 0; ///< [m]
+  double angle = 0;         ///< wanted after springback [rad]
+  double grip = 0;          ///< depth behind the nose over which the sheet passes its moment to the bed [m]
+  std::string moment_law = "rigid-plastic";
+  SourcePos pos;
+  [[nodiscard]] double left() const { return centre - width / 2; }
+  [[nodiscard]] double right() const { return centre + width / 2; }
+};
+
+/// Order of the six movements everywhere: x y z rx ry rz.
+enum Dof : int { ux = 0, uy = 1, uz = 2, rx = 3, ry = 4, rz = 5 };
+using DofMask = std::array<bool, 6>;
+enum class Sense { both, tension, compression };
+
+/// A place as the case gives it; left-out coordinates are NaN until the mesher takes them from where the bars meet.
+using GivenPoint = Eigen::Vector3d;
+
+/// What the joints of the trade have in common.
+struct JointBase {
+  std::string name; ///< may be empty; messages and results then use kind and number
+  std::array<Ref, 2> joins;
+  GivenPoint at = {left_out, left_out, left_out};
+  SourcePos pos;
+};
+
+/// Stud with nut: pulls the clamp down. Tension only along z, sideways as a stud fixed at both ends.
+struct Post : JointBase {
+  double diameter = 0;           ///< nominal [m]
+  std::string thread;            ///< "M20", or empty when a plain diameter was given
+  std::string grade;             ///< property class, "8.8"; may be empty
+  double free_length = 0;        ///< stretched length [m]
+  std::optional<double> preload; ///< force after clamping, before bending [N]
+};
+
+/// Eccentric that lifts the clamp's tail: compression only along z.
+struct Cam : JointBase {
+  double lift = 0;                 ///< [m]; from throw and angle when those are given
+  std::optional<double> throw_;    ///< eccentricity doubled: highest less lowest [m]
+  std::optional<double> angle;     ///< from its lowest position [rad]
+  double radius = left_out;        ///< [m]
+  double width = left_out;         ///< along its axis [m]
+  std::optional<double> stiffness; ///< [N/m]
+};
+
+/// Apron pivot on the bend line, free about x.
+struct Hinge : JointBase {
+  double pin = left_out;            ///< diameter [m]
+  double bearing_length = left_out; ///< [m]
+};
+
+/// Where the operator holds the apron: stops its rotation about x.
+struct Handle {
+  std::string name;
+  int bar = -1; ///< index into the apron's bars
+  double x = 0;
+  SourcePos pos;
+};
+
+/// Any other joint.
+struct Tie : JointBase {
+  DofMask holds{};
+  std::optional<double> stiffness;            ///< [N/m] for held translations; rigid when left out
+  std::optional<double> rotational_stiffness; ///< [N m/rad] for held rotations
+  Sense only = Sense::both;
+};
+
+/// A row of screws between two bars.
+struct Screws : JointBase {
+  std::string thread; ///< "M8"
+  double diameter = 0;
+  std::string grade;
+  std::vector<double> x;                 ///< positions [m]
+  std::optional<double> shear_stiffness; ///< per screw [N/m]
+};
+
+/// Two bars joined along x without slip.
+struct Weld : JointBase {
+  double from = left_out;
+  double to = left_out;
+};
+
+/// Bed to ground (or any bar to ground).
+struct Support {
+  std::string name;
+  Ref bar;
+  GivenPoint at = {left_out, left_out, left_out};
+  DofMask holds{};
+  std::optional<double> stiffness;            ///< [N/m]; rigid when left out
+  std::optional<double> rotational_stiffness; ///< [N m/rad]
+  SourcePos pos;
+};
+
+/// Straight beam between two points.
+struct Member {
+  std::string name;
+  Eigen::Vector3d from, to;
+  Shape shape;
+  Eigen::Vector3d up = {left_out, left_out, left_out}; ///< direction of the section's height; NaN: z, or y along z
+  int material = -1;
+  DofMask release_from{}, release_to{};
+  bool tension_only = false;
+  int divisions = 4;
+  SourcePos pos;
+};
+
+/// Flat rectangular plate: a corner and two edges.
+struct Panel {
+  std::string name;
+  Eigen::Vector3d corner, edge_a, edge_b;
+  double thickness = 0;
+  int material = -1;
+  std::array<int, 2> divisions{8, 8};
+  SourcePos pos;
+};
+
+/// Holds a point, a line, or a panel edge of members and panels to ground.
+struct Hold {
+  Eigen::Vector3d from, to; ///< equal for a point
+  DofMask holds{};
+  SourcePos pos;
+};
+
+/// Force and moment at a point, force per length on a line, or pressure on a panel.
+struct Load {
+  enum class Kind { point, line, pressure };
+  Kind kind = Kind::point;
+  Ref on; ///< none: the member or panel at that place
+  Eigen::Vector3d from = Eigen::Vector3d::Zero(), to = Eigen::Vector3d::Zero(); ///< point: both the place
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();                              ///< [N], or [N/m] for a line
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();                             ///< [N m]
+  double pressure = 0; ///< [Pa], along the normal edge_a x edge_b
+  int panel = -1;
+  SourcePos pos;
+};
+
+/// Dial indicator: the movement of one spot.
+struct Dial {
+  std::string name;
+  Ref on;
+  Eigen::Vector3d at;
+  std::optional<double> reading; ///< [m]
+  int direction = -1;            ///< 0 x, 1 y, 2 z for the reading
+  SourcePos pos;
+};
+
+struct Limits {
+  std::optional<double> bow;         ///< [m]
+  std::optional<double> angle;       ///< [rad]
+  std::optional<double> utilisation; ///< of yield, proof or allowable pressure
+  std::optional<double> buckling;    ///< least load factor; 3 when left out
+};
+
+struct SolveSettings {
+  int dimension = 3;                         ///< 3, or 2 for the x-z plane
+  double element_size = 0.015;               ///< [m]
+  std::optional<std::vector<double>> angles; ///< [rad]; default 0, half, wanted
+  int modes = 0;
+  int buckling = 0;
+  std::string linear_solver; ///< empty: chosen by size
+};
+
+/// Everything the solver reads. `io` fills it; studies vary it.
+struct Machine {
+  std::string title;
+  std::vector<Material> materials; ///< used ones only; indices above point here
+  std::optional<Sheet> sheet;
+  std::array<Body, 3> bodies; ///< by BodyKind
+  Nose nose;
+  std::optional<Fingers> fingers;
+  std::vector<Post> posts;
+  std::vector<Cam> cams;
+  std::vector<Hinge> hinges;
+  std::vector<Handle> handles;
+  std::vector<Tie> ties;
+  std::vector<Screws> screws;
+  std::vector<Weld> welds;
+  std::vector<Support> supports;
+  std::vector<Member> members;
+  std::vector<Panel> panels;
+  std::vector<Hold> holds;
+  std::vector<Load> loads;
+  std::vector<Dial> dials;
+  bool gravity = false;
+  Limits limits;
+  SolveSettings solve;
+
+  [[nodiscard]] const Body& body(BodyKind k) const { return bodies[static_cast<std::size_t>(k)]; }
+  [[nodiscard]] Body& body(BodyKind k) { return bodies[static_cast<std::size_t>(k)]; }
+  /// The bar that a reference of kind `bar` names. Throws std::out_of_range.
+  [[nodiscard]] const Bar& bar(const Ref& r) const;
+  /// "bed.web", "ground", "member rod", "panel cheek".
+  [[nodiscard]] std::string name_of(const Ref& r) const;
+};
+
+} // namespace bedbow

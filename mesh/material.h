@@ -1,0 +1,42 @@
+/// \file
+/// Materials: what the case gives, and the table of common ones by standard designation.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace bedbow {
+
+/// Which table turns a sheet gauge number into a thickness.
+enum class GaugeTable { none, steel, galvanised, stainless, aluminium };
+
+/// Isotropic material in SI units. Values a table does not give are NaN-free zeros only where 0 means "unknown".
+struct Material {
+  std::string name;
+  double E = 0;            ///< Young's modulus [Pa] > 0
+  double nu = 0.3;         ///< Poisson's ratio, -1 < nu < 0.5
+  double G = 0;            ///< shear modulus [Pa] > 0
+  double density = 0;      ///< [kg/m^3]; 0 unknown: no self-weight, no modes
+  double yield = 0;        ///< [Pa]; 0 unknown: no utilisation
+  double tensile = 0;      ///< [Pa]; 0 unknown
+  std::optional<double> K; ///< hardening: flow stress = K strain^n [Pa]
+  std::optional<double> n;
+  GaugeTable gauge = GaugeTable::none;
+  std::string source; ///< standard or book the values come from, "from memory" where so, "case" for own ones
+};
+
+/// Built-in materials, sorted by name.
+std::span<const Material> builtin_materials();
+
+/// Built-in material of that designation, or nullptr. Exact match, case-sensitive.
+const Material* find_material(std::string_view designation);
+
+/// Sheet thickness [m] of a gauge number in a table.
+/// \return nullopt where the table has no such number.
+/// Source: US Manufacturers' Standard Gauge (steel), galvanised sheet gauge, stainless gauge, and the B&S formula of
+/// ASTM B258 (aluminium).
+std::optional<double> gauge_thickness(GaugeTable table, int gauge);
+
+} // namespace bedbow

@@ -1,0 +1,101 @@
+/// \file
+/// The mesh that a mesher makes of a Machine: nodes, beam and shell elements, rigid links, joints and places.
+/// Geometry and description only; no mechanics. Everything stands as the case draws it, with the apron at 0 deg.
+#pragma once
+
+#include "mesh/machine.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Which parts turn with the apron. Parts of frame `apron` keep their own axes, which the step's angle turns about the
+/// bend line (y = 0, z = 0).
+enum class Frame { fixed, apron };
+
+struct Node {
+  Eigen::Vector3d x; ///< [m]
+  Frame frame = Frame::fixed;
+};
+
+/// Two-node beam between nodes on its centroid line.
+struct BeamElement {
+  std::array<int, 2> nodes{};
+  Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: local x (along), y (section width), z (section height)
+  double length = 0;
+  int section = 0;                  ///< index into Mesh::sections
+  int material = 0;                 ///< index into Machine::materials
+  Ref owner;                        ///< bar or member
+  DofMask release_a{}, release_b{}; ///< local dofs freed at either end
+  bool tension_only = false;
+};
+
+/// Flat four-node shell.
+struct ShellElement {
+  std::array<int, 4> nodes{};
+  double thickness = 0;
+  int material = 0;
+  Ref owner; ///< bar (model = plate) or panel
+};
+
+/// One node's share of a place: movement there = sum of weight * (u + theta x arm), rotation = sum of weight * theta.
+struct PlaceTerm {
+  int node = -1;
+  double weight = 1;
+  Eigen::Vector3d arm = Eigen::Vector3d::Zero();
+};
+
+/// A point carried rigidly by one node, or by the nodes of a shell around it. No terms: ground.
+struct Place {
+  std::vector<PlaceTerm> terms;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero(); ///< [m], apron at 0 deg
+  Frame frame = Frame::fixed;
+  [[nodiscard]] bool ground() const { return terms.empty(); }
+};
+
+enum class JointKind { post, cam, hinge, handle, tie, support, hold, pad, screw, pressure };
+std::string to_string(JointKind kind);
+
+/// Any joint of the trade: up to six springs between two places along the global axes.
+/// The spring's stretch is movement(b) - movement(a); its force acts +f on a and -f on b (so tension pulls them
+/// together). Stiffness infinity is rigid, 0 is free.
+struct Joint {
+  JointKind kind = JointKind::tie;
+  int index = -1;   ///< in the machine's list of that kind; pads: station number
+  int part = 0;     ///< which of a row of screws, ...
+  std::string name; ///< as reported
+  Place a, b;
+  std::array<double, 6> stiffness{}; ///< [N/m], [N m/rad]
+  std::array<Sense, 6> sense{};      ///< one-sided springs
+  std::array<double, 6> gap{};       ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
+  double tributary = 0;              ///< length along x that it stands for (pads) [m]
+};
+
+/// A bar's or member's chain of nodes, or a plate bar's grid, in order of x.
+struct BarLayout {
+  Ref owner;
+  int section = -1;
+  std::vector<double> stations; ///< along the axis from the bar's start, absolute x for bars [m]
+  std::vector<int> nodes;       ///< beam: one per station; plate: rows x stations, row-major (row = across)
+  std::vector<double> across;   ///< plate: coordinate across of each row of nodes, from the centroid [m]
+  bool standing = false;        ///< plate: across is z (standing) or y (lying)
+  int first_element = -1;       ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
+};
+
+struct Mesh {
+  std::vector<Node> nodes;
+  std::vector<BeamElement> beams;
+  std::vector<ShellElement> shells;
+  std::vector<Section> sections;
+  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six movements
+  std::vector<Joint> joints;                   ///< in the machine's order by kind
+  std::vector<BarLayout> layouts;              ///< bars body by body, then members
+  std::vector<double> bend_stations;           ///< stations within the sheet, both ends included
+  std::vector<std::string> warnings;
+};
+
+} // namespace bedbow

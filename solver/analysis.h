@@ -1,0 +1,19 @@
+/// \file
+/// The one door from a Machine to its Findings. Commands, studies, tests, plugins and the library come in by it.
+#pragma once
+
+#include "solver/findings.h"
+#include "solver/registries.h"
+
+namespace bedbow {
+
+struct AnalysisOptions {
+  bool fields = true; ///< also fill StepResult::fields (what writers draw); studies leave it out
+};
+
+/// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.
+/// Misuse (a machine that makes no sense) throws std::invalid_argument; a mechanism or no convergence is a status in
+/// the result. Reruns are identical to the bit.
+Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options = {});
+
+} // namespace bedbow

@@ -1,0 +1,67 @@
+/// \file
+/// Two-node shear-flexible (Timoshenko) beam, exact for constant sections: stiffness, consistent loads, recovery with
+/// the load's own particular solution, mass, geometric stiffness. Free functions in the beam's own axes; no mesh.
+///
+/// Local axes: x along the beam, y and z the section's width and height. Nodes lie on the centroid line. Twelve dofs:
+/// (ux uy uz rx ry rz) at node 1, then node 2. Sections may be unsymmetric (Iyz) with the shear centre off the
+/// centroid: bending about the centroid, shear and torsion about the shear centre.
+#pragma once
+
+#include "mesh/section.h"
+
+#include <Eigen/Core>
+
+#include <array>
+
+namespace bedbow {
+
+using Vector6d = Eigen::Matrix<double, 6, 1>;
+using Vector12d = Eigen::Matrix<double, 12, 1>;
+using Matrix12d = Eigen::Matrix<double, 12, 12>;
+
+/// What a beam element needs to know besides its length.
+struct BeamData {
+  double E = 0, G = 0, density = 0;
+  SectionProperties section;
+};
+
+/// Uniform load along the element, per length, acting on the centroid line, local axes.
+struct BeamLineLoad {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< [N/m]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< [N m/m]
+};
+
+/// Stiffness. \param length [m] > 0. \return 12 x 12, symmetric, rank 6. Source: Przemieniecki 1968, ch. 5, with
+/// shear-flexible cubics; the shear centre enters by an exact transformation.
+Matrix12d beam_stiffness(const BeamData& data, double length);
+
+/// Nodal loads equivalent to a uniform line load: minus the fixed-end actions, exact.
+Vector12d beam_load(const BeamData& data, double length, const BeamLineLoad& load);
+
+/// Movement (u, theta) of the centroid at s = position / length in [0, 1], nodal part plus the particular solution.
+Vector6d beam_motion(const BeamData& data, double length, const Vector12d& u, const BeamLineLoad& load, double s);
+
+/// Section forces at s in [0, 1], on the +x face of the cut.
+SectionForces beam_forces(const BeamData& data, double length, const Vector12d& u, const BeamLineLoad& load, double s);
+
+/// Mass matrix about the centroid axes with rotary inertia. \param lumped diagonal blocks instead of consistent.
+Matrix12d beam_mass(const BeamData& data, double length, bool lumped = false);
+
+/// Geometric stiffness of the state with the given section forces (varying linearly between the ends), for linear
+/// buckling including lateral-torsional: axial force, shear and moments, torque. Loads above or below the axis bring
+/// their own term, see beam_load_height. Source: docs/theory/buckling.md.
+Matrix12d beam_geometric(const BeamData& data, double length, const SectionForces& at_1, const SectionForces& at_2);
+
+/// Condenses released dofs out of stiffness and load.
+/// \param released local dofs (12). \return the recovery operator: u_full = T u + t0 is given by release_recover.
+struct Released {
+  Matrix12d stiffness;
+  Vector12d load;
+};
+Released beam_release(const Matrix12d& stiffness, const Vector12d& load, const std::array<bool, 12>& released);
+
+/// Full local displacements of a beam with releases: released dofs from the condensed ones.
+Vector12d beam_release_recover(const Matrix12d& stiffness, const Vector12d& load, const std::array<bool, 12>& released,
+                               const Vector12d& u);
+
+} // namespace bedbow

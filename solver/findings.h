@@ -1,0 +1,163 @@
+/// \file
+/// What an analysis found, in SI units: what the numbers mean for the brake, and the fields to draw. Writers turn this
+/// into files and tables; nothing is computed after it.
+#pragma once
+
+#include "mesh/machine.h"
+#include "mesh/section.h"
+#include "solver/element/beam.h"
+
+#include <array>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
+/// angles in rad, clamp force per length in N/m (compression positive).
+struct BendLine {
+  std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation, clamp_force;
+  std::vector<bool> lifted; ///< nose off the sheet
+};
+
+/// Bow and straightness per body (absent body: 0), and the bend angle. NaN where it has no meaning in this step.
+struct BowResult {
+  std::array<double, 3> bow{};             ///< by BodyKind [m]
+  std::array<double, 3> straightness{};    ///< smallest zone between two parallel lines (ISO 1101) [m]
+  double angle_mean = 0, angle_spread = 0; ///< [rad]
+};
+
+struct BarResult {
+  std::string name;    ///< "clamp.spine", or the member's or panel's name
+  double stress = 0;   ///< greatest von Mises [Pa]
+  double at_x = 0;     ///< where along x [m] (members: along the member)
+  double y = 0, z = 0; ///< place in the section, from the centroid [m]
+  double sigma = 0, tau = 0;
+  SectionForces forces;   ///< at the worst place
+  double utilisation = 0; ///< of yield; 0 when yield is unknown
+};
+
+/// Force of a post, cam, hinge, support, tie, handle, or a row of screws.
+struct JointResult {
+  std::string name;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< [m], this step's place
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< on the first of `joins`, global axes [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< likewise [N m]
+  double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear [N]
+  double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
+  bool open = false;      ///< a one-sided joint that carries nothing
+  std::map<std::string, double>
+      more; ///< further named quantities, SI; key tells quantity and unit, e.g. "preload_loss_N"
+};
+
+struct DialResult {
+  std::string name;
+  Eigen::Vector3d movement = Eigen::Vector3d::Zero(); ///< [m]
+};
+
+/// One bar or member as a chain of stations, to draw. Axes and points as this step has them, before displacement.
+struct BarField {
+  std::string name, body;
+  Ref owner;
+  std::shared_ptr<const Section> section;
+  Eigen::Matrix3d axes;                             ///< rows: local x, y, z in global axes
+  std::vector<Eigen::Vector3d> points;              ///< centroid at each station [m]
+  std::vector<Vector6d> motion;                     ///< (u, theta) there, global axes [m, rad]
+  std::vector<std::array<SectionForces, 2>> forces; ///< just before and just after each station
+  double yield = 0;
+};
+
+/// A plate bar or panel, to draw.
+struct ShellField {
+  std::string name, body;
+  Ref owner;
+  double thickness = 0, yield = 0;
+  std::vector<Eigen::Vector3d> points;
+  std::vector<Vector6d> motion;
+  std::vector<std::array<int, 4>> quads;        ///< into points
+  std::vector<Eigen::Vector3d> normals;         ///< per point
+  std::vector<std::array<double, 3>> von_mises; ///< per point: top, middle, bottom [Pa]
+  std::vector<std::array<double, 4>> principal; ///< per point: top s1, s2, bottom s1, s2 [Pa]
+};
+
+/// A joint force or a pad's force to draw as an arrow.
+struct ForceArrow {
+  std::string name, kind;
+  Eigen::Vector3d at, force;
+  double pressure = 0; ///< pads: [Pa] over the land
+};
+
+struct Fields {
+  std::vector<BarField> bars;
+  std::vector<ShellField> shells;
+  std::vector<ForceArrow> forces;
+};
+
+/// Certificate of one step's solution.
+struct StepChecks {
+  double equilibrium = 0; ///< residual force and moment of the whole and of each body, over the greatest applied
+  double residual = 0;    ///< |K u - f| / |f|
+  int contact_iterations = 0;
+  double worst_closure = 0; ///< deepest overlap of a one-sided joint beyond its spring's own law, over deflection
+  double worst_tension = 0; ///< greatest force of the wrong sign, over the greatest force
+};
+
+struct StepResult {
+  std::string name; ///< "clamp", "bend 45 deg", "load"
+  double angle = 0; ///< [rad]
+  BowResult bow;
+  BendLine bend_line;
+  std::vector<BarResult> bars;
+  std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
+  std::vector<DialResult> dials;
+  StepChecks checks;
+  Fields fields;
+};
+
+struct SheetResult {
+  double moment = 0;     ///< per unit width [N m/m]
+  double apron = 0;      ///< F [N/m]
+  double grip = 0;       ///< m/g [N/m]
+  double springback = 0; ///< [rad]
+};
+
+struct Verdict {
+  bool pass = true;
+  std::vector<std::string> reasons;
+};
+
+struct ModeShape {
+  double frequency = 0;                       ///< [Hz]
+  std::string description;                    ///< "clamp rolls about x"
+  std::map<std::string, double> strain_share; ///< by body
+  Fields fields;                              ///< shape scaled to a greatest movement of 1
+};
+
+struct ModesResult {
+  std::vector<ModeShape> modes;
+  std::vector<double> buckling_factors;
+  std::vector<ModeShape> buckling_shapes;
+};
+
+enum class Status { ok, mechanism, no_convergence };
+
+struct Findings {
+  std::string title;
+  Status status = Status::ok;
+  std::string trouble;              ///< what moves and where, or what did not converge
+  std::vector<std::string> history; ///< of the iteration that failed
+  std::optional<SheetResult> sheet;
+  std::vector<StepResult> steps;
+  std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
+  Verdict verdict;
+  std::optional<ModesResult> modes;
+  std::vector<std::string> warnings, assumptions;
+  std::string linear_solver;
+  int unknowns = 0;
+  double mass = 0; ///< of bars, members and panels [kg]
+};
+
+} // namespace bedbow

@@ -1,0 +1,53 @@
+/// \file
+/// Sparse symmetric factorization behind one small interface, so that any solver plugs in.
+#pragma once
+
+#include <Eigen/Core>
+#include <Eigen/SparseCore>
+
+#include <functional>
+#include <memory>
+#include <string>
+
+namespace bedbow {
+
+/// Symmetric matrix as its lower triangle, compressed by columns, row indices ascending.
+using SymmetricMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
+
+/// A = L D L' of one matrix, ready to solve.
+class Factorization {
+public:
+  virtual ~Factorization() = default;
+  /// Order of the matrix.
+  [[nodiscard]] virtual int size() const = 0;
+  /// Solves A X = B in place. \param b size x k, column-major, any k >= 0.
+  virtual void solve(Eigen::Ref<Eigen::MatrixXd> b) const = 0;
+  /// Number of negative pivots: eigenvalues below zero (Sturm). Throws std::logic_error where the method can't tell.
+  [[nodiscard]] virtual int negative_pivots() const = 0;
+  /// Bytes held by the factor.
+  [[nodiscard]] virtual std::size_t bytes() const = 0;
+};
+
+/// What is known of the matrix beforehand. All optional.
+struct FactorHints {
+  int block = 1;             ///< consecutive unknowns that share one sparsity pattern (6 for full nodes)
+  bool positive = true;      ///< expected positive definite; false: pivots of either sign are fine
+  bool banded_order = false; ///< unknowns already come station by station: a band solver may keep this order
+  int threads = 0;           ///< 0: all cores
+};
+
+/// A factorization, or the first unknown that has no stiffness left.
+struct FactorOutcome {
+  std::unique_ptr<Factorization> factorization; ///< null when failed
+  int zero_pivot = -1;                          ///< unknown (in the matrix's own numbering) where it broke down
+};
+
+using FactorFunction = std::function<FactorOutcome(const SymmetricMatrix& lower, const FactorHints& hints)>;
+
+struct LinearSolverEntry {
+  std::string name, description, source;
+  FactorFunction factor;
+  std::string origin = "built in";
+};
+
+} // namespace bedbow

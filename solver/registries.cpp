@@ -1,0 +1,13 @@
+#include "solver/registries.h"
+
+namespace bedbow {
+
+Registries builtin_registries() {
+  Registries r;
+  builtin_shapes(r.shapes);
+  builtin_moment_laws(r.moment_laws);
+  builtin_linear_solvers(r.linear_solvers);
+  return r;
+}
+
+} // namespace bedbow

@@ -1,0 +1,25 @@
+/// \file
+/// All registries of the house, filled by one explicit function and passed along.
+#pragma once
+
+#include "mesh/registry.h"
+#include "mesh/section.h"
+#include "solver/linear/factorization.h"
+#include "solver/sheet_law.h"
+
+namespace bedbow {
+
+void builtin_shapes(Registry<ShapeEntry>& shapes);                 // mesh/shapes.cpp
+void builtin_moment_laws(Registry<MomentLawEntry>& laws);          // solver/sheet_law.cpp
+void builtin_linear_solvers(Registry<LinearSolverEntry>& solvers); // solver/linear/builtin.cpp
+
+struct Registries {
+  Registry<ShapeEntry> shapes{"section shape"};
+  Registry<MomentLawEntry> moment_laws{"moment law"};
+  Registry<LinearSolverEntry> linear_solvers{"linear solver"};
+};
+
+/// Registries with everything built in.
+Registries builtin_registries();
+
+} // namespace bedbow
