@@ -6,11 +6,18 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace bedbow {
 
 /// Which table turns a sheet gauge number into a thickness.
 enum class GaugeTable { none, steel, galvanised, stainless, aluminium };
+
+/// Yield of thicker stock: holds for thickness > above, up to the next step.
+struct YieldStep {
+  double above = 0; ///< thickness [m]
+  double yield = 0; ///< [Pa]
+};
 
 /// Isotropic material in SI units. Values a table does not give are NaN-free zeros only where 0 means "unknown".
 struct Material {
@@ -24,6 +31,7 @@ struct Material {
   std::optional<double> K; ///< hardening: flow stress = K strain^n [Pa]
   std::optional<double> n;
   GaugeTable gauge = GaugeTable::none;
+  std::vector<YieldStep> thicker; ///< where a standard lowers the yield of thick stock, ascending; usually empty
   std::string source; ///< standard or book the values come from, "from memory" where so, "case" for own ones
 };
 
@@ -32,6 +40,10 @@ std::span<const Material> builtin_materials();
 
 /// Built-in material of that designation, or nullptr. Exact match, case-sensitive.
 const Material* find_material(std::string_view designation);
+
+/// Yield [Pa] of a material at a thickness: its base value, or that of the last step of `thicker` that the thickness
+/// exceeds (S275JR: 275 MPa up to 16 mm, 265 up to 40, 255 up to 63). \param thickness [m] > 0.
+double yield_for_thickness(const Material& material, double thickness);
 
 /// Sheet thickness [m] of a gauge number in a table.
 /// \return nullopt where the table has no such number.
