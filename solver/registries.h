@@ -3,13 +3,12 @@
 #pragma once
 
 #include "mesh/registry.h"
-#include "mesh/section.h"
+#include "mesh/shapes.h"
 #include "solver/linear/factorization.h"
 #include "solver/sheet_law.h"
 
 namespace bedbow {
 
-void builtin_shapes(Registry<ShapeEntry>& shapes);                 // mesh/shapes.cpp
 void builtin_moment_laws(Registry<MomentLawEntry>& laws);          // solver/sheet_law.cpp
 void builtin_linear_solvers(Registry<LinearSolverEntry>& solvers); // solver/linear/builtin.cpp
 
