@@ -9,7 +9,6 @@
 
 namespace bedbow {
 
-void builtin_moment_laws(Registry<MomentLawEntry>& laws);          // solver/sheet_law.cpp
 void builtin_linear_solvers(Registry<LinearSolverEntry>& solvers); // solver/linear/builtin.cpp
 
 struct Registries {

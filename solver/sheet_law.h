@@ -4,6 +4,7 @@
 #pragma once
 
 #include "mesh/machine.h"
+#include "mesh/registry.h"
 
 #include <functional>
 #include <string>
@@ -20,6 +21,9 @@ struct MomentLawEntry {
   std::string origin = "built in";
 };
 
+/// Adds "rigid-plastic" and "power-law". Throws std::invalid_argument when a name is taken.
+void builtin_moment_laws(Registry<MomentLawEntry>& laws);
+
 /// Line loads that the sheet puts on the machine, from the moment per width.
 struct SheetLoads {
   double moment = 0; ///< m [N m/m]
@@ -28,9 +32,26 @@ struct SheetLoads {
 };
 SheetLoads sheet_loads(const Sheet& sheet, double moment);
 
-/// How much further than the wanted angle the bend must be swung to, so that it springs back to it [rad].
-/// \param moment per width at full bend [N m/m]: with no hardening law Gardiner's elastic-perfectly plastic formula in
-/// plane strain; with K and n, elastic unloading of that moment. Source: docs/theory/sheet.md.
+/// How much further than the wanted angle the bend must be swung to, so that it springs back to it [rad], with
+/// `inside_radius` under load. For the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane
+/// strain; for every other law by elastic unloading of its moment.
+/// \param moment per width at full bend [N m/m]. Throws std::invalid_argument where nothing of the bend would stay.
+/// Source: docs/theory/sheet.md.
 double springback(const Sheet& sheet, const Material& material, double moment);
+
+/// Full plastic moment per width in plane strain, S t^2/4 with S = (2/sqrt3) yield [N m/m].
+/// Source: Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, 2nd ed. 2002, sec. 6.5.
+/// Throws std::invalid_argument where the yield is unknown.
+double rigid_plastic_moment(const Sheet& sheet, const Material& material);
+
+/// Moment per width of flow stress K strain^n in plane strain without tension,
+/// K' t^(n+2) / [(n+2) 2^(n+1) rho^n], K' = K (2/sqrt3)^(n+1), rho = inside radius + t/2 [N m/m].
+/// Source: Marciniak, Duncan & Hu eqs 6.13-6.14. Throws std::invalid_argument where K or n is unknown.
+double power_law_moment(const Sheet& sheet, const Material& material);
+
+/// Radius before over radius after springback of an elastic-perfectly plastic strip: 4 x^3 - 3 x + 1.
+/// \param x radius times yield over (modulus times thickness), 0 <= x <= 0.5; at 0.5 all springs back.
+/// Source: F.J. Gardiner, Trans. ASME 79 (1957) 1-9.
+double gardiner_ratio(double x);
 
 } // namespace bedbow
