@@ -2,9 +2,12 @@
 /// Error classes of the border: each stands for one exit code of the program.
 #pragma once
 
+#include "mesh/problem.h"
+
 #include <filesystem>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace bedbow {
 
@@ -24,5 +27,22 @@ public:
 private:
   std::filesystem::path file_;
 };
+
+/// A case that is wrong: exit code 2. Carries everything found about it, warnings too, sorted by place.
+class CaseError : public std::runtime_error {
+public:
+  /// \param file name of the case as messages shall show it.
+  CaseError(std::string file, std::vector<Problem> problems);
+  [[nodiscard]] const std::string& file() const { return file_; }
+  [[nodiscard]] const std::vector<Problem>& problems() const { return problems_; }
+
+private:
+  std::string file_;
+  std::vector<Problem> problems_;
+};
+
+/// One line as compilers write it, which editors can jump to: "case.toml:12:8: error: bed.length: text". Parts that are
+/// missing are left out.
+std::string to_string(const Problem& problem, const std::string& file);
 
 } // namespace bedbow

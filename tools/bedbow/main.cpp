@@ -1,1 +1,47 @@
-int main() { return 0; }
+#include "io/version.h"
+#include "tools/bedbow/commands.h"
+#include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/report_error.h"
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+
+namespace {
+
+constexpr const char* about = "How far bed, clamp and apron of a folding brake made of flat bar bow under the sheet,\n"
+                              "what that does to the bend angle, and whether anything gives.";
+
+constexpr const char* exit_codes =
+    "\nExit status: 0 done, or solved and within limits; 1 solved, a limit is exceeded; 2 the case or the command\n"
+    "line is wrong; 3 the structure can't be solved; 4 a file could not be read or written.\n"
+    "\nExample:\n  bedbow COMMAND --help";
+
+void add_commands(CLI::App& app, bedbow::Run& run) {
+  bedbow::add_list(app, run);
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  CLI::App app(about, "bedbow");
+  app.footer(exit_codes);
+  app.set_version_flag("--version", "bedbow " + bedbow::version());
+  app.require_subcommand(1);
+  bedbow::Run run;
+  add_commands(app, run);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    // Help and version are "errors" of code 0 to the parser; everything else is a wrong command line.
+    return app.exit(e) == 0 ? bedbow::exit_ok : bedbow::exit_wrong_case;
+  }
+  try {
+    const int code = run();
+    std::cout.flush();
+    return code;
+  } catch (...) {
+    std::cout.flush();
+    return bedbow::report_error(std::current_exception());
+  }
+}

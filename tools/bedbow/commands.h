@@ -1,0 +1,26 @@
+/// \file
+/// The commands of the program, one source file each. A command adds its subcommand with options, help and an example,
+/// and says by `run` what shall be done once the whole command line has been understood.
+#pragma once
+
+#include <functional>
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+namespace bedbow {
+
+/// Work of the chosen command; returns an ExitCode. Errors leave it as exceptions, which main turns into messages and
+/// codes.
+using Run = std::function<int()>;
+
+/// Adds a subcommand whose --help ends in a working example. \param example one or more lines, without indent.
+/// \return the subcommand, for its options and its callback, which assigns `run`.
+CLI::App* add_command(CLI::App& app, const std::string& name, const std::string& description,
+                      const std::string& example);
+
+void add_list(CLI::App& app, Run& run); // list.cpp
+
+} // namespace bedbow

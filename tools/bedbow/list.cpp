@@ -1,0 +1,47 @@
+#include "io/output_units.h"
+#include "io/table.h"
+#include "mesh/material.h"
+#include "tools/bedbow/commands.h"
+#include "tools/bedbow/exit_code.h"
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+
+namespace bedbow {
+
+namespace {
+
+std::string known(double value, double unit, int decimals = 0) {
+  return value > 0 ? fixed(value / unit, decimals) : "-";
+}
+
+void list_materials(const Style& style) {
+  std::cout << style.bold("materials") << '\n';
+  TextTable table({{"name", Align::left},
+                   {"E GPa"},
+                   {"G GPa"},
+                   {"density kg/m^3"},
+                   {"yield MPa"},
+                   {"tensile MPa"},
+                   {"source", Align::left}});
+  for (const Material& m : builtin_materials())
+    table.row({m.name, known(m.E, 1e9, 1), known(m.G, 1e9, 1), known(m.density, 1), known(m.yield, 1e6),
+               known(m.tensile, 1e6), m.source});
+  std::cout << table.render(style);
+}
+
+int list() {
+  list_materials(style_for(1));
+  return exit_ok;
+}
+
+} // namespace
+
+void add_list(CLI::App& app, Run& run) {
+  CLI::App* command =
+      add_command(app, "list", "what can be named in a case file, and where its values come from", "bedbow list");
+  command->callback([&run] { run = list; });
+}
+
+} // namespace bedbow
