@@ -1,0 +1,51 @@
+/// \file
+/// What a part may bear and who says so. Every allowable can be overridden; the source then says "case".
+#pragma once
+
+#include "mesh/material.h"
+
+#include <optional>
+#include <string>
+
+namespace bedbow {
+
+/// A stress, pressure or force that may be reached. 0 means unknown.
+struct Allowable {
+  double value = 0;   ///< [Pa], or [N] where a check says so
+  std::string source; ///< standard or book, "from memory" where so, "common practice, no source", "case"
+};
+
+/// The case's own value where it gives one, else the built-in.
+Allowable overridden(std::optional<double> own, Allowable builtin);
+
+/// One comparison of what is there with what may be.
+struct Check {
+  std::string what;
+  double actual = 0;
+  Allowable allowed;
+  /// actual / allowed; 0 where the allowable is unknown.
+  [[nodiscard]] double utilisation() const { return allowed.value > 0 ? actual / allowed.value : 0; }
+};
+
+/// Kind of surface, for sliding and pressure.
+enum class Surface { steel, hardened_steel, cast_iron, bronze, aluminium, polymer, timber };
+std::string to_string(Surface surface);
+
+/// Guess from E and yield: 170 GPa and more steel (hardened from 900 MPa yield), 60-90 aluminium, 90-170 bronze, less
+/// than 60 timber where no yield is known and polymer otherwise. Cast iron is never guessed.
+Surface surface_of(const Material& material);
+
+/// Pressure on the projected area that a hand-greased pin bears while it swings slowly without wearing its hole oval.
+/// Source: Roloff/Matek, Maschinenelemente, table of mean pressures for sliding pin joints (from memory); pairs that it
+/// leaves out: common practice, no source.
+Allowable swinging_pressure(Surface pin, Surface hole);
+
+/// Pressure on the projected area that a pin at rest bears: 0.6 of the lesser yield, EN 1993-1-8 Table 3.10, pin that
+/// shall stay replaceable (from memory). Unknown where neither yield is known.
+Allowable resting_pressure(const Material& pin, const Material& hole);
+
+/// Pressure under a nut, head or washer: yield of a metal (common practice); across the grain of timber 0.065 of its
+/// modulus of rupture, the low end of the Wood Handbook's species (from memory).
+Allowable seat_pressure(const Material& seat);
+
+} // namespace bedbow

@@ -1,0 +1,32 @@
+/// \file
+/// Studs of the posts in tension and bending, as when the clamp rocks on them.
+#pragma once
+
+#include "solver/bearing/allowable.h"
+
+namespace bedbow {
+
+/// A round stud fixed at both ends. Lengths in m.
+struct Stud {
+  double diameter = 0;    ///< of the stressed section: that of the stress area for a thread
+  double free_length = 0; ///< between the fixed ends
+  double E = 0;           ///< [Pa]
+};
+
+/// Diameter whose circle has the given stress area [m^2].
+double stressed_diameter(double stress_area);
+
+/// Greatest moment [N m] in a stud whose ends move sideways against each other by `offset` [m] and turn against each
+/// other by `tilt` [rad]: 6 E I offset / L^2 + 4 E I tilt / L. With `seat_follows` (spherical seat) the nut end turns
+/// freely: 3 E I offset / L^2 and no moment from tilt.
+double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follows = false);
+
+/// Greatest von Mises stress [Pa] of tension, shear and moment together: the direct stress N/A + M/W at the rim, where
+/// round bars in shear carry none; or sqrt((N/A)^2 + 3 (4V/3A)^2) on the axis.
+double stud_stress(const Stud& stud, double tension, double shear, double moment);
+
+/// "stud": stress against yield. \param yield [Pa], 0 unknown.
+Check check_stud(const Stud& stud, double tension, double shear, double moment, double yield,
+                 std::optional<double> own = {});
+
+} // namespace bedbow
