@@ -17,9 +17,12 @@ namespace bedbow {
 
 using Vector6d = Eigen::Matrix<double, 6, 1>;
 using Vector12d = Eigen::Matrix<double, 12, 1>;
+using Matrix6d = Eigen::Matrix<double, 6, 6>;
 using Matrix12d = Eigen::Matrix<double, 12, 12>;
+using Matrix6x12d = Eigen::Matrix<double, 6, 12>;
 
-/// What a beam element needs to know besides its length.
+/// What a beam element needs to know besides its length. An infinite shear area means no shear flexibility; A, J, Iyy,
+/// Izz, Ay, Az must be above zero.
 struct BeamData {
   double E = 0, G = 0, density = 0;
   SectionProperties section;
@@ -32,8 +35,21 @@ struct BeamLineLoad {
 };
 
 /// Stiffness. \param length [m] > 0. \return 12 x 12, symmetric, rank 6. Source: Przemieniecki 1968, ch. 5, with
-/// shear-flexible cubics; the shear centre enters by an exact transformation.
+/// shear-flexible cubics; the shear centre enters by an exact transformation (docs/theory/beams.md).
+/// Throws std::invalid_argument unless length > 0, as all functions here do.
 Matrix12d beam_stiffness(const BeamData& data, double length);
+
+/// The same in global axes, quicker than turning the local one. \param axes rows: local x, y, z in global axes.
+Matrix12d beam_stiffness_global(const BeamData& data, double length, const Eigen::Matrix3d& axes);
+
+/// Any 12 x 12 or 12-vector between local and global axes. \param axes rows: local x, y, z in global axes.
+Matrix12d beam_to_global(const Matrix12d& local, const Eigen::Matrix3d& axes);
+Vector12d beam_to_global(const Vector12d& local, const Eigen::Matrix3d& axes);
+Vector12d beam_to_local(const Vector12d& global, const Eigen::Matrix3d& axes);
+
+/// Shape functions: movement (u, theta) of the centroid at s in [0, 1] per nodal movement, of the exact unloaded
+/// solution. \return 6 x 12.
+Matrix6x12d beam_shape(const BeamData& data, double length, double s);
 
 /// Nodal loads equivalent to a uniform line load: minus the fixed-end actions, exact.
 Vector12d beam_load(const BeamData& data, double length, const BeamLineLoad& load);
@@ -52,15 +68,18 @@ Matrix12d beam_mass(const BeamData& data, double length, bool lumped = false);
 /// their own term, see beam_load_height. Source: docs/theory/buckling.md.
 Matrix12d beam_geometric(const BeamData& data, double length, const SectionForces& at_1, const SectionForces& at_2);
 
-/// Condenses released dofs out of stiffness and load.
-/// \param released local dofs (12). \return the recovery operator: u_full = T u + t0 is given by release_recover.
+/// An element with some dofs freed at its ends: rows and columns of the freed dofs are zero.
 struct Released {
   Matrix12d stiffness;
   Vector12d load;
+  int free_dof = -1; ///< first released dof that nothing holds any more (the element is a mechanism); -1: none
 };
+
+/// Condenses released dofs out of stiffness and load. \param released local dofs (12), true: freed.
 Released beam_release(const Matrix12d& stiffness, const Vector12d& load, const std::array<bool, 12>& released);
 
-/// Full local displacements of a beam with releases: released dofs from the condensed ones.
+/// Full local displacements of a beam with releases: the released dofs follow from the kept ones and the load.
+/// \param u local; entries of released dofs are ignored. A dof that nothing holds is returned as 0.
 Vector12d beam_release_recover(const Matrix12d& stiffness, const Vector12d& load, const std::array<bool, 12>& released,
                                const Vector12d& u);
 
