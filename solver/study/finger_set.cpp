@@ -117,8 +117,8 @@ FingerSet find_fingers(const FingerTask& task) {
   for (const int count : task.fill ? complete_partition(steps) : doubling(steps))
     pieces.push_back(count * task.step - task.gap);
   const double left = task.length - (steps * task.step - task.gap) - task.gap; // what a filler and its gap may take
-  const bool filler = task.fill && left > same;
-  if (filler) pieces.push_back(left);
+  const double filler = task.fill && left > same ? left : 0;
+  if (filler > 0) pieces.push_back(filler);
   FingerSet out = judge_fingers(task, pieces);
   out.filler = filler;
   return out;

@@ -26,7 +26,7 @@ struct FingerUse {
 
 struct FingerSet {
   std::vector<double> pieces;   ///< widths to cut, ascending [m]
-  bool filler = false;          ///< the length is no whole number of steps, and one piece only fills what is left
+  double filler = 0;            ///< the length is no whole number of steps: width of the piece that fills the rest [m]
   double total = 0;             ///< all pieces with their gaps [m]
   double stock = 0;             ///< bar to cut them from: pieces and the kerfs between them [m]
   std::vector<FingerUse> uses;  ///< one per width wanted, ascending

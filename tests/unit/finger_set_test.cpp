@@ -102,21 +102,21 @@ TEST(Fingers, FreeTotalDoubles) {
   const FingerSet s = find_fingers(task(100, 10, false));
   ASSERT_EQ(s.pieces.size(), 4u);
   for (std::size_t i = 0; i < 4; ++i) EXPECT_NEAR(s.pieces[i], 0.010 * std::pow(2, i), 1e-12);
-  EXPECT_FALSE(s.filler);
+  EXPECT_EQ(s.filler, 0);
 }
 
 TEST(Fingers, OddLengthNeedsAFiller) {
   const FingerSet s = find_fingers(task(403, 5, true));
-  EXPECT_TRUE(s.filler);
+  EXPECT_NEAR(s.filler, 0.003, 1e-9);
   EXPECT_NEAR(s.pieces.front(), 0.003, 1e-9);
   EXPECT_EQ(s.pieces.size(), 8u); // 80 steps need 7
-  EXPECT_FALSE(find_fingers(task(400, 5, true)).filler);
+  EXPECT_EQ(find_fingers(task(400, 5, true)).filler, 0);
 }
 
 TEST(Fingers, GapsAndKerfsAreCounted) {
   const double gap = 0.2e-3;
   const FingerSet s = find_fingers(task(399.8, 5, true, 0.2, 3));
-  EXPECT_FALSE(s.filler); // 80 steps less one gap
+  EXPECT_EQ(s.filler, 0); // 80 steps less one gap
   EXPECT_NEAR(s.total, 0.3998, 1e-9);
   EXPECT_TRUE(s.not_made.empty());
   for (const FingerUse& use : s.uses) {
