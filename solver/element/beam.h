@@ -63,10 +63,19 @@ SectionForces beam_forces(const BeamData& data, double length, const Vector12d& 
 /// Mass matrix about the centroid axes with rotary inertia. \param lumped diagonal blocks instead of consistent.
 Matrix12d beam_mass(const BeamData& data, double length, bool lumped = false);
 
-/// Geometric stiffness of the state with the given section forces (varying linearly between the ends), for linear
-/// buckling including lateral-torsional: axial force, shear and moments, torque. Loads above or below the axis bring
-/// their own term, see beam_load_height. Source: docs/theory/buckling.md.
+/// Geometric stiffness of the state with the given section forces at its ends (linear between them; moments with the
+/// parabola of a uniform load), for linear buckling including lateral-torsional: axial force with Wagner's term, shear
+/// and moments, torque. Rotations are components of the rotation vector, so that end moments are semitangential and
+/// members may meet at any angle; moments made by forces on arms, and loads above or below the axis, bring their own
+/// term, see beam_load_height. Not included: the bending moments' share of Wagner's term in sections without two axes
+/// of symmetry. \return 12 x 12, symmetric; the buckling problem is (K + factor K_g) u = 0.
+/// Source: docs/theory/buckling.md.
 Matrix12d beam_geometric(const BeamData& data, double length, const SectionForces& at_1, const SectionForces& at_2);
+
+/// Geometric stiffness of a force that keeps its direction and rides on a rigid arm: added to the rotations of the node
+/// that carries the arm. (F.a) I - (F a' + a F') / 2.
+/// \param force [N]. \param arm from the node to the point of attack [m]. \return 3 x 3, in the axes of both.
+Eigen::Matrix3d beam_load_height(const Eigen::Vector3d& force, const Eigen::Vector3d& arm);
 
 /// An element with some dofs freed at its ends: rows and columns of the freed dofs are zero.
 struct Released {

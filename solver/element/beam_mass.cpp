@@ -1,4 +1,4 @@
-#include "solver/element/beam_lateral.h"
+#include "solver/element/beam_shape.h"
 
 namespace bedbow {
 

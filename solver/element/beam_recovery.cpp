@@ -1,25 +1,10 @@
-#include "solver/element/beam_lateral.h"
+#include "solver/element/beam_shape.h"
 
 namespace bedbow {
 
 namespace {
 
-struct Local {
-  Eigen::Vector2d deflection, slope; // of the shear centre, and phi
-};
-
-// The exact homogeneous solution: constant shear force S s, linear moment.
-Local homogeneous(const beam::Lateral& k, double length, const beam::EndMotion& m, double x) {
-  const double half = length / 2;
-  const Eigen::Vector2d shear = k.sway * m.mean_sway;
-  const Eigen::Vector2d bent = k.flexible * shear;
-  const Eigen::Vector2d mid_slope = (m.slope_1 + m.slope_2) / 2 + bent * (half * half / 2);
-  const Eigen::Vector2d mid = (m.deflection_1 + m.deflection_2) / 2 - m.curvature * (half * half / 2);
-  Local out;
-  out.slope = mid_slope + m.curvature * x - bent * (x * x / 2);
-  out.deflection = mid + (mid_slope + k.shearing * shear) * x + m.curvature * (x * x / 2) - bent * (x * x * x / 6);
-  return out;
-}
+using beam::Local;
 
 // The load's own solution between clamped ends.
 Local particular(const beam::Lateral& k, double length, const beam::LateralLoad& p, double x) {
@@ -40,7 +25,7 @@ Vector6d beam_motion(const BeamData& data, double length, const Vector12d& u, co
   const beam::Lateral k = beam::lateral(data, length);
   const beam::LateralLoad p = beam::lateral_load(k, length, load);
   const double x = (s - 0.5) * length;
-  const Local a = homogeneous(k, length, beam::end_motion(k, length, u), x);
+  const Local a = beam::homogeneous(k, length, beam::end_motion(k, length, u), x);
   const Local b = particular(k, length, p, x);
   const double bubble = (length * length / 4 - x * x) / 2;
   const Eigen::Vector2d slope = a.slope + b.slope;
@@ -52,19 +37,6 @@ Vector6d beam_motion(const BeamData& data, double length, const Vector12d& u, co
   out(4) = -slope(1);
   out(5) = slope(0);
   return out;
-}
-
-Matrix6x12d beam_shape(const BeamData& data, double length, double s) {
-  const beam::Lateral k = beam::lateral(data, length);
-  const double x = (s - 0.5) * length;
-  Matrix6x12d n;
-  for (int j = 0; j < 12; ++j) {
-    const Vector12d u = Vector12d::Unit(j);
-    const Local a = homogeneous(k, length, beam::end_motion(k, length, u), x);
-    const double twist = (1 - s) * u(3) + s * u(9);
-    n.col(j) << (1 - s) * u(0) + s * u(6), a.deflection - twist * k.twist_arm, twist, -a.slope(1), a.slope(0);
-  }
-  return n;
 }
 
 SectionForces beam_forces(const BeamData& data, double length, const Vector12d& u, const BeamLineLoad& load, double s) {
