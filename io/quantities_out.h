@@ -1,0 +1,35 @@
+/// \file
+/// SI values in the fixed units of result files: mm, N, MPa, deg, Hz.
+#pragma once
+
+#include <numbers>
+#include <string>
+#include <utility>
+
+namespace bedbow {
+
+constexpr double to_mm(double metres) {
+  return metres * 1e3;
+}
+constexpr double to_MPa(double pascals) {
+  return pascals * 1e-6;
+}
+constexpr double to_deg(double radians) {
+  return radians * (180 / std::numbers::pi);
+}
+constexpr double to_N_per_mm(double newtons_per_metre) {
+  return newtons_per_metre * 1e-3;
+}
+constexpr double to_N_mm(double newton_metres) {
+  return newton_metres * 1e3;
+}
+
+/// A value rounded to twelve significant digits, so that files read 900 and not 900.0000000000001. NaN and infinity
+/// stay.
+double twelve_digits(double value);
+
+/// A named further quantity of the findings, whose key ends in its SI unit, with key and value in result-file units:
+/// {"gap_m", 0.001} becomes {"gap_mm", 1}. Known ends: _m _Pa _rad _N_m; others stay as they are.
+std::pair<std::string, double> in_file_unit(const std::string& key, double value);
+
+} // namespace bedbow
