@@ -15,7 +15,7 @@ std::string to_string(BodyKind body) {
 }
 
 const Bar& Machine::bar(const Ref& r) const {
-  return body(r.body).bars.at(static_cast<std::size_t>(r.index));
+  return body(r.body).bars.at(r.index);
 }
 
 std::string Machine::name_of(const Ref& r) const {
@@ -27,9 +27,9 @@ std::string Machine::name_of(const Ref& r) const {
   case Ref::Kind::bar:
     return to_string(r.body) + "." + bar(r).name;
   case Ref::Kind::member:
-    return "member " + members.at(static_cast<std::size_t>(r.index)).name;
+    return "member " + members.at(r.index).name;
   case Ref::Kind::panel:
-    return "panel " + panels.at(static_cast<std::size_t>(r.index)).name;
+    return "panel " + panels.at(r.index).name;
   }
   return "?";
 }

@@ -8,6 +8,7 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -57,10 +58,10 @@ struct Place {
   [[nodiscard]] bool ground() const { return terms.empty(); }
 };
 
-enum class JointKind { post, cam, hinge, handle, tie, support, hold, pad, screw, pressure };
+enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, pressure };
 std::string to_string(JointKind kind);
 
-/// Any joint of the trade: up to six springs between two places along the global axes.
+/// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
 /// The spring's stretch is movement(b) - movement(a); its force acts +f on a and -f on b (so tension pulls them
 /// together). Stiffness infinity is rigid, 0 is free.
 struct Joint {
@@ -69,10 +70,13 @@ struct Joint {
   int part = 0;     ///< which of a row of screws, ...
   std::string name; ///< as reported
   Place a, b;
-  std::array<double, 6> stiffness{}; ///< [N/m], [N m/rad]
-  std::array<Sense, 6> sense{};      ///< one-sided springs
-  std::array<double, 6> gap{};       ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;              ///< length along x that it stands for (pads) [m]
+  std::array<double, 6> stiffness{};                  ///< [N/m], [N m/rad]
+  Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: the joint's own x, y, z, along which the springs act
+  std::array<Sense, 6> sense{};                       ///< one-sided springs
+  std::optional<double> preload;                      ///< posts: just this force along z while clamping [N]
+  bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
+  std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
+  double tributary = 0;        ///< length along x that it stands for (pads) [m]
 };
 
 /// A bar's or member's chain of nodes, or a plate bar's grid, in order of x.
@@ -86,6 +90,12 @@ struct BarLayout {
   int first_element = -1;       ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
 };
 
+/// One finger of the nose as meshed.
+struct FingerLayout {
+  double from = 0, to = 0;           ///< along x [m]
+  int root = -1, pad = -1, tip = -1; ///< nodes: at the carrying bar, under the middle of the land, at the nose edge
+};
+
 struct Mesh {
   std::vector<Node> nodes;
   std::vector<BeamElement> beams;
@@ -94,6 +104,9 @@ struct Mesh {
   std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six movements
   std::vector<Joint> joints;                   ///< in the machine's order by kind
   std::vector<BarLayout> layouts;              ///< bars body by body, then members
+  std::vector<FingerLayout> fingers;           ///< of the clamp's nose, left to right
+  std::vector<int> held_dofs;                  ///< 6 * node + dof: holds that need no arm
+  std::vector<double> stations;                ///< the common x-stations of the bars [m]
   std::vector<double> bend_stations;           ///< stations within the sheet, both ends included
   std::vector<std::string> warnings;
 };

@@ -1,0 +1,141 @@
+#include "mesh/mesh_builder.h"
+#include "mesh/places.h"
+#include "mesh/stations.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow::mesher {
+
+namespace {
+
+/// Pads stand no closer than this along the bend line: finer, the pressure no longer changes, only the work grows.
+constexpr double least_pad_spacing = 0.002;
+
+/// Shape of a finger seen along its axis: width across the bend line, thickness upright.
+Shape finger_shape(double width, double thickness) {
+  Shape s;
+  s.width = width;
+  s.height = thickness;
+  return s;
+}
+
+void add_finger_beam(Builder& b, int from, int to, int section) {
+  BeamElement e;
+  e.nodes = {from, to};
+  e.length = (b.mesh.nodes[to].x - b.mesh.nodes[from].x).norm();
+  // From root to tip along -y; the section's width lies along x, its height along z.
+  e.axes << 0, -1, 0, 1, 0, 0, 0, 0, 1;
+  e.section = section;
+  e.material = b.machine.fingers->material;
+  e.owner = {Ref::Kind::bar, BodyKind::clamp, b.machine.nose.bar};
+  b.mesh.beams.push_back(e);
+}
+
+} // namespace
+
+void mesh_fingers(Builder& b) {
+  if (!b.machine.fingers) return;
+  const Fingers& f = *b.machine.fingers;
+  const Nose& nose = b.machine.nose;
+  const double thickness = b.machine.sheet ? b.machine.sheet->thickness : 0;
+  const double z = thickness + f.thickness / 2;
+  const Ref carrier{Ref::Kind::bar, BodyKind::clamp, nose.bar};
+  for (std::size_t i = 0; i < f.widths.size(); ++i) {
+    const double x = f.starts[i] + f.widths[i] / 2;
+    const int section = b.add_section(finger_shape(f.widths[i], f.thickness), b.material(f.material).nu);
+    const double root_y = nose.setback + f.reach;
+    const double pad_y = std::min(nose.setback + nose.land / 2, root_y - same_place * 10);
+    const int root = b.add_node({x, root_y, z}, Frame::fixed);
+    const int pad = b.add_node({x, pad_y, z}, Frame::fixed);
+    const int tip = b.add_node({x, nose.setback, z}, Frame::fixed);
+    add_finger_beam(b, root, pad, section);
+    add_finger_beam(b, pad, tip, section);
+    // The root is clamped to the section of the carrying bar at the finger's middle.
+    const Place hold = place_on_bar(b.machine, b.mesh, carrier, {x, root_y, z});
+    const auto best = std::max_element(hold.terms.begin(), hold.terms.end(),
+                                       [](const PlaceTerm& p, const PlaceTerm& q) { return p.weight < q.weight; });
+    b.mesh.rigid_links.push_back({best->node, root});
+    b.mesh.fingers.push_back({f.starts[i], f.starts[i] + f.widths[i], root, pad, tip});
+  }
+}
+
+namespace {
+
+struct PadSpot {
+  double x, tributary;
+};
+
+/// Spots along the held width, each standing for half the way to its neighbours.
+std::vector<PadSpot> spots_between(const std::vector<double>& stations, double from, double to) {
+  std::vector<double> x;
+  for (double s : stations)
+    if (s >= from - same_place && s <= to + same_place && (x.empty() || s - x.back() >= least_pad_spacing))
+      x.push_back(s);
+  if (x.empty()) return {{(from + to) / 2, to - from}};
+  // The last spot is the end itself.
+  if (to - x.back() > same_place) {
+    if (x.size() > 1)
+      x.back() = to;
+    else
+      x.push_back(to);
+  }
+  std::vector<PadSpot> spots;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    const double left = i == 0 ? from : (x[i - 1] + x[i]) / 2;
+    const double right = i + 1 == x.size() ? to : (x[i] + x[i + 1]) / 2;
+    spots.push_back({x[i], right - left});
+  }
+  return spots;
+}
+
+std::vector<PadSpot> pad_spots(const Builder& b) {
+  const Sheet& sheet = *b.machine.sheet;
+  if (!b.machine.fingers) return spots_between(b.mesh.bend_stations, sheet.left(), sheet.right());
+  std::vector<PadSpot> spots;
+  const Fingers& f = *b.machine.fingers;
+  for (std::size_t i = 0; i < f.widths.size(); ++i) {
+    const double from = std::max(f.starts[i], sheet.left());
+    const double to = std::min(f.starts[i] + f.widths[i], sheet.right());
+    if (to - from <= same_place) continue;
+    for (const PadSpot& s : spots_between({from, (from + to) / 2, to}, from, to)) spots.push_back(s);
+  }
+  return spots;
+}
+
+} // namespace
+
+void mesh_pads(Builder& b) {
+  const Machine& m = b.machine;
+  if (!m.sheet || !m.body(BodyKind::bed).present() || !m.body(BodyKind::clamp).present()) return;
+  const Sheet& sheet = *m.sheet;
+  const double per_length = b.material(sheet.material).E * m.nose.land / sheet.thickness;
+  const Ref edge{Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar};
+  const bool plates =
+      m.bar(edge).model == BarModel::plate || m.body(BodyKind::clamp).bars[m.nose.bar].model == BarModel::plate;
+  // Beams feel one resultant in the middle of the land; plates the pressure spread over it (Simpson's weights).
+  const std::vector<std::pair<double, double>> across =
+      plates && !m.fingers ? std::vector<std::pair<double, double>>{{0.0, 1.0 / 6}, {0.5, 4.0 / 6}, {1.0, 1.0 / 6}}
+                           : std::vector<std::pair<double, double>>{{0.5, 1.0}};
+  int number = 0;
+  for (const PadSpot& spot : pad_spots(b)) {
+    for (auto [fraction, share] : across) {
+      const double y = m.nose.setback + fraction * m.nose.land;
+      std::optional<Place> nose = nose_place(m, b.mesh, spot.x, y, sheet.thickness);
+      if (!nose) continue;
+      Joint j;
+      j.kind = JointKind::pad;
+      j.index = number;
+      j.name = "pad";
+      j.a = place_on_bar(m, b.mesh, edge, {spot.x, y, 0});
+      j.b = std::move(*nose);
+      j.stiffness[uz] = per_length * spot.tributary * share;
+      j.sense[uz] = Sense::compression;
+      j.tributary = spot.tributary;
+      b.mesh.joints.push_back(std::move(j));
+    }
+    ++number;
+  }
+}
+
+} // namespace bedbow::mesher

@@ -1,0 +1,238 @@
+#include "mesh/mesh_builder.h"
+#include "mesh/node_finder.h"
+#include "mesh/places.h"
+#include "mesh/stations.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+namespace bedbow::mesher {
+
+namespace {
+
+constexpr double near = 1e-6; // ends within a thousandth of a millimetre coincide
+
+std::string point_text(const Eigen::Vector3d& p) {
+  char text[96];
+  std::snprintf(text, sizeof text, "(%.4g, %.4g, %.4g) mm", p.x() * 1e3, p.y() * 1e3, p.z() * 1e3);
+  return text;
+}
+
+/// Local axes of a member: x along it, z the direction of the section's height.
+Eigen::Matrix3d member_axes(const Member& m) {
+  const Eigen::Vector3d x = (m.to - m.from).normalized();
+  Eigen::Vector3d up = m.up;
+  if (!up.allFinite()) up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
+  Eigen::Vector3d z = up - up.dot(x) * x;
+  if (z.norm() < 1e-9 * up.norm())
+    throw std::invalid_argument("member " + m.name + ": up points along the member; give a direction across it");
+  z.normalize();
+  Eigen::Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(1) = z.cross(x);
+  axes.row(2) = z;
+  return axes;
+}
+
+/// Positions along a member [m]: even divisions, and where loads begin, end or act.
+std::vector<double> member_stations(const Machine& machine, const Member& m) {
+  const double length = (m.to - m.from).norm();
+  const Eigen::Vector3d dir = (m.to - m.from) / length;
+  std::vector<double> s;
+  for (int i = 0; i <= m.divisions; ++i) s.push_back(length * i / m.divisions);
+  const auto mark = [&](const Eigen::Vector3d& p) {
+    const double t = (p - m.from).dot(dir);
+    if (t > near && t < length - near && (p - m.from - t * dir).norm() < near) s.push_back(t);
+  };
+  for (const Load& l : machine.loads) {
+    mark(l.from);
+    mark(l.to);
+  }
+  std::sort(s.begin(), s.end());
+  s.erase(std::unique(s.begin(), s.end(), [](double a, double b) { return b - a < near; }), s.end());
+  s.back() = length;
+  return s;
+}
+
+/// Node of a member's end: shared with whatever ends or panel nodes are there, rigidly linked to a bar it lies on.
+int end_node(Builder& b, NodeFinder& finder, const Eigen::Vector3d& at) {
+  if (const int known = finder.find(at); known >= 0) return known;
+  const int node = b.add_node(at, Frame::fixed);
+  finder.add(node, at);
+  if (const auto bar = bar_at(b, at)) {
+    const Place p = place_on_bar(b.machine, b.mesh, *bar, at);
+    const auto best = std::max_element(p.terms.begin(), p.terms.end(),
+                                       [](const PlaceTerm& l, const PlaceTerm& r) { return l.weight < r.weight; });
+    b.mesh.rigid_links.push_back({best->node, node});
+  }
+  return node;
+}
+
+void add_member(Builder& b, NodeFinder& finder, std::size_t index) {
+  const Member& m = b.machine.members[index];
+  BarLayout l;
+  l.owner = {Ref::Kind::member, BodyKind::bed, static_cast<int>(index)};
+  l.section = b.add_section(m.shape, b.material(m.material).nu);
+  const Eigen::Matrix3d axes = member_axes(m);
+  if (m.tension_only) { // a rod between its ends, pulling only
+    Joint j;
+    j.kind = JointKind::rod;
+    j.index = static_cast<int>(index);
+    j.name = m.name;
+    j.axes = axes;
+    for (auto [place, point] : {std::pair{&j.a, &m.from}, std::pair{&j.b, &m.to}})
+      *place = {{{end_node(b, finder, *point), 1.0, Eigen::Vector3d::Zero()}}, *point, Frame::fixed};
+    const SectionProperties& p = b.mesh.sections.back().props;
+    j.stiffness[ux] = b.material(m.material).E * p.A / (m.to - m.from).norm();
+    j.sense[ux] = Sense::tension;
+    b.mesh.joints.push_back(std::move(j));
+    return;
+  }
+  l.stations = member_stations(b.machine, m);
+  const Eigen::Vector3d dir = axes.row(0);
+  for (std::size_t i = 0; i < l.stations.size(); ++i) {
+    const bool end = i == 0 || i + 1 == l.stations.size();
+    const Eigen::Vector3d at = i == 0 ? m.from : i + 1 == l.stations.size() ? m.to : m.from + dir * l.stations[i];
+    l.nodes.push_back(end ? end_node(b, finder, at) : b.add_node(at, Frame::fixed));
+  }
+  l.first_element = static_cast<int>(b.mesh.beams.size());
+  for (std::size_t i = 0; i + 1 < l.nodes.size(); ++i) {
+    BeamElement e;
+    e.nodes = {l.nodes[i], l.nodes[i + 1]};
+    e.axes = axes;
+    e.length = l.stations[i + 1] - l.stations[i];
+    e.section = l.section;
+    e.material = m.material;
+    e.owner = l.owner;
+    if (i == 0) e.release_a = m.release_from;
+    if (i + 2 == l.nodes.size()) e.release_b = m.release_to;
+    b.mesh.beams.push_back(e);
+  }
+  b.mesh.layouts.push_back(std::move(l));
+}
+
+void add_panel(Builder& b, NodeFinder& finder, std::size_t index) {
+  const Panel& p = b.machine.panels[index];
+  const int na = p.divisions[0];
+  const int nb = p.divisions[1];
+  std::vector<int> grid;
+  for (int j = 0; j <= nb; ++j)
+    for (int i = 0; i <= na; ++i) {
+      const Eigen::Vector3d at = p.corner + p.edge_a * (double(i) / na) + p.edge_b * (double(j) / nb);
+      // Inner nodes are the panel's own; those of its edges meet neighbours, members and bars.
+      const bool edge = i == 0 || j == 0 || i == na || j == nb;
+      grid.push_back(edge ? end_node(b, finder, at) : b.add_node(at, Frame::fixed));
+      if (!edge) finder.add(grid.back(), at);
+    }
+  for (int j = 0; j < nb; ++j)
+    for (int i = 0; i < na; ++i) {
+      const auto at = [&](int c, int r) { return grid[r * (na + 1) + c]; };
+      ShellElement e;
+      e.nodes = {at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)};
+      e.thickness = p.thickness;
+      e.material = p.material;
+      e.owner = {Ref::Kind::panel, BodyKind::bed, static_cast<int>(index)};
+      b.mesh.shells.push_back(e);
+    }
+}
+
+/// Members and panels that hang on the apron turn with it; on both sides at once they can't.
+void turn_with_apron(Builder& b, std::size_t first_node) {
+  bool changed = true;
+  const auto spread = [&](int i, int j) {
+    Node& p = b.mesh.nodes[i];
+    Node& q = b.mesh.nodes[j];
+    if (p.frame == q.frame) return;
+    const int fixed = p.frame == Frame::fixed ? i : j;
+    if (static_cast<std::size_t>(fixed) < first_node)
+      throw std::invalid_argument("a member or panel at " + point_text(b.mesh.nodes[fixed].x) +
+                                  " joins the apron, which swings, to a part that does not; use a tie or hinge there");
+    b.mesh.nodes[fixed].frame = Frame::apron;
+    changed = true;
+  };
+  while (changed) {
+    changed = false;
+    for (const auto& l : b.mesh.rigid_links) spread(l[0], l[1]);
+    for (const auto& e : b.mesh.beams) spread(e.nodes[0], e.nodes[1]);
+    for (const auto& e : b.mesh.shells)
+      for (std::size_t k = 1; k < 4; ++k) spread(e.nodes[0], e.nodes[k]);
+  }
+  for (Joint& j : b.mesh.joints)
+    for (Place* p : {&j.a, &j.b})
+      if (!p->ground()) p->frame = b.mesh.nodes[p->terms.front().node].frame;
+}
+
+double distance_to_segment(const Eigen::Vector3d& p, const Eigen::Vector3d& a, const Eigen::Vector3d& c) {
+  const Eigen::Vector3d d = c - a;
+  const double n = d.squaredNorm();
+  const double t = n > 0 ? std::clamp((p - a).dot(d) / n, 0.0, 1.0) : 0.0;
+  return (p - a - t * d).norm();
+}
+
+void add_holds(Builder& b, std::size_t first_node) {
+  std::vector<std::array<bool, 6>> held(b.mesh.nodes.size());
+  for (const Hold& h : b.machine.holds) {
+    bool found = false;
+    for (std::size_t n = first_node; n < b.mesh.nodes.size(); ++n) {
+      if (distance_to_segment(b.mesh.nodes[n].x, h.from, h.to) > near) continue;
+      found = true;
+      for (std::size_t k = 0; k < 6; ++k) held[n][k] |= h.holds[k];
+    }
+    if (!found)
+      throw std::invalid_argument("[[hold]] at " + point_text(h.from) +
+                                  " meets no node of a member or panel; place it on an end, a division or an edge");
+  }
+  for (std::size_t n = first_node; n < held.size(); ++n)
+    for (std::size_t k = 0; k < 6; ++k)
+      if (held[n][k]) b.mesh.held_dofs.push_back(static_cast<int>(6 * n + k));
+}
+
+} // namespace
+
+std::optional<Ref> bar_at(const Builder& b, const Eigen::Vector3d& at) {
+  for (const BarLayout& l : b.mesh.layouts) {
+    if (l.owner.kind != Ref::Kind::bar) continue;
+    const Bar& bar = b.machine.bar(l.owner);
+    if (at.x() < bar.start - near || at.x() > bar.end() + near) continue;
+    const SectionBox box = section_box(bar, b.mesh.sections[l.section]);
+    const Eigen::Vector2d yz(at.y(), at.z());
+    if ((yz.array() >= box.lower.array() - near).all() && (yz.array() <= box.upper.array() + near).all())
+      return l.owner;
+  }
+  return std::nullopt;
+}
+
+std::vector<double> structure_stations(const Builder& b) {
+  std::vector<double> x;
+  const auto want = [&](const Eigen::Vector3d& at) {
+    if (bar_at(b, at)) x.push_back(at.x());
+  };
+  for (const Member& m : b.machine.members) {
+    want(m.from);
+    want(m.to);
+  }
+  for (const Panel& p : b.machine.panels) {
+    for (int i = 0; i <= p.divisions[0]; ++i)
+      for (double t : {0.0, 1.0}) want(p.corner + p.edge_a * (double(i) / p.divisions[0]) + p.edge_b * t);
+    for (int j = 0; j <= p.divisions[1]; ++j)
+      for (double t : {0.0, 1.0}) want(p.corner + p.edge_b * (double(j) / p.divisions[1]) + p.edge_a * t);
+  }
+  return x;
+}
+
+void mesh_structure(Builder& b) {
+  if (b.machine.members.empty() && b.machine.panels.empty()) return;
+  const std::size_t first_node = b.mesh.nodes.size();
+  NodeFinder finder(near);
+  for (std::size_t i = 0; i < b.machine.panels.size(); ++i) add_panel(b, finder, i);
+  for (std::size_t i = 0; i < b.machine.members.size(); ++i) add_member(b, finder, i);
+  turn_with_apron(b, first_node);
+  add_holds(b, first_node);
+}
+
+} // namespace bedbow::mesher

@@ -1,0 +1,15 @@
+/// \file
+/// From a Machine to its Mesh.
+#pragma once
+
+#include "mesh/mesh.h"
+#include "mesh/registry.h"
+
+namespace bedbow {
+
+/// Makes nodes, elements, links and joints of a machine.
+/// \param shapes section shapes by name.
+/// Throws std::invalid_argument saying what does not fit together and where; a validated case gives none.
+Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes);
+
+} // namespace bedbow

@@ -1,0 +1,124 @@
+#include "mesh/places.h"
+
+#include "mesh/stations.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+/// Middle of the overlap of two intervals, or of the gap between them.
+double meeting(double a0, double a1, double b0, double b1) {
+  return (std::max(a0, b0) + std::min(a1, b1)) / 2; // overlap and gap are the same pair of inner ends
+}
+
+} // namespace
+
+SectionBox section_box(const Bar& bar, const Section& s) {
+  return {bar.at + s.props.lower, bar.at + s.props.upper};
+}
+
+const BarLayout& layout_of(const Mesh& mesh, const Ref& owner) {
+  for (const BarLayout& l : mesh.layouts)
+    if (l.owner == owner) return l;
+  throw std::out_of_range("no such bar or member in the mesh");
+}
+
+Eigen::Vector3d complete_place(const Machine& m, const Mesh& mesh, const std::array<Ref, 2>& joins,
+                               const GivenPoint& given) {
+  Eigen::Vector3d at = given;
+  std::vector<const Bar*> bars;
+  std::vector<SectionBox> boxes;
+  for (const Ref& r : joins)
+    if (r.kind == Ref::Kind::bar) {
+      bars.push_back(&m.bar(r));
+      const BarLayout& l = layout_of(mesh, r);
+      boxes.push_back(section_box(m.bar(r), mesh.sections[l.section]));
+    }
+  if (bars.empty()) return at;
+  if (!std::isfinite(at.x())) {
+    const Bar& a = *bars.front();
+    const Bar& b = *bars.back();
+    at.x() = (std::max(a.start, b.start) + std::min(a.end(), b.end())) / 2;
+  }
+  for (int k = 0; k < 2; ++k) {
+    if (std::isfinite(at[k + 1])) continue;
+    at[k + 1] = bars.size() == 1 ? bars[0]->at[k]
+                                 : meeting(boxes[0].lower[k], boxes[0].upper[k], boxes[1].lower[k], boxes[1].upper[k]);
+  }
+  return at;
+}
+
+Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eigen::Vector3d& at) {
+  const BarLayout& l = layout_of(mesh, ref);
+  const Bar& bar = m.bar(ref);
+  if (at.x() < bar.start - same_place || at.x() > bar.end() + same_place)
+    throw std::invalid_argument("x = " + std::to_string(at.x() * 1e3) + " mm lies off " + m.name_of(ref));
+  const double x = std::clamp(at.x(), l.stations.front(), l.stations.back());
+  auto upper = std::lower_bound(l.stations.begin(), l.stations.end(), x - same_place);
+  const auto i1 = static_cast<std::size_t>(upper - l.stations.begin());
+  std::vector<std::pair<std::size_t, double>> along; // station and weight
+  if (std::abs(l.stations[i1] - x) <= same_place) {
+    along = {{i1, 1.0}};
+  } else {
+    const double t = (x - l.stations[i1 - 1]) / (l.stations[i1] - l.stations[i1 - 1]);
+    along = {{i1 - 1, 1 - t}, {i1, t}};
+  }
+  std::vector<std::pair<std::size_t, double>> across = {{0, 1.0}};
+  if (!l.across.empty()) {
+    const double c = l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x();
+    const double s = std::clamp(c, l.across.front(), l.across.back());
+    auto it = std::lower_bound(l.across.begin(), l.across.end(), s - same_place);
+    const auto r1 = static_cast<std::size_t>(it - l.across.begin());
+    if (std::abs(l.across[r1] - s) <= same_place) {
+      across = {{r1, 1.0}};
+    } else {
+      const double t = (s - l.across[r1 - 1]) / (l.across[r1] - l.across[r1 - 1]);
+      across = {{r1 - 1, 1 - t}, {r1, t}};
+    }
+  }
+  Place p;
+  p.at = at;
+  for (auto [r, wr] : across)
+    for (auto [i, wi] : along) {
+      const int node = l.nodes[r * l.stations.size() + i];
+      p.terms.push_back({node, wr * wi, at - mesh.nodes[node].x});
+    }
+  p.frame = ref.body == BodyKind::apron ? Frame::apron : Frame::fixed;
+  return p;
+}
+
+std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, double y, double z) {
+  const Eigen::Vector3d at(x, y, z);
+  if (!m.fingers) return place_on_bar(m, mesh, {Ref::Kind::bar, BodyKind::clamp, m.nose.bar}, at);
+  for (const FingerLayout& f : mesh.fingers) {
+    if (x < f.from - same_place || x > f.to + same_place) continue;
+    const int node = y < m.nose.setback + m.nose.land / 4 ? f.tip : f.pad;
+    return Place{{{node, 1.0, at - mesh.nodes[node].x}}, at, Frame::fixed};
+  }
+  return std::nullopt;
+}
+
+Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+  int best = -1;
+  double distance = std::numeric_limits<double>::infinity();
+  const auto consider = [&](int node) {
+    const double d = (mesh.nodes[node].x - at).squaredNorm();
+    if (d < distance) {
+      distance = d;
+      best = node;
+    }
+  };
+  for (const BeamElement& e : mesh.beams)
+    if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
+  for (const ShellElement& e : mesh.shells)
+    if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
+  if (best < 0) throw std::invalid_argument("nothing there to carry the place");
+  const Node& node = mesh.nodes[best];
+  return {{{best, 1.0, at - node.x}}, at, node.frame};
+}
+
+} // namespace bedbow

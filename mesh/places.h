@@ -1,0 +1,35 @@
+/// \file
+/// Where joints sit: coordinates that the case leaves out are taken from where the two bars meet, and any point is
+/// carried by the nodes of what it stands on.
+#pragma once
+
+#include "mesh/mesh.h"
+
+namespace bedbow {
+
+/// Bounding box of a bar's cross-section in global y, z [m].
+struct SectionBox {
+  Eigen::Vector2d lower, upper;
+};
+SectionBox section_box(const Bar& bar, const Section& section);
+
+/// Fills left-out y and z of a joint's place: the middle of the boxes' overlap, or of the gap where they do not
+/// overlap; a bar's centroid where the other side is ground. x stays (NaN is taken as the middle of the common length).
+Eigen::Vector3d complete_place(const Machine& machine, const Mesh& mesh, const std::array<Ref, 2>& joins,
+                               const GivenPoint& given);
+
+/// The place of a point on a bar, carried by its section at that x (beam: exact arm from the station's node; plate: the
+/// two nodes beside it across the strip). Between stations the place is carried by both neighbours in proportion.
+/// Throws std::invalid_argument when x lies off the bar by more than same_place.
+Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, const Eigen::Vector3d& at);
+
+/// The place of a point on a member or panel: exact arm from its nearest node.
+Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at);
+
+/// The place of the nose at x, y, z: on the finger there, or on the nose's bar. Nothing where no finger stands.
+std::optional<Place> nose_place(const Machine& machine, const Mesh& mesh, double x, double y, double z);
+
+/// The layout of a bar or member. Throws std::out_of_range when the mesh has none.
+const BarLayout& layout_of(const Mesh& mesh, const Ref& owner);
+
+} // namespace bedbow

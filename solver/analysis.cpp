@@ -1,0 +1,111 @@
+#include "solver/analysis.h"
+
+#include "solver/bend_line.h"
+#include "solver/model.h"
+#include "solver/results.h"
+#include "solver/words.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+void fill_mass(const Model& m, Findings& out) {
+  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
+    const BeamData& d = m.data.beams[m.data.of_beam[i]];
+    out.mass += d.density * d.section.A * m.mesh.beams[i].length;
+  }
+  for (const BarLayout& l : m.mesh.layouts) {
+    if (l.across.empty()) continue;
+    const Bar& bar = m.machine.bar(l.owner);
+    out.mass += m.machine.materials.at(bar.material).density * m.mesh.sections[l.section].props.A * bar.length;
+  }
+  for (const Panel& p : m.machine.panels)
+    out.mass += m.machine.materials.at(p.material).density * p.thickness * p.edge_a.cross(p.edge_b).norm();
+}
+
+StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOptions& options,
+                       const std::vector<std::shared_ptr<const Section>>& sections) {
+  StepResult r;
+  r.name = s.name;
+  r.angle = s.angle;
+  fill_bend_line(m, s, r);
+  fill_bars(m, s, r);
+  fill_joints(m, s, r);
+  fill_dials(m, s, r);
+  fill_checks(m, s, r);
+  if (options.fields) fill_fields(m, s, sections, r);
+  return r;
+}
+
+void note_assumptions(const Model& m, Findings& out) {
+  out.warnings = m.mesh.warnings;
+  for (const Cam& c : m.machine.cams)
+    if (!c.stiffness) {
+      out.assumptions.emplace_back("cams without stiffness count as rigid (1e11 N/mm)");
+      break;
+    }
+  if (!m.machine.posts.empty())
+    out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
+  if (m.machine.sheet) {
+    out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
+    out.assumptions.emplace_back("bars bend as beams: cross-sections stay plane and keep their shape");
+  }
+}
+
+/// The step whose bend angle varies most; without an apron, the one with the greatest bow.
+std::optional<std::size_t> worst_step(const std::vector<StepResult>& steps) {
+  std::optional<std::size_t> worst;
+  double most = -1;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    double v = std::isfinite(steps[i].bow.angle_spread) ? steps[i].bow.angle_spread : 0;
+    if (i == 0 && steps.size() > 1) v = 0; // nothing is bent while clamping
+    if (v == 0)
+      for (double b : steps[i].bow.bow)
+        if (std::isfinite(b)) v = std::max(v, b * 1e-6);
+    if (v > most) {
+      most = v;
+      worst = i;
+    }
+  }
+  return worst;
+}
+
+} // namespace
+
+Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options) {
+  Findings out;
+  out.title = machine.title;
+  const Model model = make_model(machine, registries);
+  out.linear_solver = model.structure.solver;
+  out.unknowns = model.structure.unknowns;
+  note_assumptions(model, out);
+  fill_mass(model, out);
+  if (!model.structure.mechanisms.empty()) {
+    out.status = Status::mechanism;
+    out.trouble = describe_mechanism(model.structure.mechanisms.front());
+    return out;
+  }
+  const std::optional<SheetLoads> sheet = sheet_loads_of(machine, registries);
+  if (sheet) {
+    const Material& material = machine.materials.at(machine.sheet->material);
+    out.sheet = {sheet->moment, sheet->apron, sheet->grip, springback(*machine.sheet, material, sheet->moment)};
+  }
+  StepsOutcome solved = solve_steps(model, sheet);
+  if (solved.status != StepsOutcome::Status::ok) {
+    out.status = solved.status == StepsOutcome::Status::mechanism ? Status::mechanism : Status::no_convergence;
+    out.trouble = solved.trouble;
+    out.history = solved.history;
+    return out;
+  }
+  std::vector<std::shared_ptr<const Section>> sections;
+  if (options.fields)
+    for (const Section& s : model.mesh.sections) sections.push_back(std::make_shared<const Section>(s));
+  for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections));
+  out.worst_step = worst_step(out.steps);
+  out.verdict = judge(machine, out.steps);
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,103 @@
+#include "solver/recovery.h"
+#include "solver/results.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+struct Worst {
+  double stress = -1;
+  double at = 0;
+  int point = 0;
+  SectionForces forces;
+};
+
+/// Looks along one element. Without a load on it forces vary linearly, and the ends tell all.
+void look_along(const Model& m, const StepSolution& step, int element, double start, Worst& worst) {
+  const BeamElement& e = m.mesh.beams[element];
+  const Section& section = m.mesh.sections[e.section];
+  const BeamLineLoad& load = step.loads.beams[element];
+  const int pieces = load.force.isZero(0) && load.moment.isZero(0) ? 1 : 4;
+  const Vector12d u = element_displacements(m, step, element);
+  for (int i = 0; i <= pieces; ++i) {
+    const double s = double(i) / pieces;
+    const SectionForces f = element_forces(m, step, element, u, s);
+    const auto [stress, point] = worst_von_mises(section, f);
+    if (stress > worst.stress) worst = {stress, start + s * e.length, point, f};
+  }
+}
+
+BarResult result_of(const std::string& name, const Section& section, const Material& material, const Worst& worst) {
+  BarResult r;
+  r.name = name;
+  r.stress = std::max(worst.stress, 0.0);
+  r.at_x = worst.at;
+  const StressPoint& p = section.points[worst.point];
+  r.y = p.y;
+  r.z = p.z;
+  r.sigma = direct_stress(section.props, worst.forces, p.y, p.z);
+  r.tau = shear_stress(p, worst.forces).norm();
+  r.forces = worst.forces;
+  r.utilisation = material.yield > 0 ? r.stress / material.yield : 0;
+  return r;
+}
+
+std::string plain_name(const Machine& machine, const Ref& r) {
+  switch (r.kind) {
+  case Ref::Kind::member:
+    return machine.members[r.index].name;
+  case Ref::Kind::panel:
+    return machine.panels[r.index].name;
+  default:
+    return machine.name_of(r);
+  }
+}
+
+void add_fingers(const Model& m, const StepSolution& step, StepResult& out) {
+  if (m.mesh.fingers.empty()) return;
+  Worst worst;
+  const BeamElement* at = nullptr;
+  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
+    const BeamElement& e = m.mesh.beams[i];
+    if (e.axes.isIdentity(0) || e.owner.kind != Ref::Kind::bar) continue; // fingers lie across
+    const double before = worst.stress;
+    look_along(m, step, static_cast<int>(i), 0, worst);
+    if (worst.stress > before) at = &e;
+  }
+  if (!at) return;
+  worst.at = m.mesh.nodes[at->nodes[0]].x.x();
+  out.bars.push_back(
+      result_of("clamp.fingers", m.mesh.sections[at->section], m.machine.materials.at(at->material), worst));
+}
+
+} // namespace
+
+void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
+  for (const BarLayout& l : m.mesh.layouts) {
+    if (!l.across.empty() || l.first_element < 0) continue;
+    Worst worst;
+    for (std::size_t i = 0; i + 1 < l.stations.size(); ++i)
+      look_along(m, step, l.first_element + static_cast<int>(i), l.stations[i], worst);
+    const int material = m.mesh.beams[l.first_element].material;
+    out.bars.push_back(
+        result_of(plain_name(m.machine, l.owner), m.mesh.sections[l.section], m.machine.materials.at(material), worst));
+  }
+  add_fingers(m, step, out);
+  for (const ShellStress& s : shell_stresses(m, step)) {
+    BarResult r;
+    r.name = plain_name(m.machine, s.owner);
+    for (std::size_t i = 0; i < s.nodes.size(); ++i)
+      for (double v : s.von_mises[i])
+        if (v > r.stress) {
+          r.stress = v;
+          r.at_x = m.mesh.nodes[s.nodes[i]].x.x();
+        }
+    const double yield = m.machine.materials.at(s.material).yield;
+    r.utilisation = yield > 0 ? r.stress / yield : 0;
+    out.bars.push_back(r);
+  }
+}
+
+} // namespace bedbow

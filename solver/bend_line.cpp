@@ -1,0 +1,189 @@
+#include "solver/bend_line.h"
+
+#include "mesh/places.h"
+#include "mesh/stations.h"
+#include "solver/recovery.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr int inner_points = 3; // looked at inside each element, so that a bow between stations is not missed
+
+/// Convex hull (lower or upper) of points ordered by x.
+std::vector<std::size_t> hull(std::span<const double> x, std::span<const double> w, double side) {
+  std::vector<std::size_t> h;
+  for (std::size_t i = 0; i < x.size(); ++i) {
+    while (h.size() >= 2) {
+      const std::size_t a = h[h.size() - 2];
+      const std::size_t b = h.back();
+      if (side * ((x[b] - x[a]) * (w[i] - w[a]) - (w[b] - w[a]) * (x[i] - x[a])) > 0) break;
+      h.pop_back();
+    }
+    h.push_back(i);
+  }
+  return h;
+}
+
+/// Movements of nose, edge and face at x, global axes.
+struct Line {
+  std::optional<Eigen::Vector3d> nose, edge, face;
+};
+
+class Watcher {
+public:
+  Watcher(const Model& m, const StepSolution& s)
+      : m_(m)
+      , s_(s)
+      , turn_(apron_turn(s.angle)) {}
+
+  [[nodiscard]] Line at(double x) const {
+    const Machine& c = m_.machine;
+    const Sheet& sheet = *c.sheet;
+    Line line;
+    if (c.body(BodyKind::clamp).present()) {
+      if (!c.fingers)
+        line.nose =
+            section_motion(m_, s_, {Ref::Kind::bar, BodyKind::clamp, c.nose.bar}, x, c.nose.setback, sheet.thickness)
+                .head<3>();
+      else if (const auto place = nose_place(c, m_.mesh, x, c.nose.setback, sheet.thickness))
+        line.nose = place_motion(s_, *place).head<3>();
+    }
+    if (const Body& bed = c.body(BodyKind::bed); bed.present())
+      line.edge = section_motion(m_, s_, {Ref::Kind::bar, BodyKind::bed, bed.edge_bar}, x, 0, 0).head<3>();
+    if (const Body& apron = c.body(BodyKind::apron); apron.present())
+      line.face =
+          turn_ *
+          section_motion(m_, s_, {Ref::Kind::bar, BodyKind::apron, apron.edge_bar}, x, -sheet.flange, 0).head<3>();
+    return line;
+  }
+
+private:
+  const Model& m_;
+  const StepSolution& s_;
+  Eigen::Matrix3d turn_;
+};
+
+/// Curves to measure bow on: stations and points between them.
+struct Curve {
+  std::vector<double> x, w;
+  void add(double at, double value) {
+    x.push_back(at);
+    w.push_back(value);
+  }
+};
+
+std::vector<double> fine_stations(const std::vector<double>& stations) {
+  std::vector<double> x;
+  for (std::size_t i = 0; i + 1 < stations.size(); ++i)
+    for (int k = 0; k <= inner_points; ++k)
+      x.push_back(k == 0 ? stations[i] : stations[i] + (stations[i + 1] - stations[i]) * k / (inner_points + 1));
+  x.push_back(stations.back());
+  return x;
+}
+
+void fill_bow(const Model& m, const Watcher& watch, const Eigen::Vector3d& n, StepResult& out) {
+  Curve nose;
+  Curve edge;
+  Curve face;
+  Curve angle;
+  for (double x : fine_stations(m.mesh.bend_stations)) {
+    const Line l = watch.at(x);
+    if (l.nose) nose.add(x, l.nose->z());
+    if (l.edge) edge.add(x, l.edge->z());
+    if (l.face) face.add(x, l.face->dot(n));
+    if (l.nose && l.face) angle.add(x, (*l.face - *l.nose).dot(n) / m.machine.sheet->flange);
+  }
+  for (auto [kind, curve] :
+       {std::pair{BodyKind::clamp, &nose}, std::pair{BodyKind::bed, &edge}, std::pair{BodyKind::apron, &face}}) {
+    const auto k = static_cast<std::size_t>(kind);
+    out.bow.bow[k] = curve->x.size() > 1 ? bow_from_chord(curve->x, curve->w) : nan;
+    out.bow.straightness[k] = curve->x.size() > 1 ? straightness(curve->x, curve->w) : nan;
+  }
+  if (angle.x.size() < 2) {
+    out.bow.angle_mean = out.bow.angle_spread = nan;
+    return;
+  }
+  double area = 0;
+  for (std::size_t i = 0; i + 1 < angle.x.size(); ++i)
+    area += (angle.x[i + 1] - angle.x[i]) * (angle.w[i] + angle.w[i + 1]) / 2;
+  out.bow.angle_mean = area / (angle.x.back() - angle.x.front());
+  const auto [least, most] = std::minmax_element(angle.w.begin(), angle.w.end());
+  out.bow.angle_spread = *most - *least;
+}
+
+/// Force per length of the pads at their stations, spread to the bend line's stations.
+void fill_pressure(const Model& m, const StepSolution& step, BendLine& line) {
+  line.clamp_force.assign(line.x.size(), nan);
+  line.lifted.assign(line.x.size(), false);
+  std::vector<double> force(line.x.size(), 0);
+  std::vector<double> length(line.x.size(), 0);
+  for (std::size_t r = 0; r < step.rows.size(); ++r) {
+    const Joint& j = m.mesh.joints[step.rows[r].joint];
+    if (j.kind != JointKind::pad) continue;
+    // The nearest station: pads of fingers and coarser pads need not stand on one.
+    auto it = std::lower_bound(line.x.begin(), line.x.end(), j.a.at.x() - same_place);
+    auto i = std::min<std::size_t>(static_cast<std::size_t>(it - line.x.begin()), line.x.size() - 1);
+    if (i > 0 && j.a.at.x() - line.x[i - 1] < line.x[i] - j.a.at.x()) --i;
+    force[i] -= step.force[static_cast<Eigen::Index>(r)];
+    length[i] = std::max(length[i], j.tributary);
+  }
+  for (std::size_t i = 0; i < line.x.size(); ++i) {
+    if (length[i] == 0) continue;
+    line.clamp_force[i] = force[i] / length[i];
+    line.lifted[i] = force[i] <= 0;
+  }
+}
+
+} // namespace
+
+double bow_from_chord(std::span<const double> x, std::span<const double> w) {
+  const double run = x.back() - x.front();
+  const double slope = (w.back() - w.front()) / run;
+  double most = 0;
+  for (std::size_t i = 0; i < x.size(); ++i)
+    most = std::max(most, std::abs(w[i] - w.front() - slope * (x[i] - x.front())));
+  return most / std::sqrt(1 + slope * slope);
+}
+
+double straightness(std::span<const double> x, std::span<const double> w) {
+  // The best zone has one line along an edge of the convex hull: try each edge of both chains.
+  double best = std::numeric_limits<double>::infinity();
+  for (double side : {1.0, -1.0}) {
+    const auto h = hull(x, w, side);
+    for (std::size_t k = 0; k + 1 < h.size(); ++k) {
+      const double slope = (w[h[k + 1]] - w[h[k]]) / (x[h[k + 1]] - x[h[k]]);
+      double width = 0;
+      for (std::size_t i = 0; i < x.size(); ++i)
+        width = std::max(width, std::abs(w[i] - w[h[k]] - slope * (x[i] - x[h[k]])));
+      best = std::min(best, width);
+    }
+  }
+  return std::isfinite(best) ? best : 0;
+}
+
+void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
+  if (m.mesh.bend_stations.size() < 2) return;
+  const Watcher watch(m, step);
+  const Eigen::Vector3d n = apron_turn(step.angle) * Eigen::Vector3d::UnitZ();
+  BendLine& line = out.bend_line;
+  for (double x : m.mesh.bend_stations) {
+    const Line l = watch.at(x);
+    line.x.push_back(x);
+    line.nose_y.push_back(l.nose ? l.nose->y() : nan);
+    line.nose_z.push_back(l.nose ? l.nose->z() : nan);
+    line.bed_z.push_back(l.edge ? l.edge->z() : nan);
+    line.apron_n.push_back(l.face ? l.face->dot(n) : nan);
+    line.angle_deviation.push_back(l.face && l.nose ? (*l.face - *l.nose).dot(n) / m.machine.sheet->flange : nan);
+  }
+  fill_bow(m, watch, n, out);
+  fill_pressure(m, step, line);
+}
+
+} // namespace bedbow

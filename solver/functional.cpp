@@ -1,0 +1,60 @@
+#include "solver/functional.h"
+
+#include <Eigen/Geometry>
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+void add_terms(const Mesh& mesh, const DofMap& map, int node, const Vector6d& coefficients, Functional& f) {
+  const Component& comp = map.components[f.component];
+  const auto& dofs = map.dofs[node];
+  for (int k = 0; k < 6; ++k)
+    if (dofs[k] >= 0 && coefficients[k] != 0) f.terms.emplace_back(dofs[k], coefficients[k]);
+  const Eigen::Vector3d lever = mesh.nodes[node].x - comp.centre;
+  f.rigid.head<3>() += coefficients.head<3>();
+  f.rigid.tail<3>() += coefficients.tail<3>() + lever.cross(Eigen::Vector3d(coefficients.head<3>()));
+}
+
+Functional make(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& d, bool rotation) {
+  Functional f;
+  if (place.ground()) return f;
+  f.component = map.component[place.terms.front().node];
+  for (const PlaceTerm& t : place.terms) {
+    const NodeLink& l = map.links[t.node];
+    Vector6d c = Vector6d::Zero();
+    if (rotation) {
+      c.tail<3>() = t.weight * d;
+    } else {
+      c.head<3>() = t.weight * d;
+      c.tail<3>() = t.weight * (t.arm + l.arm).cross(d); // d . (theta x arm) = theta . (arm x d)
+    }
+    add_terms(mesh, map, l.ref, c, f);
+  }
+  return f;
+}
+
+} // namespace
+
+Functional translation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction) {
+  return make(mesh, map, place, direction, false);
+}
+
+Functional rotation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction) {
+  return make(mesh, map, place, direction, true);
+}
+
+Eigen::Matrix3d apron_turn(double angle) {
+  // Exact right angles stay exact: a machine at 90 deg has no stray 1e-17 in its loads.
+  double s = std::sin(angle);
+  double c = std::cos(angle);
+  if (std::abs(s) < 1e-15) s = 0;
+  if (std::abs(c) < 1e-15) c = 0;
+  Eigen::Matrix3d r;
+  r << 1, 0, 0, 0, c, s, 0, -s, c;
+  return r;
+}
+
+} // namespace bedbow

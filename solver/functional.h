@@ -1,0 +1,27 @@
+/// \file
+/// A functional is one movement of one place as a linear form of the unknowns: what joints stretch by and dials read.
+#pragma once
+
+#include "solver/dof_map.h"
+
+#include <vector>
+
+namespace bedbow {
+
+/// value = sum coefficient * unknown + rigid . (translation, rotation about the component's centre)
+struct Functional {
+  int component = -1;                        ///< -1: ground, always 0
+  std::vector<std::pair<int, double>> terms; ///< (unknown, coefficient)
+  Vector6d rigid = Vector6d::Zero();
+};
+
+/// Translation of the place along `direction`, in the axes of the place's own frame.
+Functional translation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction);
+/// Rotation of the place about `direction`, likewise.
+Functional rotation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction);
+
+/// Turns the apron from 0 deg to angle: a vector of the apron's own axes in global axes. Rotation about x that takes z
+/// to (0, sin angle, cos angle).
+Eigen::Matrix3d apron_turn(double angle);
+
+} // namespace bedbow

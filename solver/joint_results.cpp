@@ -1,0 +1,137 @@
+#include "solver/recovery.h"
+#include "solver/results.h"
+
+#include <Eigen/Geometry>
+
+#include <cmath>
+#include <map>
+
+namespace bedbow {
+
+namespace {
+
+/// Forces of one joint, gathered from its rows. Force and moment act on the first of the case's `joins`.
+struct Gathered {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+  std::array<double, 6> spring{}; ///< by direction, tension positive
+  bool open = false;
+};
+
+std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
+  std::vector<Gathered> out(m.mesh.joints.size());
+  const Eigen::Matrix3d turn = apron_turn(step.angle);
+  for (std::size_t r = 0; r < step.rows.size(); ++r) {
+    const Row& row = step.rows[r];
+    const Joint& j = m.mesh.joints[row.joint];
+    Gathered& g = out[row.joint];
+    const double f = step.force[static_cast<Eigen::Index>(r)];
+    Eigen::Vector3d d = j.axes.row(row.direction % 3);
+    if (j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
+    (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
+    g.spring[row.direction] = f;
+    if (row.sense != Sense::both && !step.active[r]) g.open = true;
+  }
+  return out;
+}
+
+JointResult base_result(const Joint& j, const Gathered& g, double angle) {
+  JointResult r;
+  r.name = j.name;
+  r.at = j.b.frame == Frame::apron ? Eigen::Vector3d(apron_turn(angle) * j.b.at) : j.b.at;
+  r.force = g.force;
+  r.moment = g.moment;
+  r.open = g.open;
+  r.value = g.force.norm();
+  return r;
+}
+
+JointResult post_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
+  JointResult r = base_result(j, g, angle);
+  const Post& post = m.machine.posts[j.index];
+  r.value = g.spring[uz];
+  r.more["shear_N"] = std::hypot(g.spring[ux], g.spring[uy]);
+  if (post.preload) r.more["preload_loss_N"] = *post.preload - r.value;
+  r.utilisation = post_utilisation(post, r.value);
+  return r;
+}
+
+/// Springs of the screws, which are part of the stiffness matrix: force from the stretch.
+std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
+  Place a = j.a;
+  Place b = j.b;
+  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's own axes do
+  const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
+  std::array<double, 6> f{};
+  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];
+  return f;
+}
+
+/// One result per row of screws: its worst screw.
+void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
+  std::map<int, JointResult> rows;
+  for (const Joint& j : m.mesh.joints) {
+    if (j.kind != JointKind::screw) continue;
+    const auto f = screw_springs(step, j);
+    const int normal = j.stiffness[uy] > j.stiffness[uz] ? uy : uz;
+    const int across = normal == uy ? uz : uy;
+    const double shear = std::hypot(f[ux], f[across]);
+    const double tension = std::max(f[normal], 0.0);
+    const double utilisation = screw_utilisation(m.machine.screws[j.index], shear, tension);
+    auto [it, fresh] = rows.try_emplace(j.index);
+    JointResult& r = it->second;
+    r.more["greatest_tension_N"] = std::max(r.more["greatest_tension_N"], tension);
+    if (!fresh && shear <= r.value) {
+      r.utilisation = std::max(r.utilisation, utilisation);
+      continue;
+    }
+    r.name = j.name;
+    r.at = j.a.at;
+    r.value = shear;
+    r.utilisation = std::max(r.utilisation, utilisation);
+    r.force = {f[0], f[1], f[2]};
+  }
+  for (auto& [index, r] : rows) out.screws.push_back(std::move(r));
+}
+
+} // namespace
+
+void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
+  const auto gathered = gather_rows(m, step);
+  for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
+    const Joint& j = m.mesh.joints[i];
+    const Gathered& g = gathered[i];
+    switch (j.kind) {
+    case JointKind::post:
+      out.posts.push_back(post_result(m, j, g, step.angle));
+      break;
+    case JointKind::cam: {
+      JointResult r = base_result(j, g, step.angle);
+      r.value = -g.spring[uz];
+      out.cams.push_back(r);
+      break;
+    }
+    case JointKind::hinge:
+      out.hinges.push_back(base_result(j, g, step.angle));
+      break;
+    case JointKind::handle: {
+      JointResult r = base_result(j, g, step.angle);
+      r.value = std::abs(g.spring[rx]);
+      out.handles.push_back(r);
+      break;
+    }
+    case JointKind::support:
+    case JointKind::hold:
+      out.supports.push_back(base_result(j, g, step.angle));
+      break;
+    case JointKind::tie:
+    case JointKind::rod:
+      out.ties.push_back(base_result(j, g, step.angle));
+      break;
+    default:
+      break; // pads show along the bend line, screws below
+    }
+  }
+  add_screws(m, step, out);
+}
+
+} // namespace bedbow

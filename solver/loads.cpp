@@ -1,0 +1,263 @@
+#include "solver/loads.h"
+
+#include "mesh/places.h"
+#include "mesh/stations.h"
+#include "solver/element/shell4.h"
+#include "solver/functional.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double g = 9.80665; // standard acceleration of free fall, ISO 80000-3 [m/s^2]
+
+Corners corners_of(const Mesh& mesh, const ShellElement& e) {
+  return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
+}
+
+std::array<bool, 12> releases_of(const BeamElement& e) {
+  std::array<bool, 12> r{};
+  for (std::size_t i = 0; i < 6; ++i) {
+    r[i] = e.release_a[i];
+    r[6 + i] = e.release_b[i];
+  }
+  return r;
+}
+
+} // namespace
+
+LoadBuilder::LoadBuilder(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data)
+    : machine_(machine)
+    , mesh_(mesh)
+    , map_(map)
+    , data_(data) {}
+
+StepLoads LoadBuilder::empty() const {
+  StepLoads l;
+  l.nodal.assign(mesh_.nodes.size(), Vector6d::Zero());
+  l.beams.resize(mesh_.beams.size());
+  return l;
+}
+
+void LoadBuilder::add_node(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force,
+                           const Eigen::Vector3d& moment, StepLoads& loads) const {
+  const NodeLink& l = map_.links[node];
+  Vector6d& p = loads.nodal[l.ref];
+  p.head<3>() += force;
+  p.tail<3>() += moment + (arm + l.arm).cross(force);
+}
+
+void LoadBuilder::add_point(const Place& place, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
+                            StepLoads& loads) const {
+  for (const PlaceTerm& t : place.terms) add_node(t.node, t.arm, t.weight * force, t.weight * moment, loads);
+  loads.greatest = std::max(loads.greatest, force.norm());
+}
+
+void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const Eigen::Vector3d& couple,
+                                   const Eigen::Vector3d& arm, StepLoads& loads) const {
+  const BeamElement& e = mesh_.beams[element];
+  const BeamLineLoad local{e.axes * q, e.axes * (couple + arm.cross(q))};
+  loads.beams[element].force += local.force;
+  loads.beams[element].moment += local.moment;
+  const BeamData& data = data_.beams[data_.of_beam[element]];
+  Vector12d f = beam_load(data, e.length, local);
+  const auto released = releases_of(e);
+  if (std::find(released.begin(), released.end(), true) != released.end())
+    f = beam_release(beam_stiffness(data, e.length), f, released).load;
+  for (int k = 0; k < 2; ++k)
+    add_node(e.nodes[k], Eigen::Vector3d::Zero(), e.axes.transpose() * f.segment<3>(6 * k),
+             e.axes.transpose() * f.segment<3>(6 * k + 3), loads);
+  loads.greatest = std::max(loads.greatest, q.norm() * e.length);
+}
+
+void LoadBuilder::add_bar_line(const Ref& ref, double from, double to, double y, double z, const Eigen::Vector3d& q,
+                               StepLoads& loads) const {
+  const BarLayout& l = layout_of(mesh_, ref);
+  const Bar& bar = machine_.bar(ref);
+  const bool beam = l.across.empty();
+  for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) {
+    const double a = l.stations[i];
+    const double b = l.stations[i + 1];
+    if (a < from - same_place || b > to + same_place) continue;
+    if (beam) {
+      add_element_line(l.first_element + static_cast<int>(i), q, Eigen::Vector3d::Zero(),
+                       {0, y - bar.at.x(), z - bar.at.y()}, loads);
+      continue;
+    }
+    for (double x : {a, b})
+      add_point(place_on_bar(machine_, mesh_, ref, {x, y, z}), q * ((b - a) / 2), Eigen::Vector3d::Zero(), loads);
+  }
+}
+
+void LoadBuilder::add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q,
+                                StepLoads& loads) const {
+  if (!machine_.fingers) {
+    add_bar_line({Ref::Kind::bar, BodyKind::clamp, machine_.nose.bar}, from, to, y, z, q, loads);
+    return;
+  }
+  for (const FingerLayout& f : mesh_.fingers) {
+    const double a = std::max(f.from, from);
+    const double b = std::min(f.to, to);
+    if (b - a <= same_place) continue;
+    const Eigen::Vector3d at((a + b) / 2, y, z);
+    add_point({{{f.tip, 1.0, at - mesh_.nodes[f.tip].x}}, at, Frame::fixed}, q * (b - a), Eigen::Vector3d::Zero(),
+              loads);
+  }
+}
+
+void LoadBuilder::add_sheet(const SheetLoads& s, double angle, StepLoads& loads) const {
+  const Sheet& sheet = *machine_.sheet;
+  const double from = sheet.left();
+  const double to = sheet.right();
+  const double edge = machine_.nose.setback;
+  const Eigen::Vector3d n = apron_turn(angle) * Eigen::Vector3d::UnitZ();
+  const Eigen::Vector3d grip(0, 0, s.grip);
+  // The push passes through the bend line, where it balances the apron's moment exactly at every angle; the grip's
+  // couple acts between the nose edge and g behind it.
+  add_nose_line(from, to, 0, 0, s.apron * n, loads);
+  add_nose_line(from, to, edge, 0, grip, loads);
+  if (machine_.body(BodyKind::bed).present())
+    add_bar_line({Ref::Kind::bar, BodyKind::bed, machine_.body(BodyKind::bed).edge_bar}, from, to, edge + sheet.grip, 0,
+                 -grip, loads);
+  if (machine_.body(BodyKind::apron).present())
+    add_bar_line({Ref::Kind::bar, BodyKind::apron, machine_.body(BodyKind::apron).edge_bar}, from, to, -sheet.flange, 0,
+                 {0, 0, -s.apron}, loads);
+}
+
+void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {
+  const Eigen::Vector3d down(0, 0, -g);
+  const Eigen::Vector3d in_apron = apron_turn(angle).transpose() * down;
+  const auto of = [&](int node) { return mesh_.nodes[node].frame == Frame::apron ? in_apron : down; };
+  for (std::size_t i = 0; i < mesh_.beams.size(); ++i) {
+    const BeamData& d = data_.beams[data_.of_beam[i]];
+    add_element_line(static_cast<int>(i), of(mesh_.beams[i].nodes[0]) * (d.density * d.section.A),
+                     Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), loads);
+  }
+  for (const ShellElement& e : mesh_.shells) {
+    const Vector24d f =
+        shell_load(corners_of(mesh_, e), of(e.nodes[0]) * (machine_.materials.at(e.material).density * e.thickness));
+    for (int k = 0; k < 4; ++k)
+      add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
+  }
+  for (const Joint& j : mesh_.joints) { // tension-only rods are springs: half of their weight at each end
+    if (j.kind != JointKind::rod) continue;
+    const Member& m = machine_.members[j.index];
+    const Material& material = machine_.materials.at(m.material);
+    const double mass = j.stiffness[ux] / material.E * (m.to - m.from).squaredNorm() * material.density;
+    for (const Place* p : {&j.a, &j.b})
+      add_point(*p, of(p->terms.front().node) * (mass / 2), Eigen::Vector3d::Zero(), loads);
+  }
+}
+
+Ref LoadBuilder::carrier_of(const Load& load) const {
+  if (load.on.kind != Ref::Kind::none) return load.on;
+  const Eigen::Vector3d middle = (load.from + load.to) / 2;
+  for (std::size_t i = 0; i < machine_.members.size(); ++i) {
+    const Member& m = machine_.members[i];
+    const Eigen::Vector3d d = m.to - m.from;
+    const double t = std::clamp((middle - m.from).dot(d) / d.squaredNorm(), 0.0, 1.0);
+    if ((middle - m.from - t * d).norm() < 1e-6) return {Ref::Kind::member, BodyKind::bed, static_cast<int>(i)};
+  }
+  for (std::size_t i = 0; i < machine_.panels.size(); ++i) {
+    const Panel& p = machine_.panels[i];
+    const Eigen::Vector3d r = middle - p.corner;
+    const double a = r.dot(p.edge_a) / p.edge_a.squaredNorm();
+    const double b = r.dot(p.edge_b) / p.edge_b.squaredNorm();
+    if ((r - a * p.edge_a - b * p.edge_b).norm() < 1e-6 && a > -1e-9 && a < 1 + 1e-9 && b > -1e-9 && b < 1 + 1e-9)
+      return {Ref::Kind::panel, BodyKind::bed, static_cast<int>(i)};
+  }
+  throw std::invalid_argument("[[load]] in line " + std::to_string(load.pos.line) +
+                              " acts on no member or panel at its place; name the bar it is on, or move it");
+}
+
+void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const {
+  const Eigen::Vector3d d = load.to - load.from;
+  const double length = d.norm();
+  if (on.kind == Ref::Kind::bar) {
+    const double left = std::min(load.from.x(), load.to.x());
+    const double right = std::max(load.from.x(), load.to.x());
+    if (length - (right - left) < 1e-9 * length) {
+      add_bar_line(on, left, right, load.from.y(), load.from.z(), q, loads);
+      return;
+    }
+  }
+  if (on.kind == Ref::Kind::member) {
+    const Member& m = machine_.members[on.index];
+    const Eigen::Vector3d dir = (m.to - m.from).normalized();
+    const double s0 = (load.from - m.from).dot(dir);
+    const double s1 = (load.to - m.from).dot(dir);
+    const BarLayout& l = layout_of(mesh_, on);
+    for (std::size_t i = 0; i + 1 < l.stations.size(); ++i)
+      if (l.stations[i] > std::min(s0, s1) - 1e-6 && l.stations[i + 1] < std::max(s0, s1) + 1e-6)
+        add_element_line(l.first_element + static_cast<int>(i), q, Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(),
+                         loads);
+    return;
+  }
+  // Across a bar or along a panel: many short pieces, each a force at its middle carried by what is nearest.
+  const int pieces = std::max(8, static_cast<int>(std::ceil(length / machine_.solve.element_size)) * 2);
+  for (int i = 0; i < pieces; ++i) {
+    const Eigen::Vector3d at = load.from + d * ((i + 0.5) / pieces);
+    const Place p =
+        on.kind == Ref::Kind::bar ? place_on_bar(machine_, mesh_, on, at) : place_on_structure(mesh_, on, at);
+    add_point(p, q * (length / pieces), Eigen::Vector3d::Zero(), loads);
+  }
+}
+
+void LoadBuilder::add_given(const Load& load, double angle, StepLoads& loads) const {
+  if (load.kind == Load::Kind::pressure) {
+    const Panel& p = machine_.panels[load.panel];
+    const Eigen::Vector3d traction = p.edge_a.cross(p.edge_b).normalized() * load.pressure;
+    for (const ShellElement& e : mesh_.shells) {
+      if (e.owner.kind != Ref::Kind::panel || e.owner.index != load.panel) continue;
+      const Vector24d f = shell_load(corners_of(mesh_, e), traction);
+      for (int k = 0; k < 4; ++k)
+        add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
+      loads.greatest = std::max(loads.greatest, f.segment<3>(0).norm());
+    }
+    return;
+  }
+  const Ref on = carrier_of(load);
+  const Place at =
+      on.kind == Ref::Kind::bar ? place_on_bar(machine_, mesh_, on, load.from)
+      : on.kind == Ref::Kind::member && machine_.members[on.index].tension_only
+          ? throw std::invalid_argument("member " + machine_.members[on.index].name + " only pulls: it carries no load")
+          : place_on_structure(mesh_, on, load.from);
+  // The force keeps its direction in space while the apron turns under it.
+  const Eigen::Matrix3d to_frame =
+      at.frame == Frame::apron ? Eigen::Matrix3d(apron_turn(angle).transpose()) : Eigen::Matrix3d::Identity();
+  if (load.kind == Load::Kind::point)
+    add_point(at, to_frame * load.force, to_frame * load.moment, loads);
+  else
+    add_given_line(load, on, to_frame * load.force, loads);
+}
+
+void LoadBuilder::add_own_loads(double angle, StepLoads& loads) const {
+  if (machine_.gravity) add_gravity(angle, loads);
+  for (const Load& l : machine_.loads) add_given(l, angle, loads);
+}
+
+Eigen::VectorXd gather(const DofMap& map, const Component& comp, const StepLoads& loads) {
+  Eigen::VectorXd f(comp.size);
+  for (int n : comp.nodes)
+    for (int k = 0; k < 6; ++k)
+      if (map.dofs[n][k] >= 0) f[map.dofs[n][k]] = loads.nodal[n][k];
+  return f;
+}
+
+Vector6d resultant(const Mesh& mesh, const Component& comp, const StepLoads& loads) {
+  Vector6d r = Vector6d::Zero();
+  for (int n : comp.nodes) {
+    const Vector6d& p = loads.nodal[n];
+    r.head<3>() += p.head<3>();
+    r.tail<3>() += p.tail<3>() + (mesh.nodes[n].x - comp.centre).cross(Eigen::Vector3d(p.head<3>()));
+  }
+  return r;
+}
+
+} // namespace bedbow

@@ -1,0 +1,56 @@
+/// \file
+/// Loads of one step: self-weight, the case's own loads, and what the sheet does, as nodal loads and as line loads that
+/// the recovery inside elements needs again. Everything in the axes of each part's frame.
+#pragma once
+
+#include "solver/assembly.h"
+#include "solver/sheet_law.h"
+
+namespace bedbow {
+
+struct StepLoads {
+  std::vector<Vector6d> nodal;     ///< by reference node: force and moment [N, N m]
+  std::vector<BeamLineLoad> beams; ///< by beam element, local axes
+  double greatest = 0;             ///< greatest resultant of a single load, for relative checks [N]
+};
+
+class LoadBuilder {
+public:
+  LoadBuilder(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data);
+
+  /// Self-weight (if the case asks for it) and [[load]] entries with the apron at `angle`.
+  void add_own_loads(double angle, StepLoads& loads) const;
+  /// Line loads of the sheet being bent at `angle`: on nose, bed and apron, in equilibrium with each other.
+  void add_sheet(const SheetLoads& sheet, double angle, StepLoads& loads) const;
+  /// A force and moment on a place, axes of its frame.
+  void add_point(const Place& place, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
+                 StepLoads& loads) const;
+  [[nodiscard]] StepLoads empty() const;
+
+private:
+  void add_node(int ref_of, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
+                StepLoads& loads) const;
+  /// Uniform line load [N/m], and couple per length [N m/m], frame axes, acting at `arm` from the element's axis.
+  void add_element_line(int element, const Eigen::Vector3d& q, const Eigen::Vector3d& couple,
+                        const Eigen::Vector3d& arm, StepLoads& loads) const;
+  void add_bar_line(const Ref& bar, double from, double to, double y, double z, const Eigen::Vector3d& q,
+                    StepLoads& loads) const;
+  void add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q, StepLoads& loads) const;
+  void add_gravity(double angle, StepLoads& loads) const;
+  void add_given(const Load& load, double angle, StepLoads& loads) const;
+  void add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const;
+  [[nodiscard]] Ref carrier_of(const Load& load) const;
+
+  const Machine& machine_;
+  const Mesh& mesh_;
+  const DofMap& map_;
+  const ElementData& data_;
+};
+
+/// A step's nodal loads as the right-hand side of a component's free unknowns.
+Eigen::VectorXd gather(const DofMap& map, const Component& component, const StepLoads& loads);
+
+/// Their resultant about the component's centre: force, moment.
+Vector6d resultant(const Mesh& mesh, const Component& component, const StepLoads& loads);
+
+} // namespace bedbow

@@ -1,0 +1,83 @@
+#include "solver/recovery.h"
+
+#include "mesh/places.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+
+namespace bedbow {
+
+Vector6d place_motion(const StepSolution& step, const Place& place) {
+  Vector6d out = Vector6d::Zero();
+  for (const PlaceTerm& t : place.terms) {
+    const Vector6d& n = step.motion[t.node];
+    const Eigen::Vector3d theta = n.tail<3>();
+    out.head<3>() += t.weight * (n.head<3>() + theta.cross(t.arm));
+    out.tail<3>() += t.weight * theta;
+  }
+  if (place.frame == Frame::apron) {
+    const Eigen::Matrix3d turn = apron_turn(step.angle);
+    out.head<3>() = turn * Eigen::Vector3d(out.head<3>());
+    out.tail<3>() = turn * Eigen::Vector3d(out.tail<3>());
+  }
+  return out;
+}
+
+Vector12d element_displacements(const Model& m, const StepSolution& step, int element) {
+  const BeamElement& e = m.mesh.beams[element];
+  Vector12d u;
+  for (int k = 0; k < 2; ++k) {
+    const Vector6d& n = step.motion[e.nodes[k]];
+    u.segment<3>(6 * k) = e.axes * n.head<3>();
+    u.segment<3>(6 * k + 3) = e.axes * n.tail<3>();
+  }
+  std::array<bool, 12> released{};
+  bool any = false;
+  for (std::size_t i = 0; i < 6; ++i) {
+    released[i] = e.release_a[i];
+    released[6 + i] = e.release_b[i];
+    any = any || released[i] || released[6 + i];
+  }
+  if (!any) return u;
+  const BeamData& d = m.data.beams[m.data.of_beam[element]];
+  return beam_release_recover(beam_stiffness(d, e.length), beam_load(d, e.length, step.loads.beams[element]), released,
+                              u);
+}
+
+SectionForces element_forces(const Model& m, const StepSolution& step, int element, const Vector12d& u, double s) {
+  return beam_forces(m.data.beams[m.data.of_beam[element]], m.mesh.beams[element].length, u, step.loads.beams[element],
+                     s);
+}
+
+Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {
+  const BeamElement& e = m.mesh.beams[element];
+  const Vector6d local = beam_motion(m.data.beams[m.data.of_beam[element]], e.length,
+                                     element_displacements(m, step, element), step.loads.beams[element], s);
+  Vector6d out;
+  out.head<3>() = e.axes.transpose() * local.head<3>();
+  out.tail<3>() = e.axes.transpose() * local.tail<3>();
+  return out;
+}
+
+Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref, double x, double y, double z) {
+  const BarLayout& l = layout_of(m.mesh, ref);
+  const Bar& bar = m.machine.bar(ref);
+  x = std::clamp(x, l.stations.front(), l.stations.back());
+  if (!l.across.empty()) {
+    Place p = place_on_bar(m.machine, m.mesh, ref, {x, y, z});
+    p.frame = Frame::fixed; // frame axes are wanted
+    return place_motion(step, p);
+  }
+  auto it = std::upper_bound(l.stations.begin(), l.stations.end(), x);
+  const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - l.stations.begin()), l.stations.size() - 1) - 1;
+  const double s = (x - l.stations[i]) / (l.stations[i + 1] - l.stations[i]);
+  Vector6d out = s == 0   ? step.motion[l.nodes[i]]
+                 : s == 1 ? step.motion[l.nodes[i + 1]]
+                          : element_motion(m, step, l.first_element + static_cast<int>(i), s);
+  const Eigen::Vector3d theta = out.tail<3>();
+  out.head<3>() += theta.cross(Eigen::Vector3d(0, y - bar.at.x(), z - bar.at.y()));
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,25 @@
+/// \file
+/// From nodal movements back to what happens anywhere: movement of any place and section, forces inside elements.
+#pragma once
+
+#include "solver/steps.h"
+
+namespace bedbow {
+
+/// Movement (u, theta) of a place, global axes of the step (the apron's turned by its angle).
+Vector6d place_motion(const StepSolution& step, const Place& place);
+
+/// Local end displacements of a beam element, released ends recovered.
+Vector12d element_displacements(const Model& model, const StepSolution& step, int element);
+
+/// Section forces at s in [0, 1] of a beam element with given end displacements.
+SectionForces element_forces(const Model& model, const StepSolution& step, int element, const Vector12d& u, double s);
+
+/// Movement (u, theta) of the centroid at s in [0, 1] of a beam element, axes of its frame.
+Vector6d element_motion(const Model& model, const StepSolution& step, int element, double s);
+
+/// Movement of the point (y, z) of a bar's section at x, frame axes; between stations with the element's own shape and
+/// the load's particular solution. Plate bars: interpolated between nodes. x is taken onto the bar.
+Vector6d section_motion(const Model& model, const StepSolution& step, const Ref& bar, double x, double y, double z);
+
+} // namespace bedbow

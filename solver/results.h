@@ -1,0 +1,49 @@
+/// \file
+/// Steps of turning a solved step into its StepResult, one concern each.
+#pragma once
+
+#include "solver/findings.h"
+#include "solver/steps.h"
+
+#include <memory>
+
+namespace bedbow {
+
+/// Greatest von Mises stress and utilisation of each bar, member and panel.
+void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Forces of posts, cams, hinges, screws, supports, ties and handles.
+/// \param clamp_posts post tensions of the clamp step, for the preload loss; empty in that step itself.
+void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Dial readings.
+void fill_dials(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Certificate: equilibrium of every part and of the whole, residual, one-sidedness.
+void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
+
+/// What writers draw. \param sections one shared copy per mesh section.
+void fill_fields(const Model& model, const StepSolution& step,
+                 const std::vector<std::shared_ptr<const Section>>& sections, StepResult& out);
+
+/// Utilisation of a post: tension over proof load; of a screw: see docs/theory/fasteners.md. 0 where unknown.
+double post_utilisation(const Post& post, double tension);
+double screw_utilisation(const Screws& screws, double shear, double tension);
+
+/// Verdict against the limits over all steps.
+Verdict judge(const Machine& machine, const std::vector<StepResult>& steps);
+
+/// Stress field of the shells of one owner, at its nodes.
+struct ShellStress {
+  std::vector<int> nodes;                       ///< mesh nodes
+  std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
+  std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]
+  std::vector<Eigen::Vector3d> normals;         ///< axes of the frame
+  std::vector<std::array<int, 4>> quads;        ///< into nodes
+  double thickness = 0;
+  int material = 0;
+  Ref owner;
+};
+std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& step);
+
+} // namespace bedbow

@@ -1,0 +1,222 @@
+#include "solver/steps.h"
+
+#include "solver/words.h"
+
+#include <cmath>
+#include <cstdio>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+using Forced = std::vector<std::optional<double>>;
+
+/// p' K^-1 f of every functional, and K^-1 f kept for the displacements.
+struct FreeResponse {
+  std::vector<Eigen::VectorXd> elastic; ///< by component
+  Eigen::VectorXd functionals;
+  Eigen::VectorXd rigid_load;
+};
+
+FreeResponse free_response(const Model& m, const StepLoads& loads) {
+  FreeResponse r;
+  r.functionals = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(m.rows.functionals().size()));
+  r.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
+  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
+    const Component& comp = m.map.components[c];
+    Eigen::MatrixXd u = gather(m.map, comp, loads);
+    if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
+    r.elastic.emplace_back(u.col(0));
+    for (int f : m.structure.functionals_of[c]) {
+      double v = 0;
+      for (auto [dof, value] : m.rows.functionals()[f].terms) v += value * u(dof, 0);
+      r.functionals[f] = v;
+    }
+    r.rigid_load.segment(m.structure.rigid_start[c], comp.rigid.cols()) =
+        comp.rigid.transpose() * resultant(m.mesh, comp, loads);
+  }
+  return r;
+}
+
+CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free) {
+  const auto n = static_cast<Eigen::Index>(rows.size());
+  CondensedSystem s;
+  s.compliance = Eigen::MatrixXd::Zero(n, n);
+  s.rigid_stretch = Eigen::MatrixXd::Zero(n, m.structure.rigid.cols());
+  s.free_stretch = Eigen::VectorXd::Zero(n);
+  s.rigid_load = free.rigid_load;
+  const auto nf = static_cast<Eigen::Index>(m.rows.functionals().size());
+  Eigen::MatrixXd half = Eigen::MatrixXd::Zero(nf, n); // C S'
+  for (Eigen::Index j = 0; j < n; ++j)
+    for (auto [f, v] : rows[j].terms) half.col(j) += v * m.structure.compliance.col(f);
+  for (Eigen::Index i = 0; i < n; ++i)
+    for (auto [f, v] : rows[i].terms) {
+      s.compliance.row(i) += v * half.row(f);
+      s.rigid_stretch.row(i) += v * m.structure.rigid.row(f);
+      s.free_stretch[i] += v * free.functionals[f];
+    }
+  for (Eigen::Index i = 0; i < n; ++i) s.laws.push_back({rows[i].compliance, rows[i].gap, rows[i].sense});
+  return s;
+}
+
+/// Takes rows of known force out of the unknowns: their force loads the rest.
+struct Reduced {
+  CondensedSystem system;
+  std::vector<Eigen::Index> of; ///< rows kept
+};
+
+Reduced reduce(const CondensedSystem& s, const Forced& forced) {
+  Reduced r;
+  Eigen::VectorXd known = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(s.laws.size()));
+  for (std::size_t i = 0; i < s.laws.size(); ++i) {
+    if (forced[i])
+      known[static_cast<Eigen::Index>(i)] = *forced[i];
+    else
+      r.of.push_back(static_cast<Eigen::Index>(i));
+  }
+  const Eigen::VectorXd stretch = s.free_stretch - s.compliance * known;
+  r.system.compliance = s.compliance(r.of, r.of);
+  r.system.rigid_stretch = s.rigid_stretch(r.of, Eigen::all);
+  r.system.free_stretch = stretch(r.of);
+  r.system.rigid_load = s.rigid_load - s.rigid_stretch.transpose() * known;
+  for (Eigen::Index i : r.of) r.system.laws.push_back(s.laws[i]);
+  return r;
+}
+
+void fill_displacements(const Model& m, const FreeResponse& free, StepSolution& step) {
+  const auto nf = static_cast<Eigen::Index>(m.rows.functionals().size());
+  Eigen::VectorXd load = Eigen::VectorXd::Zero(nf); // generalised force on each functional
+  for (std::size_t i = 0; i < step.rows.size(); ++i)
+    for (auto [f, v] : step.rows[i].terms) load[f] += v * step.force[static_cast<Eigen::Index>(i)];
+  step.displacements.elastic = free.elastic;
+  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
+    const auto& list = m.structure.functionals_of[c];
+    if (!list.empty()) step.displacements.elastic[c] -= m.structure.responses[c] * load(list);
+  }
+  step.motion = node_motions(m.mesh, m.map, m.structure, step.displacements);
+}
+
+/// Solves one step in place. \return false with trouble filled in.
+bool solve_step(const Model& m, const Forced& forced, const std::vector<char>& start, StepSolution& step,
+                StepsOutcome& out) {
+  const FreeResponse free = free_response(m, step.loads);
+  const CondensedSystem whole = condense(m, step.rows, free);
+  const Reduced r = reduce(whole, forced);
+  std::vector<char> begin;
+  if (start.size() == step.rows.size())
+    for (Eigen::Index i : r.of) begin.push_back(start[i]);
+  const ContactSolution solved = solve_contact(r.system, begin);
+  if (solved.status != ContactStatus::ok) {
+    const bool loose = solved.status == ContactStatus::loose;
+    out.status = loose ? StepsOutcome::Status::mechanism : StepsOutcome::Status::no_convergence;
+    out.trouble =
+        "step " + step.name + ": " +
+        (loose ? describe_movement(m, solved.loose) + " under these loads: no joint that still carries holds it"
+               : "the one-sided joints do not settle after " + std::to_string(solved.iterations) + " iterations");
+    out.history = solved.history;
+    return false;
+  }
+  const auto n = static_cast<Eigen::Index>(step.rows.size());
+  step.force = Eigen::VectorXd::Zero(n);
+  step.active.assign(step.rows.size(), 1);
+  for (std::size_t i = 0; i < r.of.size(); ++i) {
+    step.force[r.of[i]] = solved.force[static_cast<Eigen::Index>(i)];
+    step.active[r.of[i]] = solved.active[i];
+  }
+  for (std::size_t i = 0; i < forced.size(); ++i)
+    if (forced[i]) step.force[static_cast<Eigen::Index>(i)] = *forced[i];
+  step.displacements.alpha = solved.alpha;
+  step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
+  step.iterations = solved.iterations;
+  fill_displacements(m, free, step);
+  return true;
+}
+
+/// What nothing holds, even with every one-sided joint closed.
+bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
+  CondensedSystem s;
+  s.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
+  s.rigid_stretch = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(rows.size()), m.structure.rigid.cols());
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    for (auto [f, v] : rows[i].terms) s.rigid_stretch.row(static_cast<Eigen::Index>(i)) += v * m.structure.rigid.row(f);
+  const Eigen::MatrixXd loose = loose_movements(s);
+  for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
+  if (loose.cols() == 0) return false;
+  out.trouble += ": nothing holds it; add a tie, support or other joint that does";
+  out.status = StepsOutcome::Status::mechanism;
+  return true;
+}
+
+std::string bend_name(double angle) {
+  char text[40];
+  std::snprintf(text, sizeof text, "bend %.4g deg", angle * 180 / std::numbers::pi);
+  return text;
+}
+
+StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string name, double angle) {
+  StepSolution s;
+  s.name = std::move(name);
+  s.angle = angle;
+  s.loads = builder.empty();
+  s.rows = m.rows.rows(angle);
+  return s;
+}
+
+bool is_preloaded_post(const Model& m, const Row& row) {
+  const Joint& j = m.mesh.joints[row.joint];
+  return j.kind == JointKind::post && row.direction == uz && j.preload.has_value();
+}
+
+} // namespace
+
+std::vector<double> bend_angles(const Machine& machine) {
+  if (!machine.sheet) return {};
+  if (machine.solve.angles) return *machine.solve.angles;
+  return {0, machine.sheet->angle / 2, machine.sheet->angle};
+}
+
+StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
+  StepsOutcome out;
+  const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
+  if (find_loose(m, m.rows.rows(0), out)) return out;
+
+  // Clamping: a preloaded post pulls with just that force.
+  StepSolution clamp = begin_step(builder, m, sheet ? "clamp" : "load", 0);
+  Forced forced(clamp.rows.size());
+  bool preloaded = false;
+  for (std::size_t i = 0; i < clamp.rows.size(); ++i)
+    if (is_preloaded_post(m, clamp.rows[i])) {
+      forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
+      preloaded = true;
+    }
+  builder.add_own_loads(0, clamp.loads);
+  if (!solve_step(m, forced, {}, clamp, out)) return out;
+  if (!sheet) {
+    out.steps.push_back(std::move(clamp));
+    return out;
+  }
+  // From there the posts stretch: slack at that force's worth below the clamped length.
+  const auto bend_rows = [&](double angle) {
+    std::vector<Row> rows = m.rows.rows(angle);
+    for (std::size_t i = 0; preloaded && i < rows.size(); ++i)
+      if (is_preloaded_post(m, rows[i]))
+        rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * rows[i].compliance;
+    return rows;
+  };
+  std::vector<char> start = clamp.active;
+  out.steps.push_back(clamp);
+  for (double angle : bend_angles(m.machine)) {
+    StepSolution step = begin_step(builder, m, bend_name(angle), angle);
+    step.bending = true;
+    step.rows = bend_rows(angle);
+    builder.add_own_loads(angle, step.loads);
+    builder.add_sheet(*sheet, angle, step.loads);
+    if (!solve_step(m, Forced(step.rows.size()), start, step, out)) return out;
+    start = step.active;
+    out.steps.push_back(std::move(step));
+  }
+  return out;
+}
+
+} // namespace bedbow

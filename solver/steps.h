@@ -1,0 +1,47 @@
+/// \file
+/// Clamp first, then bend from that state at each apron angle: one small system a step.
+#pragma once
+
+#include "solver/contact.h"
+#include "solver/structure.h"
+
+namespace bedbow {
+
+/// Everything that stays the same over the steps.
+struct Model {
+  const Machine& machine;
+  Mesh mesh;
+  DofMap map;
+  ElementData data;
+  RowSet rows;
+  Structure structure;
+};
+
+struct StepSolution {
+  std::string name;
+  double angle = 0;
+  bool bending = false;
+  StepLoads loads;
+  std::vector<Row> rows;
+  Eigen::VectorXd force;   ///< by row, tension positive
+  Eigen::VectorXd stretch; ///< by row
+  std::vector<char> active;
+  Displacements displacements;
+  std::vector<Vector6d> motion; ///< by node, axes of its frame
+  int iterations = 0;
+};
+
+struct StepsOutcome {
+  enum class Status { ok, mechanism, no_convergence } status = Status::ok;
+  std::string trouble;
+  std::vector<std::string> history;
+  std::vector<StepSolution> steps;
+};
+
+/// Angles of the bend steps: those the case names, or 0, half and wanted.
+std::vector<double> bend_angles(const Machine& machine);
+
+/// Solves all steps. \param sheet line loads of the bent sheet, where there is one.
+StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet);
+
+} // namespace bedbow

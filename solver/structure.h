@@ -1,0 +1,57 @@
+/// \file
+/// The parts of a machine, factored once each, and seen from their joints: every step, angle and load position after
+/// that is a small dense system.
+#pragma once
+
+#include "mesh/registry.h"
+#include "solver/assembly.h"
+#include "solver/loads.h"
+#include "solver/rows.h"
+
+#include <Eigen/Core>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// A part that moves by itself inside, without any joint letting it: found while factoring.
+struct PartMechanism {
+  std::string part; ///< component's name
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  int dof = 0; ///< 0..5
+};
+
+/// Factored components with the responses of all functionals.
+struct Structure {
+  std::vector<SymmetricMatrix> stiffness;              ///< by component
+  std::vector<std::unique_ptr<Factorization>> factors; ///< by component
+  std::vector<std::vector<int>> functionals_of;        ///< by component: indices of functionals
+  std::vector<Eigen::MatrixXd> responses;              ///< by component: size x its functionals, K^-1 p
+  Eigen::MatrixXd compliance;                          ///< nf x nf: p' K^-1 p
+  Eigen::MatrixXd rigid;                               ///< nf x r: functionals of the rigid movements
+  std::vector<Eigen::Index> rigid_start;               ///< by component: first column in `rigid`
+  std::vector<PartMechanism> mechanisms;               ///< not empty: nothing else is valid
+  std::string solver;                                  ///< name of the linear solver used
+  int unknowns = 0;
+};
+
+/// Assembles, factors and condenses. \param solver name in the registry; empty: "auto".
+/// Throws std::invalid_argument when there is no such solver.
+Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
+                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers);
+
+/// Displacements of one step: by component the free unknowns and the rigid movements on top.
+struct Displacements {
+  std::vector<Eigen::VectorXd> elastic; ///< by component, free unknowns
+  Eigen::VectorXd alpha;                ///< rigid movements
+};
+
+/// Movement (u, theta) of a node, in the axes of its frame.
+Vector6d node_motion(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d, int node);
+
+/// All nodes at once. \return by node.
+std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d);
+
+} // namespace bedbow
