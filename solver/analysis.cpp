@@ -5,6 +5,8 @@
 #include "solver/results.h"
 #include "solver/words.h"
 
+#include <Eigen/Geometry>
+
 #include <cmath>
 
 namespace bedbow {

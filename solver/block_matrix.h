@@ -12,8 +12,6 @@
 
 namespace bedbow {
 
-using Matrix6d = Eigen::Matrix<double, 6, 6>;
-
 /// One component's matrix under construction.
 class BlockMatrix {
 public:

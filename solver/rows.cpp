@@ -5,14 +5,13 @@
 namespace bedbow {
 
 RowSet::RowSet(const Mesh& mesh, const DofMap& map)
-    : mesh_(&mesh)
-    , map_(&map)
+    : plane_(map.plane)
     , sides_(mesh.joints.size()) {
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
     if (j.kind == JointKind::screw) continue;
-    add_side(j, j.a, sides_[i][0]);
-    add_side(j, j.b, sides_[i][1]);
+    add_side(mesh, map, j, j.a, sides_[i][0]);
+    add_side(mesh, map, j, j.b, sides_[i][1]);
   }
 }
 
@@ -21,7 +20,7 @@ int RowSet::add(Functional f) {
   return static_cast<int>(functionals_.size()) - 1;
 }
 
-void RowSet::add_side(const Joint& j, const Place& place, Side& side) {
+void RowSet::add_side(const Mesh& mesh, const DofMap& map, const Joint& j, const Place& place, Side& side) {
   if (place.ground()) return;
   side.apron = place.frame == Frame::apron;
   std::array<bool, 6> wanted{};
@@ -32,14 +31,14 @@ void RowSet::add_side(const Joint& j, const Place& place, Side& side) {
     for (int a = 0; a < 3; ++a) {
       const bool mixes = own_axes ? j.axes(k % 3, a) != 0 : a == k % 3;
       // What turns with the apron mixes its y and z.
-      const bool turned = side.apron && !map_->plane && k % 3 != 0 && a != 0;
+      const bool turned = side.apron && !plane_ && k % 3 != 0 && a != 0;
       if (mixes || turned) wanted[base + a] = true;
     }
   }
   for (int k = 0; k < 6; ++k) {
-    if (!wanted[k] || !moves(map_->plane, k)) continue;
+    if (!wanted[k] || !moves(plane_, k)) continue;
     const Eigen::Vector3d d = Eigen::Vector3d::Unit(k % 3);
-    side.of[k] = add(k < 3 ? translation_of(*mesh_, *map_, place, d) : rotation_of(*mesh_, *map_, place, d));
+    side.of[k] = add(k < 3 ? translation_of(mesh, map, place, d) : rotation_of(mesh, map, place, d));
   }
 }
 
@@ -51,11 +50,11 @@ void RowSet::side_terms(const Side& side, const Eigen::Vector3d& direction, bool
   }
 }
 
-std::vector<Row> RowSet::rows(double angle) const {
+std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
   const Eigen::Matrix3d turn = apron_turn(angle);
   std::vector<Row> out;
-  for (std::size_t i = 0; i < mesh_->joints.size(); ++i) {
-    const Joint& j = mesh_->joints[i];
+  for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
+    const Joint& j = mesh.joints[i];
     if (j.kind == JointKind::screw) continue;
     const auto& [a, b] = sides_[i];
     for (int k = 0; k < 6; ++k) {
@@ -65,7 +64,7 @@ std::vector<Row> RowSet::rows(double angle) const {
       // Parts that both hang on the apron keep their joint in its axes; else the joint stands in global axes.
       const bool both_apron = a.apron && b.apron;
       const auto own = [&](const Side& s) -> Eigen::Vector3d {
-        if (map_->plane) // seen in the plane the apron only leans: the normal's share along z is cos(angle)
+        if (plane_) // seen in the plane the apron only leans: the normal's share along z is cos(angle)
           return a.apron == b.apron || s.apron || k % 3 == 0 ? d : Eigen::Vector3d(d * turn(2, 2));
         return s.apron && !both_apron ? Eigen::Vector3d(turn.transpose() * d) : d;
       };

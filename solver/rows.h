@@ -30,18 +30,18 @@ public:
   /// Adds a functional of the caller's own (outputs). \return its index.
   int add(Functional f);
   /// Rows at an apron angle, in the order of the joints. Screws are springs of the matrix and have none.
-  [[nodiscard]] std::vector<Row> rows(double angle) const;
+  /// \param mesh the one the set was made from.
+  [[nodiscard]] std::vector<Row> rows(const Mesh& mesh, double angle) const;
 
 private:
   struct Side {
     bool apron = false;
     std::array<int, 6> of{-1, -1, -1, -1, -1, -1}; ///< functional of each movement in the frame's axes
   };
-  void add_side(const Joint& j, const Place& place, Side& side);
+  void add_side(const Mesh& mesh, const DofMap& map, const Joint& j, const Place& place, Side& side);
   void side_terms(const Side& side, const Eigen::Vector3d& direction, bool rotation, double sign, Row& row) const;
 
-  const Mesh* mesh_;
-  const DofMap* map_;
+  bool plane_;
   std::vector<Functional> functionals_;
   std::vector<std::array<Side, 2>> sides_; ///< by joint
 };

@@ -159,7 +159,7 @@ StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string 
   s.name = std::move(name);
   s.angle = angle;
   s.loads = builder.empty();
-  s.rows = m.rows.rows(angle);
+  s.rows = m.rows.rows(m.mesh, angle);
   return s;
 }
 
@@ -179,7 +179,7 @@ std::vector<double> bend_angles(const Machine& machine) {
 StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
   StepsOutcome out;
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
-  if (find_loose(m, m.rows.rows(0), out)) return out;
+  if (find_loose(m, m.rows.rows(m.mesh, 0), out)) return out;
 
   // Clamping: a preloaded post pulls with just that force.
   StepSolution clamp = begin_step(builder, m, sheet ? "clamp" : "load", 0);
@@ -198,7 +198,7 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
   }
   // From there the posts stretch: slack at that force's worth below the clamped length.
   const auto bend_rows = [&](double angle) {
-    std::vector<Row> rows = m.rows.rows(angle);
+    std::vector<Row> rows = m.rows.rows(m.mesh, angle);
     for (std::size_t i = 0; preloaded && i < rows.size(); ++i)
       if (is_preloaded_post(m, rows[i]))
         rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * rows[i].compliance;
