@@ -1,3 +1,4 @@
+#include "mesh/fastener.h"
 #include "mesh/mesh_builder.h"
 #include "mesh/places.h"
 #include "mesh/stations.h"
@@ -47,13 +48,24 @@ Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, int index
   return out;
 }
 
+/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
+/// so where the case gives no z that is midway between their centroids.
+Eigen::Vector3d stud_middle(const Builder& b, const Post& p) {
+  Eigen::Vector3d at = complete_place(b.machine, b.mesh, p.joins, p.at);
+  if (!std::isfinite(p.at.z()) && p.joins[0].kind == Ref::Kind::bar && p.joins[1].kind == Ref::Kind::bar)
+    at.z() = (b.machine.bar(p.joins[0]).at.y() + b.machine.bar(p.joins[1]).at.y()) / 2;
+  return at;
+}
+
 void add_posts(Builder& b) {
   for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
     const Post& p = b.machine.posts[i];
-    Joint j =
-        make_joint(b, p, JointKind::post, static_cast<int>(i), 2, complete_place(b.machine, b.mesh, p.joins, p.at));
+    Joint j = make_joint(b, p, JointKind::post, static_cast<int>(i), 2, stud_middle(b, p));
     const double d = p.diameter;
-    const double area = std::numbers::pi / 4 * d * d;
+    // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
+    // whole.
+    const auto thread = find_thread(p.thread);
+    const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * d * d;
     const double I = std::numbers::pi / 64 * std::pow(d, 4);
     j.stiffness[uz] = stud_E * area / p.free_length;
     j.stiffness[ux] = j.stiffness[uy] = 12 * stud_E * I / std::pow(p.free_length, 3);
@@ -88,7 +100,8 @@ void add_hinges(Builder& b) {
     j.swapped = h.joins[0].body == BodyKind::apron;
     j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
     j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
-    j.stiffness = {rigid, rigid, rigid, 0, rigid, rigid};
+    // A pin in a short bearing has play enough to lean: it holds the point, not the direction.
+    j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
     b.mesh.joints.push_back(std::move(j));
   }
 }
