@@ -1,0 +1,105 @@
+#include "io/case_reader.h"
+#include "io/result_files.h"
+#include "io/result_json.h"
+#include "io/summary.h"
+#include "io/version.h"
+#include "solver/analysis.h"
+#include "tools/bedbow/commands.h"
+#include "tools/bedbow/exit_code.h"
+
+#include <CLI/CLI.hpp>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <filesystem>
+#include <iostream>
+#include <memory>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+struct SolveArguments {
+  std::string file, out;
+  bool quiet = false, json = false, check_mesh = false;
+};
+
+/// out/NAME, NAME being the folder of a case.toml, else the file without its ending.
+std::filesystem::path default_directory(const std::filesystem::path& file) {
+  const auto name = file.filename() == "case.toml" && file.has_parent_path()
+                        ? std::filesystem::absolute(file).lexically_normal().parent_path().filename()
+                        : file.stem();
+  return std::filesystem::path("out") / name;
+}
+
+/// The figures that a finer mesh should leave alone.
+std::vector<std::pair<std::string, double>> headline(const Findings& f) {
+  std::vector<std::pair<std::string, double>> out;
+  for (const StepResult& s : f.steps) {
+    for (BodyKind k : all_bodies)
+      out.emplace_back(s.name + ": " + to_string(k) + " bow [mm]", s.bow.bow[static_cast<std::size_t>(k)] * 1e3);
+    out.emplace_back(s.name + ": angle spread [deg]", s.bow.angle_spread * 180 / std::numbers::pi);
+    double stress = 0;
+    for (const BarResult& b : s.bars) stress = std::max(stress, b.stress);
+    out.emplace_back(s.name + ": greatest stress [MPa]", stress * 1e-6);
+  }
+  return out;
+}
+
+void print_mesh_check(const Machine& machine, const Registries& registries, const Findings& coarse) {
+  Machine finer = machine;
+  finer.solve.element_size /= 2;
+  AnalysisOptions options;
+  options.fields = false;
+  const auto a = headline(coarse);
+  const auto b = headline(analyse(finer, registries, options));
+  std::cout << "Mesh check: element size halved to " << finer.solve.element_size * 1e3 << " mm\n";
+  for (std::size_t i = 0; i < a.size() && i < b.size(); ++i) {
+    if (!std::isfinite(a[i].second)) continue;
+    const double change = b[i].second != 0 ? (a[i].second / b[i].second - 1) * 100 : 0;
+    std::cout << "  " << a[i].first << ": " << fixed(a[i].second, 4) << " -> " << fixed(b[i].second, 4) << " ("
+              << fixed(change, 2) << " %)\n";
+  }
+  std::cout << '\n';
+}
+
+int solve(const SolveArguments& a) {
+  const Registries registries = builtin_registries();
+  const Case c = read_case(a.file, registries);
+  const Findings f = analyse(c.machine, registries);
+  if (f.status != Status::ok) {
+    std::cerr << "bedbow: " << f.trouble << '\n';
+    for (const std::string& line : f.history) std::cerr << "  " << line << '\n';
+    return exit_unsolvable;
+  }
+  const auto json = result_json(f, {version(), c.text_hash, {}});
+  const std::filesystem::path directory = a.out.empty() ? default_directory(a.file) : std::filesystem::path(a.out);
+  const auto files = write_results(directory, f, json);
+  if (a.json) {
+    std::cout << json.dump(1) << '\n';
+  } else if (!a.quiet) {
+    std::cout << summary(f, c.output, style_for(1), c.assumptions) << '\n';
+    if (a.check_mesh) print_mesh_check(c.machine, registries, f);
+    std::cout << "Written to " << directory.string() << ":";
+    for (const std::string& name : files) std::cout << ' ' << name;
+    std::cout << '\n';
+  }
+  return f.verdict.pass ? exit_ok : exit_limit_exceeded;
+}
+
+} // namespace
+
+void add_solve(CLI::App& app, Run& run) {
+  CLI::App* command = add_command(app, "solve", "how far everything bows, what the bend angle does, what gives",
+                                  "bedbow solve cases/hive-lid/case.toml --out out/hive-lid");
+  auto a = std::make_shared<SolveArguments>();
+  command->add_option("CASE", a->file, "the case file")->required();
+  command->add_option("--out", a->out, "directory for the result files; out/<case name> when left out");
+  command->add_flag("--quiet", a->quiet, "print nothing");
+  command->add_flag("--json", a->json, "print results.json instead of tables");
+  command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");
+  command->callback([&run, a] { run = [a] { return solve(*a); }; });
+}
+
+} // namespace bedbow
