@@ -44,11 +44,20 @@ struct Ref {
 
 enum class BarModel { beam, plate };
 
+/// A place that follows another bar: this bar touches it on one side. See mesh/stack.h.
+struct Stack {
+  enum class Side { on, under, behind, before };
+  Side side = Side::on;
+  Ref bar; ///< of kind `bar`
+  bool operator==(const Stack&) const = default;
+};
+
 /// One bar of a body, straight along x.
 struct Bar {
   std::string name;
   Shape shape;
   Eigen::Vector2d at = {0, 0}; ///< (y, z) of the centroid [m]
+  std::optional<Stack> stack;  ///< decides one of the two coordinates of `at`
   BarModel model = BarModel::beam;
   int material = -1; ///< index into Machine::materials
   double start = 0;  ///< x of the left end [m]
@@ -137,6 +146,8 @@ struct Cam : JointBase {
   double radius = left_out;        ///< [m]
   double width = left_out;         ///< along its axis [m]
   std::optional<double> stiffness; ///< [N/m]
+  bool linked = false;             ///< turned together with the other linked cams
+  double lag = 0;                  ///< how far it trails `angle` [rad]; in `lift` already
 };
 
 /// Apron pivot on the bend line, free about x.

@@ -168,6 +168,17 @@ private:
   Eigen::LLT<Eigen::MatrixXd> llt_;
 };
 
+/// True when just the active rows are those that the state's stretches close.
+bool agrees(const Solver& solver, const CondensedSystem& system, const State& state, const std::vector<char>& active) {
+  const Eigen::VectorXd s = solver.stretch(state);
+  const double slack = 1e-12 * (s.size() ? s.cwiseAbs().maxCoeff() : 0);
+  for (std::size_t i = 0; i < system.laws.size(); ++i)
+    if (solver.closed(static_cast<Eigen::Index>(i), s[static_cast<Eigen::Index>(i)], active[i] != 0, slack) !=
+        (active[i] != 0))
+      return false;
+  return true;
+}
+
 } // namespace
 
 ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start) {
@@ -210,6 +221,11 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
       out.status = ContactStatus::loose;
       out.loose = step.cwiseAbs().maxCoeff() > 0 ? Eigen::VectorXd(step / step.cwiseAbs().maxCoeff()) : step;
       return out;
+    }
+    // A solution that agrees with its own rows is the answer; on it the energy's slope is nothing but rounding.
+    if (exact && agrees(solver, system, candidate, active)) {
+      now = candidate;
+      continue;
     }
     const double t = solver.line_search(now, candidate, !exact);
     if (t >= 1) {

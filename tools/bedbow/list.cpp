@@ -1,6 +1,7 @@
 #include "io/output_units.h"
 #include "io/table.h"
 #include "mesh/material.h"
+#include "solver/registries.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 
@@ -31,8 +32,21 @@ void list_materials(const Style& style) {
   std::cout << table.render(style);
 }
 
+template <class Entry>
+void list_entries(const Registry<Entry>& registry, const std::string& heading, const Style& style) {
+  std::cout << '\n' << style.bold(heading) << '\n';
+  TextTable table({{"name", Align::left}, {"what it is", Align::left}, {"source", Align::left}, {"from", Align::left}});
+  for (const Entry& e : registry.entries()) table.row({e.name, e.description, e.source, e.origin});
+  std::cout << table.render(style);
+}
+
 int list() {
-  list_materials(style_for(1));
+  const Style style = style_for(1);
+  const Registries registries = builtin_registries();
+  list_materials(style);
+  list_entries(registries.shapes, "section shapes", style);
+  list_entries(registries.moment_laws, "moment laws", style);
+  list_entries(registries.linear_solvers, "linear solvers", style);
   return exit_ok;
 }
 

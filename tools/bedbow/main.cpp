@@ -18,7 +18,9 @@ constexpr const char* exit_codes =
     "\nExample:\n  bedbow COMMAND --help";
 
 void add_commands(CLI::App& app, bedbow::Run& run) {
+  bedbow::add_check(app, run);
   bedbow::add_list(app, run);
+  bedbow::add_solve(app, run);
 }
 
 } // namespace

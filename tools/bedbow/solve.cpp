@@ -70,7 +70,9 @@ int solve(const SolveArguments& a) {
   const Findings f = analyse(c.machine, registries);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';
-    for (const std::string& line : f.history) std::cerr << "  " << line << '\n';
+    // The last few lines tell how it ended.
+    for (std::size_t i = f.history.size() > 8 ? f.history.size() - 8 : 0; i < f.history.size(); ++i)
+      std::cerr << "  " << f.history[i] << '\n';
     return exit_unsolvable;
   }
   const auto json = result_json(f, {version(), c.text_hash, {}});

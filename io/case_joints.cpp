@@ -1,0 +1,111 @@
+#include "io/case_joint_parts.h"
+
+#include <cmath>
+#include <utility>
+
+namespace bedbow {
+
+namespace {
+
+Post post(const CaseBuilder& b, const CaseValues& in) {
+  Post p;
+  joint_base(b, in, p);
+  p.at = joint_place(b, in);
+  p.diameter = in.number_or_nan("diameter");
+  p.thread = thread_of(in, "diameter");
+  p.grade = grade_of(b, in, p.diameter);
+  p.free_length = in.number_or_nan("free_length");
+  p.preload = in.number("preload");
+  return p;
+}
+
+/// Lift of an eccentric turned by an angle from its lowest position: throw / 2 (1 - cos angle).
+double lift_of(double highest_less_lowest, double angle) {
+  return highest_less_lowest / 2 * (1 - std::cos(angle));
+}
+
+Cam cam(const CaseBuilder& b, const CaseValues& in) {
+  Cam c;
+  joint_base(b, in, c);
+  c.at = joint_place(b, in);
+  c.throw_ = in.number("throw");
+  c.angle = in.number("angle");
+  c.lag = in.number_or("lag", 0);
+  c.linked = in.flag_or("linked", false);
+  c.radius = in.number_or("radius", left_out);
+  c.width = in.number_or("width", left_out);
+  c.stiffness = in.number("stiffness");
+  const bool by_angle = in.given("throw") || in.given("angle");
+  if (in.given("lift") && by_angle) b.wrong(in, "lift", "give either `lift`, or `throw` and `angle`");
+  if (!in.given("lift") && !by_angle) b.missing(in, "lift", "how far it would raise the tail, or `throw` and `angle`");
+  if (!in.given("lift") && by_angle)
+    for (const char* key : {"throw", "angle"})
+      if (!in.given(key)) b.missing(in, key, "an eccentric takes both `throw` and `angle`");
+  if (in.given("lag") && !by_angle) b.wrong(in, "lag", "a lag needs `throw` and `angle`");
+  c.lift = by_angle ? lift_of(in.number_or_nan("throw"), in.number_or_nan("angle") - c.lag) : in.number_or_nan("lift");
+  return c;
+}
+
+Hinge hinge(const CaseBuilder& b, const CaseValues& in) {
+  Hinge h;
+  joint_base(b, in, h);
+  h.at = joint_place(b, in);
+  h.pin = in.number_or("pin", left_out);
+  h.bearing_length = in.number_or("bearing_length", left_out);
+  return h;
+}
+
+Handle handle(const CaseBuilder& b, const CaseValues& in) {
+  Handle h;
+  h.pos = in.pos();
+  h.name = in.text("name").value_or("");
+  h.bar = bar_of(b, BodyKind::apron, in, "bar");
+  h.x = in.number_or_nan("x");
+  return h;
+}
+
+Tie tie(const CaseBuilder& b, const CaseValues& in) {
+  Tie t;
+  joint_base(b, in, t);
+  t.at = joint_place(b, in);
+  t.holds = mask_of(in.texts("holds"));
+  joint_stiffness(b, in, t.holds, t.stiffness, t.rotational_stiffness);
+  if (in.text("only") == "tension") t.only = Sense::tension;
+  if (in.text("only") == "compression") t.only = Sense::compression;
+  return t;
+}
+
+Weld weld(const CaseBuilder& b, const CaseValues& in) {
+  Weld w;
+  joint_base(b, in, w);
+  w.from = in.number_or("from", left_out);
+  w.to = in.number_or("to", left_out);
+  return w;
+}
+
+Support support(const CaseBuilder& b, const CaseValues& in) {
+  Support s;
+  s.pos = in.pos();
+  s.name = in.text("name").value_or("");
+  s.bar = ref_of(b, in, "bar");
+  s.at = joint_place(b, in);
+  s.holds = mask_of(in.texts("holds"));
+  joint_stiffness(b, in, s.holds, s.stiffness, s.rotational_stiffness);
+  return s;
+}
+
+} // namespace
+
+void build_joints(const CaseBuilder& b) {
+  Machine& m = b.machine();
+  for (const CaseValues& in : b.root.tables("post")) m.posts.push_back(post(b, in));
+  for (const CaseValues& in : b.root.tables("cam")) m.cams.push_back(cam(b, in));
+  for (const CaseValues& in : b.root.tables("hinge")) m.hinges.push_back(hinge(b, in));
+  for (const CaseValues& in : b.root.tables("handle")) m.handles.push_back(handle(b, in));
+  for (const CaseValues& in : b.root.tables("tie")) m.ties.push_back(tie(b, in));
+  for (const CaseValues& in : b.root.tables("screws")) m.screws.push_back(screws_of(b, in));
+  for (const CaseValues& in : b.root.tables("weld")) m.welds.push_back(weld(b, in));
+  for (const CaseValues& in : b.root.tables("support")) m.supports.push_back(support(b, in));
+}
+
+} // namespace bedbow

@@ -1,0 +1,53 @@
+/// \file
+/// Kinds of physical quantities that a case file knows, and how people write them.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace bedbow {
+
+/// Exponents of length, mass, time and angle. The angle counts, so that N*m and N*m/rad are told apart.
+struct Exponents {
+  int length = 0, mass = 0, time = 0, angle = 0;
+  bool operator==(const Exponents&) const = default;
+};
+
+enum class Dim {
+  length,
+  area,
+  section_modulus,
+  second_moment,
+  angle,
+  mass,
+  density,
+  force,
+  stress,
+  moment,
+  force_per_length,
+  stiffness,
+  rotational_stiffness,
+};
+
+/// What is said of a kind of quantity, and which values make sense.
+struct DimensionInfo {
+  Dim dim;
+  Exponents exponents;
+  std::string_view name;    ///< "length"
+  std::string_view article; ///< "a" or "an"
+  std::string_view example; ///< an accepted value: "900 mm"
+  std::string_view units;   ///< some accepted units
+  double least;             ///< smallest positive value taken where a value must be positive, SI
+  double greatest;          ///< largest magnitude taken, SI
+};
+
+const DimensionInfo& info(Dim dim);
+
+/// "a length", "an angle".
+std::string with_article(Dim dim);
+
+/// The kind that has these exponents, or nullopt. A force per length stands for a stiffness, too.
+std::optional<Dim> dimension_of(const Exponents& exponents);
+
+} // namespace bedbow

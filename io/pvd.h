@@ -1,0 +1,18 @@
+/// \file
+/// The small XML file by which viewers take a row of .vtu files as steps of one data set.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+struct PvdEntry {
+  std::string file; ///< beside the .pvd
+  std::string name; ///< of the step
+};
+
+/// A .pvd whose time is the number of the step, from 0.
+std::string pvd(const std::vector<PvdEntry>& entries);
+
+} // namespace bedbow

@@ -1,0 +1,22 @@
+/// \file
+/// The files that a solved case leaves in its directory, all of them or none.
+#pragma once
+
+#include "solver/findings.h"
+
+#include <nlohmann/json_fwd.hpp>
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Writes results.json, bend_line.csv, assembly.pvd with assembly_N.vtu, and forces.pvd with forces_N.vtu. Files of
+/// further steps that an earlier run left are removed.
+/// \param results what results.json shall hold. \return names of the files that a person opens. Throws FileError; then
+/// the directory is as it was before.
+std::vector<std::string> write_results(const std::filesystem::path& directory, const Findings& findings,
+                                       const nlohmann::ordered_json& results);
+
+} // namespace bedbow

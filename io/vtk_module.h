@@ -1,0 +1,29 @@
+/// \file
+/// Door to the module that holds VTK. The program is not linked to VTK, whose libraries take longer to load than most
+/// machines to solve; they are loaded with the module when the first VTK file is written. Program and module are of one
+/// build, so plain C++ types may cross.
+#pragma once
+
+#include "io/vtk_grid.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// What the module's one exported function `bedbow_vtk_module` returns.
+struct VtkModule {
+  const char* version; ///< of the build: must be the program's own
+  /// A .vtu file (VTK XML unstructured grid, raw appended binary) of a grid, as its bytes. Throws std::runtime_error.
+  std::string (*vtu)(const VtkGrid& grid);
+};
+
+/// The module, loaded on the first call and kept. Throws FileError naming the places where it was looked for.
+const VtkModule& vtk_module();
+
+/// Where the module is looked for, in order: beside the program or library that this code stands in, then in its lib
+/// directories as built and as installed.
+std::vector<std::filesystem::path> vtk_module_places();
+
+} // namespace bedbow

@@ -1,0 +1,163 @@
+#include "mesh/validate_parts.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+/// A joint this far from a bar is most likely a slip of the pen, although a rigid arm can carry it [m].
+constexpr double far_arm = 0.05;
+
+bool holds_any(const DofMask& mask) {
+  return std::ranges::any_of(mask, [](bool held) { return held; });
+}
+
+/// x must lie within a bar's length; y and z may lie beside it, but not far.
+void validate_place(Validator& v, const Ref& r, const GivenPoint& at, SourcePos pos, const std::string& key,
+                    const std::string& what) {
+  if (r.kind != Ref::Kind::bar) return;
+  const Bar& bar = v.machine.bar(r);
+  const std::string name = v.machine.name_of(r);
+  if (at.x() < bar.start - same_length || at.x() > bar.end() + same_length) {
+    v.error(pos, key,
+            what + " at x = " + in_mm(at.x()) + " is beside the bar " + name +
+                ", which reaches from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()));
+    return;
+  }
+  const auto& box = v.box(r);
+  if (!box || !std::isfinite(at.y())) return;
+  const double z = std::isfinite(at.z()) ? at.z() : (box->lower.y() + box->upper.y()) / 2;
+  const double arm = box->distance({at.y(), z});
+  const double side = (box->upper - box->lower).maxCoeff();
+  if (arm > std::max(far_arm, side))
+    v.warning(pos, key, what + " is " + in_mm(arm) + " beside the bar " + name + "; it is joined to it by a rigid arm");
+}
+
+void validate_joins(Validator& v, const JointBase& j, const std::string& key, const std::string& what) {
+  const auto& [one, other] = j.joins;
+  if (one.kind == Ref::Kind::none || other.kind == Ref::Kind::none) return;
+  if (one == other)
+    v.error(j.pos, key, what + " joins " + v.machine.name_of(one) + " with itself; `joins` names two different bars");
+  for (const Ref& r : j.joins) validate_place(v, r, j.at, j.pos, key, what);
+}
+
+bool joins_body(const JointBase& j, BodyKind body) {
+  return std::ranges::any_of(j.joins, [&](const Ref& r) { return r.kind == Ref::Kind::bar && r.body == body; });
+}
+
+bool known(const JointBase& j) {
+  return std::ranges::none_of(j.joins, [](const Ref& r) { return r.kind == Ref::Kind::none; });
+}
+
+void validate_hinges(Validator& v) {
+  const auto& hinges = v.machine.hinges;
+  for (std::size_t i = 0; i < hinges.size(); ++i) {
+    const std::string key = joint_key("hinge", hinges[i].name, i);
+    validate_joins(v, hinges[i], key, "the hinge");
+    if (known(hinges[i]) && !joins_body(hinges[i], BodyKind::apron))
+      v.error(hinges[i].pos, key, "a hinge joins the apron with something; any other joint is a [[tie]]");
+  }
+}
+
+void validate_handles(Validator& v) {
+  const auto& handles = v.machine.handles;
+  for (std::size_t i = 0; i < handles.size(); ++i)
+    if (handles[i].bar >= 0)
+      validate_place(v, {Ref::Kind::bar, BodyKind::apron, handles[i].bar}, {handles[i].x, left_out, left_out},
+                     handles[i].pos, joint_key("handle", handles[i].name, i), "the handle");
+}
+
+/// Across which the bars of a screw row lie on each other, a screw must fit.
+void validate_screw_size(Validator& v, const Screws& s, const std::string& key) {
+  for (const Ref& r : s.joins) {
+    if (r.kind != Ref::Kind::bar || !v.box(r)) continue;
+    const Eigen::Vector2d size = v.box(r)->upper - v.box(r)->lower;
+    if (s.diameter >= size.maxCoeff())
+      v.error(s.pos, key, "a screw of " + in_mm(s.diameter) + " is wider than the bar " + v.machine.name_of(r));
+  }
+}
+
+void validate_screws(Validator& v) {
+  const auto& rows = v.machine.screws;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const Screws& s = rows[i];
+    const std::string key = joint_key("screws", s.name, i);
+    if (known(s) && s.joins[0] == s.joins[1]) v.error(s.pos, key, "the row joins a bar with itself");
+    if (!s.x.empty()) {
+      const std::size_t before = v.problems.size();
+      for (double x : {s.x.front(), s.x.back()})
+        for (const Ref& r : s.joins)
+          if (v.problems.size() == before) validate_place(v, r, {x, left_out, left_out}, s.pos, key, "a screw");
+    }
+    if (s.x.size() > 1 && std::abs(s.x[1] - s.x[0]) < s.diameter)
+      v.error(s.pos, key, "the screws are closer to each other than they are thick");
+    validate_screw_size(v, s, key);
+  }
+}
+
+void validate_welds(Validator& v) {
+  const auto& welds = v.machine.welds;
+  for (std::size_t i = 0; i < welds.size(); ++i) {
+    const Weld& w = welds[i];
+    const std::string key = joint_key("weld", w.name, i);
+    if (known(w) && w.joins[0] == w.joins[1]) v.error(w.pos, key, "it joins a bar with itself");
+    if (std::ranges::any_of(w.joins, [](const Ref& r) { return r.kind != Ref::Kind::bar; })) {
+      if (known(w)) v.error(w.pos, key, "a weld joins two bars");
+      continue;
+    }
+    const Bar &a = v.machine.bar(w.joins[0]), &b = v.machine.bar(w.joins[1]);
+    const double from = std::fmax(std::fmax(a.start, b.start), w.from),
+                 to = std::fmin(std::fmin(a.end(), b.end()), w.to);
+    if (to <= from) v.error(w.pos, key, "the two bars have no common length there");
+    if (std::fmin(w.from, w.to) < std::max(a.start, b.start) - same_length ||
+        std::fmax(w.from, w.to) > std::min(a.end(), b.end()) + same_length)
+      v.warning(w.pos, key, "it reaches beyond the common length of the two bars, where it joins nothing");
+  }
+}
+
+void validate_supports(Validator& v) {
+  const auto& supports = v.machine.supports;
+  for (std::size_t i = 0; i < supports.size(); ++i) {
+    const std::string key = joint_key("support", supports[i].name, i);
+    validate_place(v, supports[i].bar, supports[i].at, supports[i].pos, key, "the support");
+    if (supports[i].bar.kind == Ref::Kind::ground) v.error(supports[i].pos, key, "it holds the ground to the ground");
+  }
+}
+
+/// A hole for the post must leave something of the bar.
+void validate_post_size(Validator& v, const Post& p, const std::string& key) {
+  for (const Ref& r : p.joins) {
+    if (r.kind != Ref::Kind::bar || !v.box(r)) continue;
+    const BarBox& box = *v.box(r);
+    const bool through = p.at.y() > box.lower.x() && p.at.y() < box.upper.x();
+    if (through && p.diameter >= box.upper.x() - box.lower.x())
+      v.warning(p.pos, key, "its hole is as wide as the bar " + v.machine.name_of(r));
+  }
+}
+
+} // namespace
+
+void validate_joints(Validator& v) {
+  const Machine& m = v.machine;
+  for (std::size_t i = 0; i < m.posts.size(); ++i) {
+    const std::string key = joint_key("post", m.posts[i].name, i);
+    validate_joins(v, m.posts[i], key, "the post");
+    validate_post_size(v, m.posts[i], key);
+  }
+  for (std::size_t i = 0; i < m.cams.size(); ++i)
+    validate_joins(v, m.cams[i], joint_key("cam", m.cams[i].name, i), "the cam");
+  for (std::size_t i = 0; i < m.ties.size(); ++i) {
+    const std::string key = joint_key("tie", m.ties[i].name, i);
+    validate_joins(v, m.ties[i], key, "the tie");
+    if (known(m.ties[i]) && !holds_any(m.ties[i].holds)) v.error(m.ties[i].pos, key, "it holds no movement");
+  }
+  validate_hinges(v);
+  validate_handles(v);
+  validate_screws(v);
+  validate_welds(v);
+  validate_supports(v);
+}
+
+} // namespace bedbow
