@@ -84,7 +84,8 @@ private:
       const CaseNode& item = entry.value.items[i];
       const CaseNode* name = item.find("name");
       const bool named = name && name->type == CaseNode::Type::text && !name->text.empty() && name->text.size() < 100;
-      out.tables.push_back(table(item, spec, path + "." + (named ? name->text : std::to_string(i + 1)), "[[" + path + "]]"));
+      out.tables.push_back(
+          table(item, spec, path + "." + (named ? name->text : std::to_string(i + 1)), "[[" + path + "]]"));
     }
     return out;
   }
@@ -98,7 +99,8 @@ private:
         bad(one, path + "." + one.key, "a table [" + path + ".NAME] is due, with the key in it");
         continue;
       }
-      out.tables.push_back(table(one.value, schema_.table(key.table), path + "." + one.key, "[" + path + "." + one.key + "]"));
+      out.tables.push_back(
+          table(one.value, schema_.table(key.table), path + "." + one.key, "[" + path + "." + one.key + "]"));
       out.tables.back().name_ = one.key;
       if (out.tables.back().pos_.line == 0) out.tables.back().pos_ = one.pos;
     }
@@ -137,15 +139,12 @@ private:
       if (key.kind == ValueKind::tables)
         problems_.error(in.pos(), path, "missing table [[" + path + "]]: " + key.doc);
       else
-        problems_.error(in.pos(), path,
-                        "missing key \"" + key.key + "\" in " + in.heading() + of(in) + ": " + key.doc);
+        problems_.error(in.pos(), path, "missing key \"" + key.key + "\" in " + in.heading() + of(in) + ": " + key.doc);
     }
   }
 
   // Which one of several tables of that heading.
-  static std::string of(const CaseValues& in) {
-    return in.heading().starts_with("[[") ? " (" + in.path() + ")" : "";
-  }
+  static std::string of(const CaseValues& in) { return in.heading().starts_with("[[") ? " (" + in.path() + ")" : ""; }
 
   const Schema& schema_;
   const std::vector<std::string>& extra_keys_;

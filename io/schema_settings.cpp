@@ -24,11 +24,13 @@ TableSpec solve() {
           {integer_key("dimension", "3, or 2: the x-z plane, for a first look").like("3").between(2, 3).otherwise("3"),
            quantity_key("element_size", Dim::length, "15 mm", "greatest length of an element")
                .positive()
-               .otherwise("15 mm").told(),
+               .otherwise("15 mm")
+               .told(),
            quantity_key("angles", Dim::angle, "45 deg", "apron positions to solve")
                .between(0, 3.1416)
                .list(1, 1000)
-               .otherwise("0, half and wanted").told(),
+               .otherwise("0, half and wanted")
+               .told(),
            integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
            integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
            text_key("linear_solver", "`bedbow list` shows them").like("ladder").otherwise("chosen by size")}};
@@ -41,7 +43,8 @@ TableSpec sweep() {
           {integer_key("sample", "a Latin hypercube of so many")
                .like("5000")
                .between(1, 1e9)
-               .otherwise("every combination").told(),
+               .otherwise("every combination")
+               .told(),
            integer_key("seed", "of the sample").like("1").between(0, 4294967295.0).otherwise("1"),
            table_key("vary", ValueKind::tables, "vary", "what is varied").required()}};
 }
@@ -65,8 +68,9 @@ TableSpec stock() {
   const std::vector<KeySpec> shape = shape_keys();
   keys.insert(keys.end(), shape.begin(), shape.end());
   const std::vector<KeySpec> rest{
-      quantity_key("sizes", Dim::length, "80 mm",
-                   "of the shape, in the order width, height, wall, or diameter, wall; a flat bar may be used either way up")
+      quantity_key(
+          "sizes", Dim::length, "80 mm",
+          "of the shape, in the order width, height, wall, or diameter, wall; a flat bar may be used either way up")
           .positive()
           .list(1, 4),
       text_key("material", "built-in or own material").like("S275JR").required(),

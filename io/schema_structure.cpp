@@ -60,7 +60,8 @@ TableSpec panel() {
                .like("[8, 6]")
                .list(2, 2)
                .between(1, 2000)
-               .otherwise("[8, 8]").told()}};
+               .otherwise("[8, 8]")
+               .told()}};
 }
 
 TableSpec hold() {
@@ -83,7 +84,8 @@ TableSpec load() {
           "(`panel`, `pressure`), or self-weight (`gravity`).",
           {name_key("name", "by which sweeps call it").like("weight"),
            ref_key("on", "the bar, member or panel that carries it; a point is carried to a bar by a rigid arm")
-               .otherwise("the member or panel at that place").told(),
+               .otherwise("the member or panel at that place")
+               .told(),
            point("at", "[x, y, z] of a point"), vector("force", Dim::force, "-100 N", "[x, y, z] at the point"),
            vector("moment", Dim::moment, "20 N*m", "[x, y, z] at the point"),
            point("from", "[x, y, z] where the line begins"), point("to", "[x, y, z] where the line ends"),

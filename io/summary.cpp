@@ -98,7 +98,7 @@ std::string lift_lines(const Findings& f, const OutputUnits& u) {
 std::string items(const std::string& head, const std::vector<std::string>& list) {
   if (list.empty()) return "";
   std::string out = head + "\n";
-  for (const std::string& i : list) out += list_item(printable(i), width, "  - ") + "\n";
+  for (const std::string& i : list) out += list_item(printable(i), width, "  - ");
   return out;
 }
 
@@ -117,7 +117,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   out += lift_lines(f, units);
   out += load_table(f, units, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
-  for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ") + "\n";
+  for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");
   out += "Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg\n";
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());

@@ -13,7 +13,8 @@ namespace bedbow {
 /// A unit by its name.
 struct UnitAtom {
   std::string_view name;
-  double up; ///< size in SI base units (m, kg, s, rad) as a fraction up / down, so that 9 mm is the double nearest 0.009
+  double
+      up; ///< size in SI base units (m, kg, s, rad) as a fraction up / down, so that 9 mm is the double nearest 0.009
   double down;
   Exponents exponents;
 };
