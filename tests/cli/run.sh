@@ -1,0 +1,48 @@
+#!/usr/bin/env bash
+# The built program on real and broken input: exit codes, messages, and that a failing run leaves old results alone.
+set -u
+bedbow=$1
+source_dir=$2
+dir=$(mktemp -d)
+trap 'rm -rf "$dir"' EXIT
+passed=0
+failed=0
+expect() { # name, wanted exit code, wanted text (may be empty), command...
+  local name=$1 code=$2 text=$3
+  shift 3
+  local out
+  out=$("$@" 2>&1)
+  local got=$?
+  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
+    passed=$((passed + 1))
+  else
+    failed=$((failed + 1))
+    printf 'FAIL %s: exit %s (wanted %s), wanted text "%s", said:\n%s\n' "$name" "$got" "$code" "$text" "${out:0:600}"
+  fi
+}
+hive=$source_dir/cases/hive-lid/case.toml
+expect help 0 "Example" "$bedbow" solve --help
+expect list 0 "S275JR" "$bedbow" list
+expect check 0 "clamp" "$bedbow" check "$hive"
+expect solve 0 "Verdict" "$bedbow" solve "$hive" --out "$dir/out"
+for f in results.json bend_line.csv assembly.pvd assembly_0.vtu; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
+expect cross-check 0 "" "$bedbow" solve "$source_dir/tests/cases/folder-x.toml" --quiet --out "$dir/x"
+expect no-command 2 "" "$bedbow"
+expect missing-file 4 "" "$bedbow" solve "$dir/none.toml"
+expect directory 4 "" "$bedbow" solve "$dir"
+: >"$dir/empty.toml"
+expect empty 2 "" "$bedbow" check "$dir/empty.toml"
+sed 's/width = "600 mm"/width = 600/' "$hive" >"$dir/unit.toml"
+expect no-unit 2 "width" "$bedbow" check "$dir/unit.toml"
+sed 's/flange = /flannge = /' "$hive" >"$dir/key.toml"
+expect unknown-key 2 "flange" "$bedbow" check "$dir/key.toml"
+sed 's/bed.top", "clamp.plate/bed.topp", "clamp.plate/' "$hive" >"$dir/bar.toml"
+expect unknown-bar 2 "topp" "$bedbow" check "$dir/bar.toml"
+sed 's/bow = "0.25 mm"/bow = "0.001 mm"/' "$hive" >"$dir/limit.toml"
+expect limit 1 "limit" "$bedbow" solve "$dir/limit.toml" --out "$dir/limit"
+cp "$dir/out/results.json" "$dir/before.json"
+expect unwritable 4 "" "$bedbow" solve "$hive" --out /proc/nowhere
+expect wrong-case-again 2 "" "$bedbow" solve "$dir/key.toml" --out "$dir/out"
+expect results-untouched 0 "" cmp "$dir/before.json" "$dir/out/results.json"
+echo "cli: $passed passed, $failed failed"
+[ "$failed" -eq 0 ]
