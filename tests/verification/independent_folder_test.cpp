@@ -71,16 +71,6 @@ TEST(IndependentFolder, CertificateHolds) {
   }
 }
 
-TEST(IndependentFolder, PlaneModelHoldsAtZeroDegrees) {
-  const Registries registries = builtin_registries();
-  Case c = read_case(BEDBOW_SOURCE_DIR "/tests/cases/folder-x.toml", registries);
-  c.machine.solve.dimension = 2;
-  const Findings f = analyse(c.machine, registries);
-  ASSERT_EQ(f.status, Status::ok) << f.trouble;
-  // Bending in the x-z plane does not need the twist: the apron of a symmetric bar on end pivots bows alike.
-  EXPECT_NEAR(f.steps[1].bow.bow[2], folder_x().steps[1].bow.bow[2], 0.05 * f.steps[1].bow.bow[2]);
-}
-
 // Nothing ties the clamp along x: the free movement is named instead of a number made up.
 TEST(IndependentFolder, LooseClampIsNamed) {
   const Registries registries = builtin_registries();
