@@ -58,6 +58,9 @@ struct Place {
   [[nodiscard]] bool ground() const { return terms.empty(); }
 };
 
+/// The node that carries most of a place. \param place not ground.
+int main_node(const Place& place);
+
 enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, pressure };
 std::string to_string(JointKind kind);
 
@@ -94,6 +97,7 @@ struct BarLayout {
 struct FingerLayout {
   double from = 0, to = 0;           ///< along x [m]
   int root = -1, pad = -1, tip = -1; ///< nodes: at the carrying bar, under the middle of the land, at the nose edge
+  int first_element = -1;            ///< of its two beam elements, root to pad and pad to tip
 };
 
 struct Mesh {

@@ -165,11 +165,7 @@ void add_supports(Builder& b) {
 
 /// Beam nodes of a bar at a station, or the plate's row nearest to the point.
 int node_at(const Builder& b, const Ref& bar, const Eigen::Vector3d& at) {
-  const Place p = place_on_bar(b.machine, b.mesh, bar, at);
-  const PlaceTerm* best = &p.terms.front();
-  for (const PlaceTerm& t : p.terms)
-    if (t.weight > best->weight) best = &t;
-  return best->node;
+  return main_node(place_on_bar(b.machine, b.mesh, bar, at));
 }
 
 void add_welds(Builder& b) {

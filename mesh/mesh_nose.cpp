@@ -49,14 +49,12 @@ void mesh_fingers(Builder& b) {
     const int root = b.add_node({x, root_y, z}, Frame::fixed);
     const int pad = b.add_node({x, pad_y, z}, Frame::fixed);
     const int tip = b.add_node({x, nose.setback, z}, Frame::fixed);
+    const int first = static_cast<int>(b.mesh.beams.size());
     add_finger_beam(b, root, pad, section);
     add_finger_beam(b, pad, tip, section);
     // The root is clamped to the section of the carrying bar at the finger's middle.
-    const Place hold = place_on_bar(b.machine, b.mesh, carrier, {x, root_y, z});
-    const auto best = std::max_element(hold.terms.begin(), hold.terms.end(),
-                                       [](const PlaceTerm& p, const PlaceTerm& q) { return p.weight < q.weight; });
-    b.mesh.rigid_links.push_back({best->node, root});
-    b.mesh.fingers.push_back({f.starts[i], f.starts[i] + f.widths[i], root, pad, tip});
+    b.mesh.rigid_links.push_back({main_node(place_on_bar(b.machine, b.mesh, carrier, {x, root_y, z})), root});
+    b.mesh.fingers.push_back({f.starts[i], f.starts[i] + f.widths[i], root, pad, tip, first});
   }
 }
 

@@ -1,3 +1,4 @@
+#include "mesh/fastener_stiffness.h"
 #include "mesh/mesh_builder.h"
 #include "mesh/places.h"
 
@@ -31,14 +32,6 @@ Interface interface_of(const Builder& b, const std::array<Ref, 2>& joins) {
   return out;
 }
 
-/// Shear stiffness of one screw in single shear [N/m]. Source: Huth, LBF-Bericht FB-172 (1984), ASTM STP 927 (1986):
-/// C = ((t1 + t2) / 2d)^(2/3) 3 (1/(t1 E1) + 1/(t2 E2) + 1/(2 t1 E3) + 1/(2 t2 E3)), bolted metal, n = 1.
-double huth_stiffness(double d, double t1, double E1, double t2, double E2) {
-  const double c = std::pow((t1 + t2) / (2 * d), 2.0 / 3.0) * 3 *
-                   (1 / (t1 * E1) + 1 / (t2 * E2) + 1 / (2 * t1 * screw_E) + 1 / (2 * t2 * screw_E));
-  return 1 / c;
-}
-
 } // namespace
 
 void mesh_screws(Builder& b) {
@@ -47,8 +40,9 @@ void mesh_screws(Builder& b) {
     const Interface face = interface_of(b, s.joins);
     const double E1 = b.material(b.machine.bar(s.joins[0]).material).E;
     const double E2 = b.material(b.machine.bar(s.joins[1]).material).E;
-    const double shear =
-        s.shear_stiffness.value_or(huth_stiffness(s.diameter, face.thickness[0], E1, face.thickness[1], E2));
+    // Where the case gives none, a bolted metal joint in single shear after Huth.
+    const double shear = s.shear_stiffness.value_or(
+        1 / huth_flexibility({face.thickness[0], E1, face.thickness[1], E2, s.diameter, screw_E}));
     // Across the joint the preloaded faces work both ways. They are as stiff as the column of bar material that the
     // screw clamps, taken as a ring of three diameters: stiff enough that only the shear matters.
     const double d = s.diameter;

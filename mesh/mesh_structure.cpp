@@ -65,10 +65,7 @@ int end_node(Builder& b, NodeFinder& finder, const Eigen::Vector3d& at) {
   const int node = b.add_node(at, Frame::fixed);
   finder.add(node, at);
   if (const auto bar = bar_at(b, at)) {
-    const Place p = place_on_bar(b.machine, b.mesh, *bar, at);
-    const auto best = std::max_element(p.terms.begin(), p.terms.end(),
-                                       [](const PlaceTerm& l, const PlaceTerm& r) { return l.weight < r.weight; });
-    b.mesh.rigid_links.push_back({best->node, node});
+    b.mesh.rigid_links.push_back({main_node(place_on_bar(b.machine, b.mesh, *bar, at)), node});
   }
   return node;
 }

@@ -21,6 +21,12 @@ SectionBox section_box(const Bar& bar, const Section& s) {
   return {bar.at + s.props.lower, bar.at + s.props.upper};
 }
 
+int main_node(const Place& place) {
+  return std::max_element(place.terms.begin(), place.terms.end(),
+                          [](const PlaceTerm& a, const PlaceTerm& b) { return a.weight < b.weight; })
+      ->node;
+}
+
 const BarLayout& layout_of(const Mesh& mesh, const Ref& owner) {
   for (const BarLayout& l : mesh.layouts)
     if (l.owner == owner) return l;

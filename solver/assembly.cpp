@@ -1,7 +1,6 @@
 #include "solver/assembly.h"
 
 #include "solver/block_matrix.h"
-#include "solver/element/shell4.h"
 
 #include <cmath>
 #include <map>
@@ -87,6 +86,20 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
 
 } // namespace
 
+BeamReleases releases_of(const BeamElement& e) {
+  BeamReleases r;
+  for (std::size_t i = 0; i < 6; ++i) {
+    r.dofs[i] = e.release_a[i];
+    r.dofs[6 + i] = e.release_b[i];
+    r.any = r.any || r.dofs[i] || r.dofs[6 + i];
+  }
+  return r;
+}
+
+Corners corners_of(const Mesh& mesh, const ShellElement& e) {
+  return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
+}
+
 ElementData make_element_data(const Machine& machine, const Mesh& mesh) {
   ElementData data;
   std::map<std::pair<int, int>, int> known;
@@ -105,20 +118,9 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh) {
 Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element) {
   const BeamElement& e = mesh.beams[element];
   Matrix12d k = beam_stiffness(data.beams[data.of_beam[element]], e.length);
-  std::array<bool, 12> released{};
-  bool any = false;
-  for (std::size_t i = 0; i < 6; ++i) {
-    released[i] = e.release_a[i];
-    released[6 + i] = e.release_b[i];
-    any = any || released[i] || released[6 + i];
-  }
-  if (any) k = beam_release(k, Vector12d::Zero(), released).stiffness;
-  if (e.axes.isIdentity(0)) return k;
-  Matrix12d out;
-  for (int p = 0; p < 4; ++p)
-    for (int q = 0; q < 4; ++q)
-      out.block<3, 3>(3 * p, 3 * q) = e.axes.transpose() * k.block<3, 3>(3 * p, 3 * q) * e.axes;
-  return out;
+  const BeamReleases releases = releases_of(e);
+  if (releases.any) k = beam_release(k, Vector12d::Zero(), releases.dofs).stiffness;
+  return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
 }
 
 std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const BeamMatrix& beams,
@@ -163,9 +165,7 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
   const ShellMatrix shells = [&](int i) {
     const ShellElement& e = mesh.shells[i];
     const Material& m = machine.materials.at(e.material);
-    const Corners c = {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x,
-                       mesh.nodes[e.nodes[3]].x};
-    return shell_stiffness(c, {m.E, m.nu, e.thickness, m.density});
+    return shell_stiffness(corners_of(mesh, e), {m.E, m.nu, e.thickness, m.density});
   };
   return assemble(mesh, map, beams, shells, true);
 }

@@ -4,8 +4,10 @@
 #pragma once
 
 #include "solver/dof_map.h"
+#include "solver/element/shell4.h"
 #include "solver/linear/factorization.h"
 
+#include <array>
 #include <functional>
 #include <vector>
 
@@ -17,6 +19,16 @@ struct ElementData {
   std::vector<int> of_beam;    ///< by beam element
 };
 ElementData make_element_data(const Machine& machine, const Mesh& mesh);
+
+/// Released local dofs of a beam element, node by node, and whether there are any.
+struct BeamReleases {
+  std::array<bool, 12> dofs{};
+  bool any = false;
+};
+BeamReleases releases_of(const BeamElement& element);
+
+/// Corner places of a shell element.
+Corners corners_of(const Mesh& mesh, const ShellElement& element);
 
 /// Element matrix of a beam or shell in global axes of its frame, dofs node by node.
 using BeamMatrix = std::function<const Matrix12d&(int element)>;

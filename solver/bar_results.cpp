@@ -59,13 +59,12 @@ void add_fingers(const Model& m, const StepSolution& step, StepResult& out) {
   if (m.mesh.fingers.empty()) return;
   Worst worst;
   const BeamElement* at = nullptr;
-  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
-    const BeamElement& e = m.mesh.beams[i];
-    if (e.axes.isIdentity(0) || e.owner.kind != Ref::Kind::bar) continue; // fingers lie across
-    const double before = worst.stress;
-    look_along(m, step, static_cast<int>(i), 0, worst);
-    if (worst.stress > before) at = &e;
-  }
+  for (const FingerLayout& f : m.mesh.fingers)
+    for (int i : {f.first_element, f.first_element + 1}) {
+      const double before = worst.stress;
+      look_along(m, step, i, 0, worst);
+      if (worst.stress > before) at = &m.mesh.beams[i];
+    }
   if (!at) return;
   worst.at = m.mesh.nodes[at->nodes[0]].x.x();
   out.bars.push_back(

@@ -17,7 +17,7 @@ double bow_from_chord(std::span<const double> x, std::span<const double> w);
 /// Measured along w, as the slope of a bow is far below 1.
 double straightness(std::span<const double> x, std::span<const double> w);
 
-/// Stations, bow and angles of one step. \param flange a of the sheet [m].
+/// Stations, bow and angles of one step.
 void fill_bend_line(const Model& model, const StepSolution& step, StepResult& out);
 
 } // namespace bedbow

@@ -168,15 +168,15 @@ private:
   Eigen::LLT<Eigen::MatrixXd> llt_;
 };
 
-/// True when just the active rows are those that the state's stretches close.
-bool agrees(const Solver& solver, const CondensedSystem& system, const State& state, const std::vector<char>& active) {
-  const Eigen::VectorXd s = solver.stretch(state);
-  const double slack = 1e-12 * (s.size() ? s.cwiseAbs().maxCoeff() : 0);
-  for (std::size_t i = 0; i < system.laws.size(); ++i)
-    if (solver.closed(static_cast<Eigen::Index>(i), s[static_cast<Eigen::Index>(i)], active[i] != 0, slack) !=
-        (active[i] != 0))
-      return false;
-  return true;
+/// Rows that given stretches close. \param active those closed so far, which rounding alone does not open.
+std::vector<char> closed_rows(const Solver& solver, const Eigen::VectorXd& stretch, const std::vector<char>& active) {
+  const double slack = 1e-12 * (stretch.size() ? stretch.cwiseAbs().maxCoeff() : 0);
+  std::vector<char> closed(active.size());
+  for (std::size_t i = 0; i < active.size(); ++i) {
+    const auto row = static_cast<Eigen::Index>(i);
+    closed[i] = solver.closed(row, stretch[row], active[i] != 0, slack);
+  }
+  return closed;
 }
 
 } // namespace
@@ -193,13 +193,9 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
   if (!exact) solver.solve_near(active, Eigen::VectorXd::Zero(system.rigid_load.size()), now);
   for (out.iterations = 1; out.iterations <= most_iterations; ++out.iterations) {
     const Eigen::VectorXd s = solver.stretch(now);
-    const double slack = 1e-12 * (s.size() ? s.cwiseAbs().maxCoeff() : 0);
-    std::vector<char> next(m);
+    const std::vector<char> next = closed_rows(solver, s, active);
     std::size_t changes = 0;
-    for (std::size_t i = 0; i < m; ++i) {
-      next[i] = solver.closed(static_cast<Eigen::Index>(i), s[static_cast<Eigen::Index>(i)], active[i] != 0, slack);
-      changes += next[i] != active[i];
-    }
+    for (std::size_t i = 0; i < m; ++i) changes += next[i] != active[i];
     if (changes == 0 && exact) {
       out.force = now.force;
       out.alpha = now.alpha;
@@ -223,7 +219,7 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
       return out;
     }
     // A solution that agrees with its own rows is the answer; on it the energy's slope is nothing but rounding.
-    if (exact && agrees(solver, system, candidate, active)) {
+    if (exact && closed_rows(solver, solver.stretch(candidate), active) == active) {
       now = candidate;
       continue;
     }

@@ -13,12 +13,6 @@ struct Turner {
   [[nodiscard]] Eigen::Matrix3d of(Frame f) const { return f == Frame::apron ? turn : Eigen::Matrix3d::Identity(); }
 };
 
-Vector6d turned(const Eigen::Matrix3d& t, const Vector6d& v) {
-  Vector6d out;
-  out << t * v.head<3>(), t * v.tail<3>();
-  return out;
-}
-
 /// A chain of beam elements as a field.
 BarField chain(const Model& m, const StepSolution& step, const Turner& turner, const std::vector<int>& elements) {
   BarField f;
@@ -61,10 +55,7 @@ void add_bars(const Model& m, const StepSolution& step, const Turner& turner,
   }
   int number = 0;
   for (const FingerLayout& finger : m.mesh.fingers) {
-    std::vector<int> elements;
-    for (std::size_t i = 0; i < m.mesh.beams.size(); ++i)
-      if (m.mesh.beams[i].nodes[0] == finger.root || m.mesh.beams[i].nodes[0] == finger.pad)
-        elements.push_back(static_cast<int>(i));
+    const std::vector<int> elements = {finger.first_element, finger.first_element + 1};
     BarField f = chain(m, step, turner, elements);
     f.name = "clamp.finger " + std::to_string(++number);
     f.body = "clamp";

@@ -38,6 +38,12 @@ Functional make(const Mesh& mesh, const DofMap& map, const Place& place, const E
 
 } // namespace
 
+double evaluate(const Functional& functional, const Eigen::Ref<const Eigen::VectorXd>& unknowns) {
+  double v = 0;
+  for (auto [dof, value] : functional.terms) v += value * unknowns[dof];
+  return v;
+}
+
 Functional translation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction) {
   return make(mesh, map, place, direction, false);
 }

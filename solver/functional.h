@@ -15,6 +15,9 @@ struct Functional {
   Vector6d rigid = Vector6d::Zero();
 };
 
+/// Elastic part of a functional: its terms on a vector of the component's unknowns.
+double evaluate(const Functional& functional, const Eigen::Ref<const Eigen::VectorXd>& unknowns);
+
 /// Translation of the place along `direction`, in the axes of the place's own frame.
 Functional translation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction);
 /// Rotation of the place about `direction`, likewise.

@@ -2,7 +2,6 @@
 
 #include "mesh/places.h"
 #include "mesh/stations.h"
-#include "solver/element/shell4.h"
 #include "solver/functional.h"
 
 #include <Eigen/Geometry>
@@ -16,19 +15,6 @@ namespace bedbow {
 namespace {
 
 constexpr double g = 9.80665; // standard acceleration of free fall, ISO 80000-3 [m/s^2]
-
-Corners corners_of(const Mesh& mesh, const ShellElement& e) {
-  return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
-}
-
-std::array<bool, 12> releases_of(const BeamElement& e) {
-  std::array<bool, 12> r{};
-  for (std::size_t i = 0; i < 6; ++i) {
-    r[i] = e.release_a[i];
-    r[6 + i] = e.release_b[i];
-  }
-  return r;
-}
 
 } // namespace
 
@@ -67,9 +53,8 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   loads.beams[element].moment += local.moment;
   const BeamData& data = data_.beams[data_.of_beam[element]];
   Vector12d f = beam_load(data, e.length, local);
-  const auto released = releases_of(e);
-  if (std::find(released.begin(), released.end(), true) != released.end())
-    f = beam_release(beam_stiffness(data, e.length), f, released).load;
+  if (const BeamReleases releases = releases_of(e); releases.any)
+    f = beam_release(beam_stiffness(data, e.length), f, releases.dofs).load;
   for (int k = 0; k < 2; ++k)
     add_node(e.nodes[k], Eigen::Vector3d::Zero(), e.axes.transpose() * f.segment<3>(6 * k),
              e.axes.transpose() * f.segment<3>(6 * k + 3), loads);

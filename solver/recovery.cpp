@@ -8,6 +8,12 @@
 
 namespace bedbow {
 
+Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion) {
+  Vector6d out;
+  out << turn * motion.head<3>(), turn * motion.tail<3>();
+  return out;
+}
+
 Vector6d place_motion(const StepSolution& step, const Place& place) {
   Vector6d out = Vector6d::Zero();
   for (const PlaceTerm& t : place.terms) {
@@ -16,12 +22,7 @@ Vector6d place_motion(const StepSolution& step, const Place& place) {
     out.head<3>() += t.weight * (n.head<3>() + theta.cross(t.arm));
     out.tail<3>() += t.weight * theta;
   }
-  if (place.frame == Frame::apron) {
-    const Eigen::Matrix3d turn = apron_turn(step.angle);
-    out.head<3>() = turn * Eigen::Vector3d(out.head<3>());
-    out.tail<3>() = turn * Eigen::Vector3d(out.tail<3>());
-  }
-  return out;
+  return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
 }
 
 Vector12d element_displacements(const Model& m, const StepSolution& step, int element) {
@@ -32,17 +33,11 @@ Vector12d element_displacements(const Model& m, const StepSolution& step, int el
     u.segment<3>(6 * k) = e.axes * n.head<3>();
     u.segment<3>(6 * k + 3) = e.axes * n.tail<3>();
   }
-  std::array<bool, 12> released{};
-  bool any = false;
-  for (std::size_t i = 0; i < 6; ++i) {
-    released[i] = e.release_a[i];
-    released[6 + i] = e.release_b[i];
-    any = any || released[i] || released[6 + i];
-  }
-  if (!any) return u;
+  const BeamReleases releases = releases_of(e);
+  if (!releases.any) return u;
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
-  return beam_release_recover(beam_stiffness(d, e.length), beam_load(d, e.length, step.loads.beams[element]), released,
-                              u);
+  return beam_release_recover(beam_stiffness(d, e.length), beam_load(d, e.length, step.loads.beams[element]),
+                              releases.dofs, u);
 }
 
 SectionForces element_forces(const Model& m, const StepSolution& step, int element, const Vector12d& u, double s) {
@@ -54,10 +49,7 @@ Vector6d element_motion(const Model& m, const StepSolution& step, int element, d
   const BeamElement& e = m.mesh.beams[element];
   const Vector6d local = beam_motion(m.data.beams[m.data.of_beam[element]], e.length,
                                      element_displacements(m, step, element), step.loads.beams[element], s);
-  Vector6d out;
-  out.head<3>() = e.axes.transpose() * local.head<3>();
-  out.tail<3>() = e.axes.transpose() * local.tail<3>();
-  return out;
+  return turned(e.axes.transpose(), local);
 }
 
 Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref, double x, double y, double z) {

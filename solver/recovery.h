@@ -6,6 +6,9 @@
 
 namespace bedbow {
 
+/// A movement (u, theta) in other axes.
+Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion);
+
 /// Movement (u, theta) of a place, global axes of the step (the apron's turned by its angle).
 Vector6d place_motion(const StepSolution& step, const Place& place);
 

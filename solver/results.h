@@ -13,7 +13,6 @@ namespace bedbow {
 void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 
 /// Forces of posts, cams, hinges, screws, supports, ties and handles.
-/// \param clamp_posts post tensions of the clamp step, for the preload loss; empty in that step itself.
 void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
 
 /// Dial readings.

@@ -76,12 +76,9 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
     Eigen::Vector3d along = Eigen::Vector3d::Zero();
     for (std::size_t i = first; i < last; ++i) {
       const ShellElement& e = m.mesh.shells[i];
-      Corners c;
+      const Corners c = corners_of(m.mesh, e);
       Vector24d u;
-      for (int k = 0; k < 4; ++k) {
-        c[k] = m.mesh.nodes[e.nodes[k]].x;
-        u.segment<6>(6 * k) = step.motion[e.nodes[k]];
-      }
+      for (int k = 0; k < 4; ++k) u.segment<6>(6 * k) = step.motion[e.nodes[k]];
       const Eigen::Matrix3d axes = shell_axes(c);
       if (i == first) along = axes.row(0);
       const double cosine = axes.row(0).dot(along);

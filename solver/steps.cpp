@@ -28,11 +28,7 @@ FreeResponse free_response(const Model& m, const StepLoads& loads) {
     Eigen::MatrixXd u = gather(m.map, comp, loads);
     if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
     r.elastic.emplace_back(u.col(0));
-    for (int f : m.structure.functionals_of[c]) {
-      double v = 0;
-      for (auto [dof, value] : m.rows.functionals()[f].terms) v += value * u(dof, 0);
-      r.functionals[f] = v;
-    }
+    for (int f : m.structure.functionals_of[c]) r.functionals[f] = evaluate(m.rows.functionals()[f], u.col(0));
     r.rigid_load.segment(m.structure.rigid_start[c], comp.rigid.cols()) =
         comp.rigid.transpose() * resultant(m.mesh, comp, loads);
   }
@@ -179,17 +175,12 @@ std::vector<double> bend_angles(const Machine& machine) {
 StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
   StepsOutcome out;
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
-  if (find_loose(m, m.rows.rows(m.mesh, 0), out)) return out;
-
   // Clamping: a preloaded post pulls with just that force.
   StepSolution clamp = begin_step(builder, m, sheet ? "clamp" : "load", 0);
+  if (find_loose(m, clamp.rows, out)) return out;
   Forced forced(clamp.rows.size());
-  bool preloaded = false;
   for (std::size_t i = 0; i < clamp.rows.size(); ++i)
-    if (is_preloaded_post(m, clamp.rows[i])) {
-      forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
-      preloaded = true;
-    }
+    if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
   builder.add_own_loads(0, clamp.loads);
   if (!solve_step(m, forced, {}, clamp, out)) return out;
   if (!sheet) {
@@ -197,19 +188,17 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
     return out;
   }
   // From there the posts stretch: slack at that force's worth below the clamped length.
-  const auto bend_rows = [&](double angle) {
-    std::vector<Row> rows = m.rows.rows(m.mesh, angle);
-    for (std::size_t i = 0; preloaded && i < rows.size(); ++i)
-      if (is_preloaded_post(m, rows[i]))
-        rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * rows[i].compliance;
-    return rows;
+  const Eigen::VectorXd clamped = clamp.stretch;
+  const auto slacken = [&](std::vector<Row>& rows) {
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      if (forced[i]) rows[i].gap = clamped[static_cast<Eigen::Index>(i)] - *forced[i] * rows[i].compliance;
   };
   std::vector<char> start = clamp.active;
-  out.steps.push_back(clamp);
+  out.steps.push_back(std::move(clamp));
   for (double angle : bend_angles(m.machine)) {
     StepSolution step = begin_step(builder, m, bend_name(angle), angle);
     step.bending = true;
-    step.rows = bend_rows(angle);
+    slacken(step.rows);
     builder.add_own_loads(angle, step.loads);
     builder.add_sheet(*sheet, angle, step.loads);
     if (!solve_step(m, Forced(step.rows.size()), start, step, out)) return out;

@@ -37,11 +37,7 @@ void respond(std::size_t c, const Component& comp, const std::vector<Functional>
     for (auto [dof, value] : functionals[list[j]].terms) x(dof, j) += value;
   if (s.factors[c]) s.factors[c]->solve(x);
   for (Eigen::Index i = 0; i < count; ++i)
-    for (Eigen::Index j = 0; j < count; ++j) {
-      double v = 0;
-      for (auto [dof, value] : functionals[list[i]].terms) v += value * x(dof, j);
-      s.compliance(list[i], list[j]) = v;
-    }
+    for (Eigen::Index j = 0; j < count; ++j) s.compliance(list[i], list[j]) = evaluate(functionals[list[i]], x.col(j));
   for (Eigen::Index i = 0; i < count; ++i)
     s.rigid.block(list[i], s.rigid_start[c], 1, comp.rigid.cols()) =
         functionals[list[i]].rigid.transpose() * comp.rigid;

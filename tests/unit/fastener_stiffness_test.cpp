@@ -1,4 +1,4 @@
-#include "solver/fastener_stiffness.h"
+#include "mesh/fastener_stiffness.h"
 
 #include <gtest/gtest.h>
 
