@@ -21,8 +21,9 @@ using Run = std::function<int()>;
 CLI::App* add_command(CLI::App& app, const std::string& name, const std::string& description,
                       const std::string& example);
 
-void add_check(CLI::App& app, Run& run); // check.cpp
-void add_list(CLI::App& app, Run& run);  // list.cpp
-void add_solve(CLI::App& app, Run& run); // solve.cpp
+void add_check(CLI::App& app, Run& run);   // check.cpp
+void add_fingers(CLI::App& app, Run& run); // fingers.cpp
+void add_list(CLI::App& app, Run& run);    // list.cpp
+void add_solve(CLI::App& app, Run& run);   // solve.cpp
 
 } // namespace bedbow

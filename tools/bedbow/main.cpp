@@ -19,6 +19,7 @@ constexpr const char* exit_codes =
 
 void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_check(app, run);
+  bedbow::add_fingers(app, run);
   bedbow::add_list(app, run);
   bedbow::add_solve(app, run);
 }
