@@ -27,6 +27,10 @@ expect check 0 "clamp" "$bedbow" check "$hive"
 expect solve 0 "Verdict" "$bedbow" solve "$hive" --out "$dir/out"
 for f in results.json bend_line.csv assembly.pvd assembly_0.vtu; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
 expect cross-check 0 "" "$bedbow" solve "$source_dir/tests/cases/folder-x.toml" --quiet --out "$dir/x"
+# Seven steps need three fingers: 2^m - 1 >= 7 (counting bound).
+expect fingers 0 '"pieces_mm": [10, 20, 40]' "$bedbow" fingers --length "70 mm" --step "10 mm" --json
+expect fingers-not-made 0 "40.00  can't be made" "$bedbow" fingers --length "80 mm" --step "10 mm" --pieces "10 mm" "20 mm" "50 mm"
+expect fingers-no-unit 2 "has no unit" "$bedbow" fingers --length 70 --step "10 mm"
 expect no-command 2 "" "$bedbow"
 expect missing-file 4 "" "$bedbow" solve "$dir/none.toml"
 expect directory 4 "" "$bedbow" solve "$dir"
