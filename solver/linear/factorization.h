@@ -14,7 +14,7 @@ namespace bedbow {
 /// Symmetric matrix as its lower triangle, compressed by columns, row indices ascending.
 using SymmetricMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
-/// A = L D L' of one matrix, ready to solve.
+/// A = L D L' of one matrix, ready to solve. Const calls may run in several threads at once.
 class Factorization {
 public:
   virtual ~Factorization() = default;
@@ -26,6 +26,9 @@ public:
   [[nodiscard]] virtual int negative_pivots() const = 0;
   /// Bytes held by the factor.
   [[nodiscard]] virtual std::size_t bytes() const = 0;
+  /// Compliance seen by the columns of B. \param b size x k, sparse. \return B' A^-1 B, k x k, exactly symmetric.
+  /// Solvers that can go half the way only (W = L^-1 B, then W' D^-1 W) and skip the zeros ahead of each column.
+  [[nodiscard]] virtual Eigen::MatrixXd compliance(const Eigen::SparseMatrix<double>& b) const;
 };
 
 /// What is known of the matrix beforehand. All optional.
@@ -40,6 +43,7 @@ struct FactorHints {
 struct FactorOutcome {
   std::unique_ptr<Factorization> factorization; ///< null when failed
   int zero_pivot = -1;                          ///< unknown (in the matrix's own numbering) where it broke down
+  Eigen::VectorXd mechanism; ///< when failed: the movement that nothing resists, largest entry 1; empty if unknown
 };
 
 using FactorFunction = std::function<FactorOutcome(const SymmetricMatrix& lower, const FactorHints& hints)>;

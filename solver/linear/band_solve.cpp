@@ -1,0 +1,216 @@
+// Solves on the envelope factor. Several right-hand sides go side by side, row-major in blocks of eight, so that each
+// number of the factor meets whole vectors.
+#include "solver/linear/band.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace bedbow {
+
+using linear::AlignedDoubles;
+using linear::lanes;
+using linear::Vec;
+using linear::vec;
+
+namespace {
+
+constexpr int block_size = lanes * lanes;
+constexpr int wide = 2;             // vectors per block of right-hand sides
+constexpr int width = wide * lanes; // right-hand sides per block
+
+// (sum a, sum b, sum c, sum d) of four vectors.
+inline void sums(const Vec& a, const Vec& b, const Vec& c, const Vec& d, Vec& out) {
+  const Vec ab = __builtin_shufflevector(a, b, 0, 4, 2, 6) + __builtin_shufflevector(a, b, 1, 5, 3, 7);
+  const Vec cd = __builtin_shufflevector(c, d, 0, 4, 2, 6) + __builtin_shufflevector(c, d, 1, 5, 3, 7);
+  out = __builtin_shufflevector(ab, cd, 0, 1, 4, 5) + __builtin_shufflevector(ab, cd, 2, 3, 6, 7);
+}
+
+} // namespace
+
+void BandLdlt::forward_one(double* x) const {
+  for (int J = 0; J < bundles_; ++J) {
+    const double* l = row(J);
+    const Vec zero = {};
+    Vec acc[lanes] = {vec(x + static_cast<std::ptrdiff_t>(lanes) * J), zero, zero, zero};
+    for (int k = lanes * first_[J]; k < lanes * J; k += lanes)
+      for (int q = 0; q < lanes; ++q) acc[q] -= vec(l + static_cast<std::ptrdiff_t>(lanes) * (k + q)) * x[k + q];
+    const Vec y = (acc[0] + acc[1]) + (acc[2] + acc[3]);
+    const double* m = l + block_size * static_cast<std::ptrdiff_t>(J);
+    vec(x + static_cast<std::ptrdiff_t>(lanes) * J) =
+        (vec(m) * y[0] + vec(m + 4) * y[1]) + (vec(m + 8) * y[2] + vec(m + 12) * y[3]);
+  }
+}
+
+void BandLdlt::backward_one(double* x, int from) const {
+  for (int I = from; I >= 0; --I) {
+    const double* l = row(I);
+    const double* m = l + block_size * static_cast<std::ptrdiff_t>(I);
+    const Vec z = vec(x + static_cast<std::ptrdiff_t>(lanes) * I);
+    Vec xi;
+    sums(vec(m) * z, vec(m + 4) * z, vec(m + 8) * z, vec(m + 12) * z, xi);
+    vec(x + static_cast<std::ptrdiff_t>(lanes) * I) = xi;
+    for (int k = lanes * first_[I]; k < lanes * I; k += lanes) {
+      const double* p = l + static_cast<std::ptrdiff_t>(lanes) * k;
+      Vec dots;
+      sums(vec(p) * xi, vec(p + 4) * xi, vec(p + 8) * xi, vec(p + 12) * xi, dots);
+      vec(x + k) -= dots;
+    }
+  }
+}
+
+// x: row-major, W vectors a row; rows before bundle `start` are zero and stay untouched (x points at row 0).
+template <int W> void BandLdlt::forward_block(double* x, int start) const {
+  constexpr std::ptrdiff_t stride = static_cast<std::ptrdiff_t>(W) * lanes;
+  for (int J = start; J < bundles_; ++J) {
+    const double* l = row(J);
+    double* own = x + stride * lanes * J;
+    Vec acc[lanes][W];
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < W; ++w) acc[r][w] = vec(own + stride * r + lanes * w);
+    for (int k = lanes * std::max(first_[J], start); k < lanes * J; ++k)
+      for (int r = 0; r < lanes; ++r)
+        for (int w = 0; w < W; ++w)
+          acc[r][w] -= vec(x + stride * k + lanes * w) * l[static_cast<std::ptrdiff_t>(lanes) * k + r];
+    const double* m = l + block_size * static_cast<std::ptrdiff_t>(J);
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < W; ++w) {
+        Vec y = acc[r][w];
+        for (int c = 0; c < r; ++c) y += acc[c][w] * m[lanes * c + r];
+        vec(own + stride * r + lanes * w) = y;
+      }
+  }
+}
+
+template <int W> void BandLdlt::backward_block(double* x, int from) const {
+  constexpr std::ptrdiff_t stride = static_cast<std::ptrdiff_t>(W) * lanes;
+  for (int I = from; I >= 0; --I) {
+    const double* l = row(I);
+    const double* m = l + block_size * static_cast<std::ptrdiff_t>(I);
+    double* own = x + stride * lanes * I;
+    Vec xi[lanes][W];
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < W; ++w) {
+        xi[r][w] = vec(own + stride * r + lanes * w);
+        for (int c = r + 1; c < lanes; ++c) xi[r][w] += vec(own + stride * c + lanes * w) * m[lanes * r + c];
+      }
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < W; ++w) vec(own + stride * r + lanes * w) = xi[r][w];
+    for (int k = lanes * first_[I]; k < lanes * I; ++k)
+      for (int w = 0; w < W; ++w) {
+        Vec& z = vec(x + stride * k + lanes * w);
+        Vec sum = z;
+        for (int r = 0; r < lanes; ++r) sum -= xi[r][w] * l[static_cast<std::ptrdiff_t>(lanes) * k + r];
+        z = sum;
+      }
+  }
+}
+
+void BandLdlt::scale(double* x, int columns) const {
+  for (int i = 0; i < n_; ++i)
+    for (int c = 0; c < columns; ++c) x[static_cast<std::ptrdiff_t>(columns) * i + c] *= inverse_pivot_[i];
+}
+
+void BandLdlt::solve(Eigen::Ref<Eigen::MatrixXd> b) const {
+  const int rows = lanes * bundles_;
+  const auto count = static_cast<int>(b.cols());
+  if (count < 3) {
+    AlignedDoubles x(rows, 0.0);
+    for (int c = 0; c < count; ++c) {
+      for (int i = 0; i < n_; ++i) x[i] = b(old_index(i), c);
+      forward_one(x.data());
+      scale(x.data(), 1);
+      backward_one(x.data(), bundles_ - 1);
+      for (int i = 0; i < n_; ++i) b(old_index(i), c) = x[i];
+    }
+    return;
+  }
+  AlignedDoubles x(static_cast<std::size_t>(rows) * width, 0.0);
+  for (int c0 = 0; c0 < count; c0 += width) {
+    const int here = std::min(width, count - c0);
+    for (int c = 0; c < here; ++c)
+      for (int i = 0; i < n_; ++i) x[static_cast<std::size_t>(width) * i + c] = b(old_index(i), c0 + c);
+    forward_block<wide>(x.data(), 0);
+    scale(x.data(), width);
+    backward_block<wide>(x.data(), bundles_ - 1);
+    for (int c = 0; c < here; ++c)
+      for (int i = 0; i < n_; ++i) b(old_index(i), c0 + c) = x[static_cast<std::size_t>(width) * i + c];
+  }
+}
+
+void BandLdlt::forward(Eigen::Ref<Eigen::MatrixXd> b) const {
+  AlignedDoubles x(static_cast<std::size_t>(lanes) * bundles_, 0.0);
+  for (Eigen::Index c = 0; c < b.cols(); ++c) {
+    for (int i = 0; i < n_; ++i) x[i] = b(old_index(i), c);
+    forward_one(x.data());
+    for (int i = 0; i < n_; ++i) b(i, c) = x[i];
+  }
+}
+
+namespace {
+
+// Eight columns of W = L^-1 B that start at about the same row, row-major; rows before `start` are zero.
+struct Strip {
+  int start = 0; // bundle
+  AlignedDoubles rows;
+  [[nodiscard]] const double* at(int i) const { // row i of the whole
+    return rows.data() + static_cast<std::ptrdiff_t>(width) * (i - lanes * start);
+  }
+};
+
+// out (8 x 8, row-major) = sum over rows of a' D^-1 b.
+void product(const Strip& a, const Strip& b, const double* inverse_pivot, int n, double* out) {
+  for (int half = 0; half < width; half += lanes) {
+    Vec acc[lanes][wide] = {};
+    for (int i = lanes * std::max(a.start, b.start); i < n; ++i) {
+      const double* p = a.at(i) + half;
+      const double* q = b.at(i);
+      const Vec q0 = vec(q) * inverse_pivot[i], q1 = vec(q + lanes) * inverse_pivot[i];
+      for (int r = 0; r < lanes; ++r) {
+        acc[r][0] += q0 * p[r];
+        acc[r][1] += q1 * p[r];
+      }
+    }
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < wide; ++w) vec(out + static_cast<std::ptrdiff_t>(width) * (half + r) + lanes * w) = acc[r][w];
+  }
+}
+
+} // namespace
+
+Eigen::MatrixXd BandLdlt::compliance(const Eigen::SparseMatrix<double>& b) const {
+  const auto k = static_cast<int>(b.cols());
+  std::vector<int> leading(k, n_), sorted(k);
+  for (int c = 0; c < k; ++c)
+    for (Eigen::SparseMatrix<double>::InnerIterator it(b, c); it; ++it)
+      if (it.value() != 0) leading[c] = std::min(leading[c], new_index(static_cast<int>(it.row())));
+  std::iota(sorted.begin(), sorted.end(), 0);
+  std::stable_sort(sorted.begin(), sorted.end(), [&](int p, int q) { return leading[p] < leading[q]; });
+
+  std::vector<Strip> strips((k + width - 1) / width);
+  for (std::size_t s = 0; s < strips.size(); ++s) {
+    Strip& strip = strips[s];
+    const int first = width * static_cast<int>(s), last = std::min(k, first + width);
+    strip.start = leading[sorted[first]] / lanes;
+    strip.rows.assign(static_cast<std::size_t>(bundles_ - std::min(bundles_, strip.start)) * lanes * width, 0.0);
+    double* x = strip.rows.data() - static_cast<std::ptrdiff_t>(width) * lanes * strip.start;
+    for (int c = first; c < last; ++c)
+      for (Eigen::SparseMatrix<double>::InnerIterator it(b, sorted[c]); it; ++it)
+        if (it.value() != 0) x[width * new_index(static_cast<int>(it.row())) + c - first] += it.value();
+    forward_block<wide>(x, strip.start);
+  }
+
+  Eigen::MatrixXd result(k, k);
+  alignas(64) double block[width * width];
+  for (std::size_t s = 0; s < strips.size(); ++s)
+    for (std::size_t t = 0; t <= s; ++t) {
+      product(strips[s], strips[t], inverse_pivot_.data(), n_, block);
+      for (int p = 0; p < width && width * static_cast<int>(s) + p < k; ++p)
+        for (int q = 0; q < width && width * static_cast<int>(t) + q < k; ++q) {
+          const int i = sorted[width * s + p], j = sorted[width * t + q];
+          if (s != t || p >= q) result(i, j) = result(j, i) = block[width * p + q];
+        }
+    }
+  return result;
+}
+
+} // namespace bedbow

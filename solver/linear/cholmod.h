@@ -1,0 +1,14 @@
+/// \file
+/// Supernodal L L' by CHOLMOD (Chen, Davis, Hager & Rajamanickam 2008).
+#pragma once
+
+#include "solver/linear/factorization.h"
+
+namespace bedbow {
+
+/// Factors a positive definite matrix; minimum degree or nested dissection on the graph of nodes, whichever gives the
+/// smaller factor. An indefinite matrix (hints.positive false) goes to simplicial_factor. Throws std::runtime_error
+/// when memory runs out.
+FactorOutcome cholmod_factor(const SymmetricMatrix& lower, const FactorHints& hints);
+
+} // namespace bedbow

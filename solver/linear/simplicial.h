@@ -1,0 +1,11 @@
+/// \file
+/// Column by column L D L' by Eigen's SimplicialLDLT, minimum degree. Slow and simple; the referee for the others.
+#pragma once
+
+#include "solver/linear/factorization.h"
+
+namespace bedbow {
+
+FactorOutcome simplicial_factor(const SymmetricMatrix& lower, const FactorHints& hints);
+
+} // namespace bedbow
