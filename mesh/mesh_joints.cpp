@@ -117,6 +117,7 @@ void add_handles(Builder& b) {
     j.name = h.name.empty() ? "handle " + std::to_string(i + 1) : h.name;
     j.b = place_on_bar(b.machine, b.mesh, bar, {h.x, face.at.x(), face.at.y()});
     j.a.at = j.b.at;
+    j.swapped = true; // the bar, then ground
     j.stiffness[rx] = rigid;
     b.mesh.joints.push_back(std::move(j));
   }
@@ -157,6 +158,7 @@ void add_supports(Builder& b) {
     const Eigen::Vector3d at = complete_place(b.machine, b.mesh, {s.bar, Ref{Ref::Kind::ground}}, s.at);
     j.b = place_of(b, s.bar, at);
     j.a.at = at;
+    j.swapped = true; // the bar, then ground
     for (std::size_t k = 0; k < 6; ++k)
       if (s.holds[k]) j.stiffness[k] = (k < 3 ? s.stiffness : s.rotational_stiffness).value_or(rigid);
     b.mesh.joints.push_back(std::move(j));
