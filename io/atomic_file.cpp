@@ -30,6 +30,8 @@ std::string advice(int error) {
   case EPERM:
   case EROFS:
     return "choose a place that you may write to";
+  case ENOENT: // no directory can be made there, as under /proc
+    return "choose another place";
   case EISDIR:
   case ENOTDIR:
     return "choose another name";

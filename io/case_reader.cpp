@@ -56,6 +56,14 @@ void tell_defaults(const CaseValues& root, Case& out) {
   }
 }
 
+/// Whether every table at the top of the file is of its right kind. Where one is not, all that refers to it would only
+/// repeat that.
+bool well_shaped(const CaseValues& root) {
+  return std::ranges::none_of(root.spec().keys, [&](const KeySpec& key) {
+    return !key.table.empty() && root.given(key.key) && !root.value(key.key);
+  });
+}
+
 void build(const CaseBuilder& b) {
   build_bodies(b);
   build_structure(b);
@@ -80,7 +88,7 @@ Case understand(CaseSource source, const Registries& registries) {
   // Where lines were left out, what seems to be missing may stand in them: only what is there can be judged.
   const bool whole = !any_error(out.source.problems);
   const CaseValues root = check_case(out.source.root, case_schema(), plugin_sizes(registries), whole, problems);
-  if (whole) {
+  if (whole && well_shaped(root)) {
     build({root, registries, problems, out});
     out.machine.title = title_of(root, out.source.file);
     tell_defaults(root, out);

@@ -135,8 +135,21 @@ std::string hint_for(std::string_view value) {
   return "; a value with a unit stands in quotes: \"" + shown + "\"";
 }
 
+/// The two commonest slips in words of our own; the parser's otherwise.
+std::string in_plain_words(std::string_view description) {
+  if (description.find("string: unescaped control characters") != std::string_view::npos)
+    return "the text is not closed: its second quote is missing";
+  constexpr std::string_view twice = "cannot redefine existing ";
+  if (description.find("key-value pair: " + std::string(twice)) != std::string_view::npos) {
+    const std::size_t quote = description.find('\'', description.find(twice));
+    const std::string_view key = description.substr(quote + 1, description.rfind('\'') - quote - 1);
+    return "the key \"" + std::string(key) + "\" is given twice";
+  }
+  return std::string(description);
+}
+
 Problem problem_of(const toml::parse_error& error) {
-  return {Severity::error, pos_of(error.source()), "", "this is no TOML: " + std::string(error.description())};
+  return {Severity::error, pos_of(error.source()), "", "this is no TOML: " + in_plain_words(error.description())};
 }
 
 /// Blanks the line at fault where the rest can be read without it. \return the hint for its message, or nullopt where

@@ -11,7 +11,8 @@ namespace {
 void validate_whole(Validator& v) {
   const Machine& m = v.machine;
   bool bars = false;
-  for (const Body& body : m.bodies) bars = bars || body.present();
+  // A body whose bars are missing has been reported as just that.
+  for (const Body& body : m.bodies) bars = bars || body.present() || body.pos.line > 0;
   if (!bars && m.members.empty() && m.panels.empty())
     v.error({1, 1}, "", "there is nothing to solve: a case has at least a [bed], a [[member]] or a [[panel]]");
   if (m.solve.dimension == 2 && (!m.members.empty() || !m.panels.empty()))

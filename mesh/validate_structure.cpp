@@ -27,9 +27,16 @@ double distance_to_panel(const Panel& panel, const Vector3d& p) {
   return (d - a * panel.edge_a - b * panel.edge_b).norm();
 }
 
+/// A member or panel whose own place is wrong, which has been reported: it might lie anywhere.
+bool astray(const Machine& m) {
+  return std::ranges::any_of(m.members, [](const Member& x) { return !((x.to - x.from).norm() >= touching); }) ||
+         std::ranges::any_of(m.panels, [](const Panel& x) { return !(x.edge_a.cross(x.edge_b).norm() > 0); });
+}
+
 /// Whether a point lies on some member or panel.
 bool on_structure(const Machine& m, const Vector3d& p) {
-  return std::ranges::any_of(m.members, [&](const Member& x) { return distance_to_member(x, p) < touching; }) ||
+  return astray(m) ||
+         std::ranges::any_of(m.members, [&](const Member& x) { return distance_to_member(x, p) < touching; }) ||
          std::ranges::any_of(m.panels, [&](const Panel& x) { return distance_to_panel(x, p) < touching; });
 }
 

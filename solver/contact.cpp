@@ -14,7 +14,6 @@ namespace {
 // A rigid row is given this share of its own compliance, far below every tolerance, so that two rows that hold the same
 // movement share its force instead of making the system singular.
 constexpr double rigid_share = 1e-12;
-constexpr int most_iterations = 200;
 
 struct State {
   Eigen::VectorXd force, alpha; ///< force has zeros at rows that do not carry
@@ -181,7 +180,7 @@ std::vector<char> closed_rows(const Solver& solver, const Eigen::VectorXd& stret
 
 } // namespace
 
-ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start) {
+ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start, int most_iterations) {
   Solver solver(system);
   const std::size_t m = system.laws.size();
   std::vector<char> active = start.size() == m ? start : std::vector<char>(m, 1);
@@ -233,6 +232,7 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
     }
   }
   out.status = ContactStatus::no_convergence;
+  out.iterations = most_iterations;
   return out;
 }
 

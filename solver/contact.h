@@ -42,8 +42,13 @@ struct ContactSolution {
   std::vector<std::string> history;
 };
 
+/// Far more iterations than a machine needs, whose rows settle in a handful.
+inline constexpr int most_contact_iterations = 200;
+
 /// Solves the system. \param start active rows to begin with (empty: all).
-ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start = {});
+/// \param most_iterations gives up after so many, with status no_convergence and the history of what changed.
+ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start = {},
+                              int most_iterations = most_contact_iterations);
 
 /// Rigid movements that no row resists at all, even with every one-sided row closed: columns of an r x d matrix, scaled
 /// to a greatest entry of 1; single movements where possible.

@@ -1,10 +1,13 @@
+#include "io/errors.h"
 #include "io/version.h"
+#include "solver/linear/process.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/report_error.h"
 
 #include <CLI/CLI.hpp>
 
+#include <csignal>
 #include <iostream>
 
 namespace {
@@ -24,9 +27,15 @@ void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_solve(app, run);
 }
 
-} // namespace
+/// What was printed must have arrived: a full disk behind standard output is an error like any other.
+int arrived(int code) {
+  if (!std::cout.flush())
+    throw bedbow::FileError("write", "standard output", "not all of it could be written",
+                            "free some space or choose another place");
+  return code;
+}
 
-int main(int argc, char** argv) {
+int parse_and_run(int argc, char** argv) {
   CLI::App app(about, "bedbow");
   app.footer(exit_codes);
   app.set_version_flag("--version", "bedbow " + bedbow::version());
@@ -37,12 +46,18 @@ int main(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& e) {
     // Help and version are "errors" of code 0 to the parser; everything else is a wrong command line.
-    return app.exit(e) == 0 ? bedbow::exit_ok : bedbow::exit_wrong_case;
+    return arrived(app.exit(e) == 0 ? bedbow::exit_ok : bedbow::exit_wrong_case);
   }
+  return arrived(run());
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  std::signal(SIGXFSZ, SIG_IGN); // a limit on file sizes is reported by the write that meets it
+  bedbow::tune_process();
   try {
-    const int code = run();
-    std::cout.flush();
-    return code;
+    return parse_and_run(argc, argv);
   } catch (...) {
     std::cout.flush();
     return bedbow::report_error(std::current_exception());

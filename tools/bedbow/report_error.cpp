@@ -5,6 +5,7 @@
 #include "io/text.h"
 #include "tools/bedbow/exit_code.h"
 
+#include <algorithm>
 #include <iostream>
 #include <new>
 
@@ -16,19 +17,25 @@ void say(const std::string& what) {
   std::cerr << style_for(2).bad("error") << ": " << printable(what) << '\n';
 }
 
+/// More than anybody reads; a case made by a script can have one mistake a thousand times.
+constexpr std::size_t most_lines = 100;
+
 void say_problems(const CaseError& error) {
-  const Style style = style_for(2);
-  int errors = 0;
-  for (const Problem& p : error.problems()) {
-    const bool wrong = p.severity == Severity::error;
-    errors += wrong;
-    const std::string line = to_string(p, error.file());
-    std::cerr << (wrong ? style.bad(line) : line) << '\n';
-  }
+  report_problems(error.problems(), error.file());
+  const auto errors = std::ranges::count(error.problems(), Severity::error, &Problem::severity);
   std::cerr << errors << (errors == 1 ? " error" : " errors") << '\n';
 }
 
 } // namespace
+
+void report_problems(const std::vector<Problem>& problems, const std::string& file) {
+  const Style style = style_for(2);
+  for (std::size_t i = 0; i < std::min(problems.size(), most_lines); ++i) {
+    const std::string line = to_string(problems[i], file);
+    std::cerr << (problems[i].severity == Severity::error ? style.bad(line) : line) << '\n';
+  }
+  if (problems.size() > most_lines) std::cerr << "... and " << problems.size() - most_lines << " more\n";
+}
 
 int report_error(const std::exception_ptr& error) {
   try {

@@ -6,6 +6,7 @@
 #include "solver/analysis.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/report_error.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -67,6 +68,7 @@ void print_mesh_check(const Machine& machine, const Registries& registries, cons
 int solve(const SolveArguments& a) {
   const Registries registries = builtin_registries();
   const Case c = read_case(a.file, registries);
+  if (!a.quiet) report_problems(c.warnings, c.source.file);
   const Findings f = analyse(c.machine, registries);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';
