@@ -13,4 +13,8 @@ namespace bedbow::verification {
 void record(const std::string& id, const std::string& source, const std::string& quantity, double computed,
             double reference, double tolerance, const std::string& unit = "");
 
+/// A trend instead of a number: computed must be less than what it is compared with.
+void record_less(const std::string& id, const std::string& source, const std::string& quantity, double computed,
+                 double than, const std::string& unit = "");
+
 } // namespace bedbow::verification

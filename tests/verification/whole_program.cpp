@@ -49,6 +49,13 @@ std::string project_file(const std::string& path) {
   return text.str();
 }
 
+std::string replaced(std::string text, const std::string& what, const std::string& by) {
+  std::size_t at = text.find(what);
+  if (at == std::string::npos) throw std::runtime_error("the text has no " + what);
+  for (; at != std::string::npos; at = text.find(what, at + by.size())) text.replace(at, what.size(), by);
+  return text;
+}
+
 std::string quantity(double value, const std::string& unit) {
   char text[64];
   std::snprintf(text, sizeof text, "\"%.17g %s\"", value, unit.c_str());

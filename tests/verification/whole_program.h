@@ -22,6 +22,9 @@ Machine machine_of(const std::string& text);
 /// The whole text of a file of the project, "cases/hive-lid/case.toml".
 std::string project_file(const std::string& path);
 
+/// A text with something replaced everywhere; throws std::runtime_error when it is not there.
+std::string replaced(std::string text, const std::string& what, const std::string& by);
+
 /// "12.5 mm" with all digits that a double has.
 std::string mm(double value);
 /// Number with all its digits and a unit, in quotes as TOML wants it.
