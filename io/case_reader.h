@@ -5,6 +5,7 @@
 #include "io/case_source.h"
 #include "io/output_units.h"
 #include "mesh/machine.h"
+#include "mesh/stock.h"
 #include "solver/registries.h"
 
 #include <cstdint>
@@ -27,16 +28,6 @@ struct SweepSpec {
   std::vector<SweepVary> vary;
   std::optional<std::uint64_t> sample; ///< size of the Latin hypercube; every combination where left out
   std::uint64_t seed = 1;
-};
-
-/// A bar that can be bought.
-struct StockItem {
-  std::string name;
-  Shape shape;
-  Material material;
-  std::optional<double> price_per_metre, price_per_kg; ///< in any one currency
-  std::optional<double> bar_length;                    ///< [m]
-  SourcePos pos;
 };
 
 /// One unknown of a fit: keys that share a value, and between what it lies.

@@ -25,6 +25,7 @@ void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_fingers(app, run);
   bedbow::add_list(app, run);
   bedbow::add_solve(app, run);
+  bedbow::add_sweep(app, run);
 }
 
 /// What was printed must have arrived: a full disk behind standard output is an error like any other.

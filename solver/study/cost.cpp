@@ -1,0 +1,97 @@
+#include "solver/study/cost.h"
+
+#include <cmath>
+#include <limits>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr double same_size = 1e-6; // [m]
+
+bool near(double a, double b) {
+  return std::abs(a - b) <= same_size;
+}
+
+/// Area of a section [m^2]; areas of rectangles without making all of a section's constants.
+double area_of(const Shape& shape, const Registry<ShapeEntry>& shapes) {
+  if (shape.kind == "rectangle") return shape.width * shape.height;
+  return shapes.get(shape.kind).make(shape, 0.3).props.A;
+}
+
+/// The priced stock of a material nearest in area; nullptr where there is none.
+const StockItem* nearest_by_area(std::span<const StockItem> stock, const std::string& material, double area,
+                                 const Registry<ShapeEntry>& shapes) {
+  const StockItem* best = nullptr;
+  double least = std::numeric_limits<double>::infinity();
+  for (const StockItem& item : stock) {
+    if (item.material.name != material || (!item.price_per_metre && !item.price_per_kg)) continue;
+    const double off = std::abs(std::log(area_of(item.shape, shapes) / area));
+    if (off < least) {
+      least = off;
+      best = &item;
+    }
+  }
+  return best;
+}
+
+CutPiece price(CutPiece piece, const Shape& shape, const Material& material, std::span<const StockItem> stock,
+               const Registry<ShapeEntry>& shapes) {
+  const double area = area_of(shape, shapes);
+  piece.mass = area * material.density * piece.length;
+  piece.cost = nan;
+  for (const StockItem& item : stock) {
+    if (!fits(item, shape, material.name)) continue;
+    piece.stock = item.name;
+    piece.cost = piece.length * price_per_metre(item, shapes);
+    if (std::isfinite(piece.cost)) return piece;
+  }
+  if (const StockItem* like = nearest_by_area(stock, material.name, area, shapes)) {
+    piece.cost = piece.mass * price_per_kg(*like, shapes);
+    piece.estimated = true;
+  }
+  return piece;
+}
+
+} // namespace
+
+bool fits(const StockItem& item, const Shape& shape, const std::string& material) {
+  const Shape& s = item.shape;
+  if (item.material.name != material || s.kind != shape.kind) return false;
+  if (!near(s.diameter, shape.diameter) || !near(s.wall, shape.wall)) return false;
+  if (s.given != shape.given) return false;
+  if (near(s.width, shape.width) && near(s.height, shape.height)) return true;
+  return near(s.width, shape.height) && near(s.height, shape.width);
+}
+
+double price_per_kg(const StockItem& item, const Registry<ShapeEntry>& shapes) {
+  if (item.price_per_kg) return *item.price_per_kg;
+  const double kg_per_metre = area_of(item.shape, shapes) * item.material.density;
+  return item.price_per_metre && kg_per_metre > 0 ? *item.price_per_metre / kg_per_metre : nan;
+}
+
+double price_per_metre(const StockItem& item, const Registry<ShapeEntry>& shapes) {
+  if (item.price_per_metre) return *item.price_per_metre;
+  return item.price_per_kg ? *item.price_per_kg * area_of(item.shape, shapes) * item.material.density : nan;
+}
+
+MaterialCost material_cost(const Machine& machine, std::span<const StockItem> stock,
+                           const Registry<ShapeEntry>& shapes) {
+  MaterialCost out;
+  const auto add = [&](std::string name, double length, const Shape& shape, int material) {
+    CutPiece piece;
+    piece.name = std::move(name);
+    piece.length = length;
+    out.pieces.push_back(price(std::move(piece), shape, machine.materials.at(material), stock, shapes));
+    const CutPiece& made = out.pieces.back();
+    out.total += made.cost;
+    if (!std::isfinite(made.cost)) out.unpriced.push_back(made.name);
+  };
+  for (const Body& body : machine.bodies)
+    for (const Bar& bar : body.bars) add(to_string(body.kind) + "." + bar.name, bar.length, bar.shape, bar.material);
+  for (const Member& m : machine.members) add(m.name, (m.to - m.from).norm(), m.shape, m.material);
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,29 @@
+/// \file
+/// The few numbers by which machines are compared: the worst of all steps.
+#pragma once
+
+#include "solver/findings.h"
+
+#include <array>
+#include <string>
+
+namespace bedbow {
+
+/// Headline results of solved findings. NaN where a quantity has no meaning (a body that is absent, no bend).
+struct Headline {
+  std::array<double, 3> bow{};             ///< by BodyKind, greatest over the steps [m]
+  std::array<double, 3> straightness{};    ///< likewise [m]
+  double angle_mean = 0, angle_spread = 0; ///< of the bend step with the greatest spread [rad]
+  double utilisation = 0;                  ///< greatest of bars, posts, cams, hinges and screws over the steps
+  std::string utilisation_at;              ///< what reaches it: "clamp.spine"
+  double post_force = 0;                   ///< greatest tension of a post over the steps [N]
+  double buckling = 0;                     ///< least load factor; NaN unless asked for
+  double mass = 0;                         ///< [kg]
+  bool pass = false;
+  std::string reasons; ///< why it does not pass, with "; " between
+};
+
+/// \param findings solved (Status::ok).
+Headline headline(const Findings& findings);
+
+} // namespace bedbow

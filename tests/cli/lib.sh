@@ -1,0 +1,34 @@
+# Shared by the scripts that try the built program; each sources it with `bedbow` and `source_dir` set.
+dir=$(mktemp -d)
+passed=0
+failed=0
+ok() { passed=$((passed + 1)); }
+bad() {
+  failed=$((failed + 1))
+  printf 'FAIL %s\n' "$*"
+}
+expect() { # name, wanted exit code, wanted text (may be empty), command...
+  local name=$1 code=$2 text=$3
+  shift 3
+  local out
+  out=$("$@" 2>&1)
+  local got=$?
+  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
+    ok
+  else
+    bad "$name: exit $got (wanted $code), wanted text \"$text\", said: ${out:0:600}"
+  fi
+}
+same() { # name, file, file
+  if cmp -s "$2" "$3"; then ok; else bad "$1: $2 and $3 differ"; fi
+}
+finish() {
+  echo "$1: $passed passed, $failed failed"
+  [ "$failed" -eq 0 ]
+}
+# The hive-lid sweep with a coarser mesh and only the clamp's sizes and the posts of 15 or, with $2, more variants.
+small_sweep() { # file to write, number of rib heights
+  sed -e 's/element_size = "15 mm"/element_size = "60 mm"/' \
+    -e "s/^values = \[\"60 mm\", \"70 mm\".*/from = \"60 mm\"\nto = \"120 mm\"\nsteps = $2/" \
+    "$source_dir/cases/hive-lid-sweep/case.toml" >"$1"
+}

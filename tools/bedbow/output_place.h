@@ -1,0 +1,17 @@
+/// \file
+/// Where commands put their files, and how they read lists of lengths.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// The directory asked for; else out/NAME, NAME being the folder of a case.toml, else the file without its ending.
+std::filesystem::path output_directory(const std::string& wanted, const std::filesystem::path& case_file);
+
+/// Lengths [m] of an option's texts. Throws std::invalid_argument naming the option.
+std::vector<double> lengths_of(const std::string& option, const std::vector<std::string>& texts);
+
+} // namespace bedbow
