@@ -129,14 +129,30 @@ Json joints_json(const std::vector<JointResult>& joints) {
   return out;
 }
 
-Json step_json(const StepResult& s) {
-  Json bars = Json::array();
-  for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
+Json dials_json(const std::vector<DialResult>& all) {
   Json dials = Json::object();
-  for (const DialResult& d : s.dials)
+  for (const DialResult& d : all)
     dials[d.name] = {{"x_mm", number(to_mm(d.movement.x()))},
                      {"y_mm", number(to_mm(d.movement.y()))},
                      {"z_mm", number(to_mm(d.movement.z()))}};
+  return dials;
+}
+
+Json bracket_json(const BracketSide& side) {
+  Json out{{"status", to_string(side.status)}};
+  if (side.status != Status::ok) out["trouble"] = side.trouble;
+  out["steps"] = Json::array();
+  for (const BracketStep& s : side.steps)
+    out["steps"].push_back({{"name", s.name},
+                            {"bow", bow_json(s.bow)},
+                            {"greatest_stress_MPa", number(to_MPa(s.stress))},
+                            {"dials", dials_json(s.dials)}});
+  return out;
+}
+
+Json step_json(const StepResult& s) {
+  Json bars = Json::array();
+  for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
   return {{"name", s.name},
           {"angle_deg", number(to_deg(s.angle))},
           {"checks", checks_json(s.checks)},
@@ -150,7 +166,7 @@ Json step_json(const StepResult& s) {
           {"supports", joints_json(s.supports)},
           {"ties", joints_json(s.ties)},
           {"handles", joints_json(s.handles)},
-          {"dials", std::move(dials)}};
+          {"dials", dials_json(s.dials)}};
 }
 
 Json shapes_json(const std::vector<ModeShape>& shapes, const char* key) {
@@ -193,6 +209,8 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
   out["steps"] = Json::array();
   for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
   out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);
+  if (f.bracket)
+    out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)}, {"no_shear", bracket_json(f.bracket->no_shear)}};
   out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", f.verdict.reasons}};
   out["modes"] = modes_json(f.modes);
   out["mass_kg"] = number(f.mass);

@@ -1,5 +1,6 @@
 #include "io/summary.h"
 
+#include "io/bracket_table.h"
 #include "io/table.h"
 #include "io/text.h"
 
@@ -114,6 +115,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   std::string out = style.bold(printable(f.title)) + "\n\n";
   if (f.sheet) out += sheet_line(*f.sheet) + "\n";
   if (f.sheet) out += bow_table(f, units, style) + "\n";
+  if (f.bracket) out += bracket_table(f, units, style) + "\n";
   out += lift_lines(f, units);
   out += load_table(f, units, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";

@@ -1,7 +1,7 @@
 #include "mesh/fastener.h"
 #include "mesh/mesh_builder.h"
 #include "mesh/places.h"
-#include "mesh/stations.h"
+#include "mesh/welds.h"
 
 #include <cmath>
 #include <limits>
@@ -165,28 +165,6 @@ void add_supports(Builder& b) {
   }
 }
 
-/// Beam nodes of a bar at a station, or the plate's row nearest to the point.
-int node_at(const Builder& b, const Ref& bar, const Eigen::Vector3d& at) {
-  return main_node(place_on_bar(b.machine, b.mesh, bar, at));
-}
-
-void add_welds(Builder& b) {
-  for (const Weld& w : b.machine.welds) {
-    const Bar& one = b.machine.bar(w.joins[0]);
-    const Bar& other = b.machine.bar(w.joins[1]);
-    double from = std::max(one.start, other.start);
-    double to = std::min(one.end(), other.end());
-    if (std::isfinite(w.from)) from = std::max(from, w.from);
-    if (std::isfinite(w.to)) to = std::min(to, w.to);
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, w.joins, w.at);
-    for (double x : b.mesh.stations) {
-      if (x < from - same_place || x > to + same_place) continue;
-      const Eigen::Vector3d p(x, at.y(), at.z());
-      b.mesh.rigid_links.push_back({node_at(b, w.joins[0], p), node_at(b, w.joins[1], p)});
-    }
-  }
-}
-
 } // namespace
 
 void mesh_joints(Builder& b) {
@@ -197,7 +175,7 @@ void mesh_joints(Builder& b) {
   add_ties(b);
   mesh_screws(b);
   add_supports(b);
-  add_welds(b);
+  for (const Weld& w : b.machine.welds) add_weld(b.machine, w, b.mesh);
 }
 
 } // namespace bedbow::mesher

@@ -15,6 +15,7 @@ constexpr double screw_E = 205e9; // alloy steel; common practice, no source
 /// Which way the screws of a row go, and what they clamp.
 struct Interface {
   int normal = 2;           ///< 1: bars side by side along y; 2: one above the other along z
+  bool swapped = false;     ///< the first of the two lies above (behind) the other
   double thickness[2] = {}; ///< of either bar along the normal [m]
   double width = 0;         ///< of the faces in contact, across the normal [m]
 };
@@ -27,6 +28,7 @@ Interface interface_of(const Builder& b, const std::array<Ref, 2>& joins) {
   Interface out;
   out.normal = overlap[0] < overlap[1] ? 1 : 2; // bars overlap least across their common face
   const int k = out.normal - 1;
+  out.swapped = box[0].lower[k] + box[0].upper[k] > box[1].lower[k] + box[1].upper[k];
   for (std::size_t i = 0; i < 2; ++i) out.thickness[i] = box[i].upper[k] - box[i].lower[k];
   out.width = std::max(overlap[1 - k], 0.0);
   return out;
@@ -57,8 +59,9 @@ void mesh_screws(Builder& b) {
       j.index = static_cast<int>(row);
       j.part = static_cast<int>(i);
       j.name = s.name.empty() ? "screws " + std::to_string(row + 1) : s.name;
-      j.a = place_on_bar(b.machine, b.mesh, s.joins[0], at);
-      j.b = place_on_bar(b.machine, b.mesh, s.joins[1], at);
+      j.swapped = face.swapped; // a is the lower: then stretch across the joint pulls the screw
+      j.a = place_on_bar(b.machine, b.mesh, s.joins[face.swapped ? 1 : 0], at);
+      j.b = place_on_bar(b.machine, b.mesh, s.joins[face.swapped ? 0 : 1], at);
       const auto n = static_cast<std::size_t>(face.normal);
       j.stiffness = {shear, shear, shear, 0, 0, 0};
       j.stiffness[n] = normal;

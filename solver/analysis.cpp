@@ -1,6 +1,8 @@
 #include "solver/analysis.h"
 
+#include "mesh/mesher.h"
 #include "solver/bend_line.h"
+#include "solver/bracket.h"
 #include "solver/model.h"
 #include "solver/results.h"
 #include "solver/words.h"
@@ -8,6 +10,7 @@
 #include <Eigen/Geometry>
 
 #include <cmath>
+#include <cstdio>
 
 namespace bedbow {
 
@@ -41,6 +44,19 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   return r;
 }
 
+/// Rows whose stiffness in shear the case leaves to Huth's formula.
+void note_screws(const Model& m, Findings& out) {
+  int last = -1;
+  for (const Joint& j : m.mesh.joints) {
+    if (j.kind != JointKind::screw || j.index == last || m.machine.screws[j.index].shear_stiffness) continue;
+    last = j.index;
+    char text[32];
+    std::snprintf(text, sizeof text, "%.4g", j.stiffness[ux] * 1e-6);
+    out.assumptions.push_back((j.name.starts_with("screws") ? "" : "screws ") + j.name + " give way in shear by " +
+                              text + " kN/mm each, after Huth (LBF FB-172, 1984); the bracket shows what slip can do");
+  }
+}
+
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
   for (const Cam& c : m.machine.cams)
@@ -48,7 +64,8 @@ void note_assumptions(const Model& m, Findings& out) {
       out.assumptions.emplace_back("cams without stiffness count as rigid (1e11 N/mm)");
       break;
     }
-  if (!m.machine.posts.empty())
+  note_screws(m, out);
+  if (!m.machine.posts.empty() || !m.machine.screws.empty())
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
@@ -79,7 +96,10 @@ std::optional<std::size_t> worst_step(const std::vector<StepResult>& steps) {
 Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options) {
   Findings out;
   out.title = machine.title;
-  const Model model = make_model(machine, registries);
+  Mesh mesh = make_mesh(machine, registries.shapes);
+  std::optional<Mesh> spare; // what the bracket needs again
+  if (options.bracket && !machine.screws.empty()) spare = mesh;
+  const Model model = make_model(machine, registries, std::move(mesh));
   out.linear_solver = model.structure.solver;
   out.unknowns = model.structure.unknowns;
   note_assumptions(model, out);
@@ -107,6 +127,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections));
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
+  if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
   return out;
 }
 

@@ -8,7 +8,8 @@
 namespace bedbow {
 
 struct AnalysisOptions {
-  bool fields = true; ///< also fill StepResult::fields (what writers draw); studies leave it out
+  bool fields = true;   ///< also fill StepResult::fields (what writers draw); studies leave it out
+  bool bracket = false; ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
 };
 
 /// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.

@@ -144,6 +144,26 @@ struct ModesResult {
 
 enum class Status { ok, mechanism, no_convergence };
 
+/// Headline figures of one step with the screws at one of their limits.
+struct BracketStep {
+  std::string name;
+  BowResult bow;
+  double stress = 0; ///< greatest von Mises of all bars, members and panels [Pa]
+  std::vector<DialResult> dials;
+};
+
+/// All steps at one limit; no steps unless status is ok.
+struct BracketSide {
+  Status status = Status::ok;
+  std::string trouble;
+  std::vector<BracketStep> steps;
+};
+
+/// What the machine does when its screws let nothing slip, and when they carry no shear along x.
+struct Bracket {
+  BracketSide no_slip, no_shear;
+};
+
 struct Findings {
   std::string title;
   Status status = Status::ok;
@@ -154,6 +174,7 @@ struct Findings {
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;
   std::optional<ModesResult> modes;
+  std::optional<Bracket> bracket; ///< only where asked for and there are screws
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;

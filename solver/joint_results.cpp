@@ -66,29 +66,42 @@ std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
   return f;
 }
 
-/// One result per row of screws: its worst screw.
+/// What one screw bears.
+struct ScrewLoad {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
+  double shear = 0, tension = 0;                   ///< [N], tension >= 0
+};
+
+ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
+  const auto f = screw_springs(step, j);
+  const int normal = j.stiffness[uy] > j.stiffness[uz] ? uy : uz;
+  const int across = normal == uy ? uz : uy;
+  const Eigen::Vector3d force(f[0], f[1], f[2]);
+  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]), std::max(f[normal], 0.0)};
+}
+
+/// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
 void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
   std::map<int, JointResult> rows;
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
-    const auto f = screw_springs(step, j);
-    const int normal = j.stiffness[uy] > j.stiffness[uz] ? uy : uz;
-    const int across = normal == uy ? uz : uy;
-    const double shear = std::hypot(f[ux], f[across]);
-    const double tension = std::max(f[normal], 0.0);
-    const double utilisation = screw_utilisation(m.machine.screws[j.index], shear, tension);
+    const ScrewLoad load = screw_load(step, j);
+    const double utilisation = screw_utilisation(m.machine.screws[j.index], load.shear, load.tension);
     auto [it, fresh] = rows.try_emplace(j.index);
     JointResult& r = it->second;
-    r.more["greatest_tension_N"] = std::max(r.more["greatest_tension_N"], tension);
-    if (!fresh && shear <= r.value) {
-      r.utilisation = std::max(r.utilisation, utilisation);
-      continue;
+    const double shear = std::max(r.more["greatest_shear_N"], load.shear);
+    const double tension = std::max(r.more["greatest_tension_N"], load.tension);
+    const bool worse = utilisation > r.utilisation || (utilisation == r.utilisation && load.shear > r.value);
+    if (fresh || worse) {
+      r = base_result(j, {}, step.angle);
+      r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;
+      r.value = load.shear;
+      r.utilisation = utilisation;
+      r.more["tension_N"] = load.tension;
+      r.more["screw"] = j.part + 1;
     }
-    r.name = j.name;
-    r.at = j.a.at;
-    r.value = shear;
-    r.utilisation = std::max(r.utilisation, utilisation);
-    r.force = {f[0], f[1], f[2]};
+    r.more["greatest_shear_N"] = shear;
+    r.more["greatest_tension_N"] = tension;
   }
   for (auto& [index, r] : rows) out.screws.push_back(std::move(r));
 }

@@ -25,7 +25,10 @@ void add_far_holds(Mesh& mesh, const DofMap& map) {
 } // namespace
 
 Model make_model(const Machine& machine, const Registries& registries) {
-  Mesh mesh = make_mesh(machine, registries.shapes);
+  return make_model(machine, registries, make_mesh(machine, registries.shapes));
+}
+
+Model make_model(const Machine& machine, const Registries& registries, Mesh mesh) {
   if (mesh.nodes.empty()) throw std::invalid_argument("the case has no bars, members or panels: nothing to solve");
   DofMap map = make_dof_map(machine, mesh);
   add_far_holds(mesh, map);

@@ -132,6 +132,23 @@ TEST(ResultJson, ModesAndBuckling) {
   EXPECT_EQ(j["modes"]["shapes"][0]["strain_share"]["clamp"], 0.75);
 }
 
+TEST(ResultJson, BracketByLimit) {
+  EXPECT_FALSE(written(test::findings()).contains("bracket"));
+  Findings f = test::findings();
+  f.bracket.emplace();
+  f.bracket->no_slip.steps = {{"clamp", {{1e-3, 2e-3, 3e-3}, {}, 0, 0}, 90e6, {{"mid", {1e-3, 0, 0}}}}};
+  f.bracket->no_shear.status = Status::mechanism;
+  f.bracket->no_shear.trouble = "bed.top can slide along y";
+  const Json j = written(f)["bracket"];
+  EXPECT_EQ(j["no_slip"]["status"], "ok");
+  EXPECT_EQ(j["no_slip"]["steps"][0]["name"], "clamp");
+  EXPECT_EQ(j["no_slip"]["steps"][0]["bow"]["clamp_mm"], 2);
+  EXPECT_EQ(j["no_slip"]["steps"][0]["greatest_stress_MPa"], 90);
+  EXPECT_EQ(j["no_slip"]["steps"][0]["dials"]["mid"]["x_mm"], 1);
+  EXPECT_EQ(j["no_shear"]["trouble"], "bed.top can slide along y");
+  EXPECT_TRUE(j["no_shear"]["steps"].empty());
+}
+
 TEST(ResultJson, RerunsAreTheSameToTheBit) {
   const RunStamp stamp{"1", "h", {}};
   EXPECT_EQ(json_text(result_json(test::findings(), stamp)), json_text(result_json(test::findings(), stamp)));

@@ -69,7 +69,9 @@ int solve(const SolveArguments& a) {
   const Registries registries = builtin_registries();
   const Case c = read_case(a.file, registries);
   if (!a.quiet) report_problems(c.warnings, c.source.file);
-  const Findings f = analyse(c.machine, registries);
+  AnalysisOptions options;
+  options.bracket = true;
+  const Findings f = analyse(c.machine, registries, options);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';
     // The last few lines tell how it ended.

@@ -1,0 +1,17 @@
+/// \file
+/// The printed bracket: what the bows would be if the screws let nothing slip, and if they carried no shear.
+#pragma once
+
+#include "io/output_units.h"
+#include "io/style.h"
+#include "solver/findings.h"
+
+#include <string>
+
+namespace bedbow {
+
+/// Table of both limits by step (with a sheet: bows and angle spread; without: how far each dial moves). Empty where
+/// the findings have no bracket.
+std::string bracket_table(const Findings& findings, const OutputUnits& units, const Style& style);
+
+} // namespace bedbow

@@ -1,0 +1,65 @@
+#include "mesh/screw_limits.h"
+
+#include "mesh/welds.h"
+
+#include <algorithm>
+#include <vector>
+
+namespace bedbow {
+
+namespace {
+
+Weld weld_of(const Screws& s) {
+  Weld w;
+  static_cast<JointBase&>(w) = s;
+  const auto [first, last] = std::minmax_element(s.x.begin(), s.x.end());
+  const double half = s.x.size() > 1 ? (*last - *first) / static_cast<double>(s.x.size() - 1) / 2 : 0;
+  w.from = *first - half;
+  w.to = *last + half;
+  return w;
+}
+
+/// Bars that hang together along x, as lists.
+class Joined {
+public:
+  /// \return false where the two hung together already.
+  bool join(const std::array<Ref, 2>& joins) {
+    const std::size_t a = group(joins[0]);
+    const std::size_t b = group(joins[1]);
+    if (a == b) return false;
+    groups_[a].insert(groups_[a].end(), groups_[b].begin(), groups_[b].end());
+    groups_.erase(groups_.begin() + static_cast<std::ptrdiff_t>(b));
+    return true;
+  }
+
+private:
+  std::size_t group(const Ref& bar) {
+    for (std::size_t i = 0; i < groups_.size(); ++i)
+      if (std::find(groups_[i].begin(), groups_[i].end(), bar) != groups_[i].end()) return i;
+    groups_.push_back({bar});
+    return groups_.size() - 1;
+  }
+  std::vector<std::vector<Ref>> groups_;
+};
+
+} // namespace
+
+Mesh without_slip(const Machine& machine, Mesh mesh) {
+  std::erase_if(mesh.joints, [](const Joint& j) { return j.kind == JointKind::screw; });
+  for (const Screws& s : machine.screws)
+    if (!s.x.empty()) add_weld(machine, weld_of(s), mesh);
+  return mesh;
+}
+
+Mesh without_shear(const Machine& machine, Mesh mesh) {
+  Joined joined;
+  for (const Weld& w : machine.welds) joined.join(w.joins);
+  std::vector<int> kept(machine.screws.size(), -1); // by row: the screw that still holds along x
+  for (std::size_t i = 0; i < machine.screws.size(); ++i)
+    if (joined.join(machine.screws[i].joins)) kept[i] = static_cast<int>(machine.screws[i].x.size() / 2);
+  for (Joint& j : mesh.joints)
+    if (j.kind == JointKind::screw && j.part != kept[j.index]) j.stiffness[ux] = 0;
+  return mesh;
+}
+
+} // namespace bedbow
