@@ -59,6 +59,9 @@ void note_screws(const Model& m, Findings& out) {
 
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
+  if (!m.mesh.shells.empty())
+    out.assumptions.emplace_back("plate bars and panels are shells on their mid-plane: stress beside a point force or "
+                                 "a rigid support grows with a finer mesh");
   for (const Cam& c : m.machine.cams)
     if (!c.stiffness) {
       out.assumptions.emplace_back("cams without stiffness count as rigid (1e11 N/mm)");
@@ -69,7 +72,8 @@ void note_assumptions(const Model& m, Findings& out) {
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
-    out.assumptions.emplace_back("bars bend as beams: cross-sections stay plane and keep their shape");
+    if (!m.mesh.beams.empty())
+      out.assumptions.emplace_back("beam bars bend as beams: cross-sections stay plane and keep their shape");
   }
 }
 
