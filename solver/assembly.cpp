@@ -130,6 +130,7 @@ std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const
     for (std::size_t i = 0; i < c.nodes.size(); ++i) position[c.nodes[i]] = static_cast<int>(i);
   auto pairs = couplings(mesh, map);
   std::vector<BlockMatrix> blocks;
+  blocks.reserve(map.components.size());
   for (std::size_t c = 0; c < map.components.size(); ++c)
     blocks.emplace_back(map, map.components[c], position, std::move(pairs[c]));
   for (std::size_t i = 0; i < mesh.beams.size(); ++i)

@@ -20,10 +20,9 @@ void look_along(const Model& m, const StepSolution& step, int element, double st
   const Section& section = m.mesh.sections[e.section];
   const BeamLineLoad& load = step.loads.beams[element];
   const int pieces = load.force.isZero(0) && load.moment.isZero(0) ? 1 : 4;
-  const Vector12d u = element_displacements(m, step, element);
   for (int i = 0; i <= pieces; ++i) {
     const double s = double(i) / pieces;
-    const SectionForces f = element_forces(m, step, element, u, s);
+    const SectionForces f = element_forces(m, step, element, s);
     const auto [stress, point] = worst_von_mises(section, f);
     if (stress > worst.stress) worst = {stress, start + s * e.length, point, f};
   }

@@ -153,16 +153,18 @@ double bow_from_chord(std::span<const double> x, std::span<const double> w) {
 }
 
 double straightness(std::span<const double> x, std::span<const double> w) {
-  // The best zone has one line along an edge of the convex hull: try each edge of both chains.
+  // The best zone has one line along an edge of the convex hull. The farthest point from an edge of one chain is a
+  // corner of the other, and wanders backwards along it as the edge goes on: one pass over both (rotating calipers).
   double best = std::numeric_limits<double>::infinity();
   for (double side : {1.0, -1.0}) {
     const auto h = hull(x, w, side);
+    const auto other = hull(x, w, -side);
+    std::size_t far = other.size() - 1;
     for (std::size_t k = 0; k + 1 < h.size(); ++k) {
       const double slope = (w[h[k + 1]] - w[h[k]]) / (x[h[k + 1]] - x[h[k]]);
-      double width = 0;
-      for (std::size_t i = 0; i < x.size(); ++i)
-        width = std::max(width, std::abs(w[i] - w[h[k]] - slope * (x[i] - x[h[k]])));
-      best = std::min(best, width);
+      const auto width = [&](std::size_t i) { return side * (w[other[i]] - w[h[k]] - slope * (x[other[i]] - x[h[k]])); };
+      while (far > 0 && width(far - 1) >= width(far)) --far;
+      best = std::min(best, width(far));
     }
   }
   return std::isfinite(best) ? best : 0;

@@ -30,9 +30,8 @@ BarField chain(const Model& m, const StepSolution& step, const Turner& turner, c
     }
     f.points.emplace_back(t * m.mesh.nodes[e.nodes[1]].x);
     f.motion.push_back(turned(t, step.motion[e.nodes[1]]));
-    const Vector12d u = element_displacements(m, step, elements[i]);
-    const SectionForces first = element_forces(m, step, elements[i], u, 0);
-    const SectionForces last = element_forces(m, step, elements[i], u, 1);
+    const SectionForces first = element_forces(m, step, elements[i], 0);
+    const SectionForces last = element_forces(m, step, elements[i], 1);
     if (i == 0) f.forces[0][0] = first;
     f.forces[i][1] = first;
     f.forces[i + 1] = {last, last};

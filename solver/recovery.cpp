@@ -25,14 +25,17 @@ Vector6d place_motion(const StepSolution& step, const Place& place) {
   return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
 }
 
-Vector12d element_displacements(const Model& m, const StepSolution& step, int element) {
+namespace {
+
+/// out[0..2] = axes * in[0..2], written out: Eigen makes a call of it at each of many thousand uses.
+void turn(const Eigen::Matrix3d& axes, const double* in, double* out) {
+  for (int i = 0; i < 3; ++i) out[i] = axes(i, 0) * in[0] + axes(i, 1) * in[1] + axes(i, 2) * in[2];
+}
+
+Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
   const BeamElement& e = m.mesh.beams[element];
   Vector12d u;
-  for (int k = 0; k < 2; ++k) {
-    const Vector6d& n = step.motion[e.nodes[k]];
-    u.segment<3>(6 * k) = e.axes * n.head<3>();
-    u.segment<3>(6 * k + 3) = e.axes * n.tail<3>();
-  }
+  for (int k = 0; k < 4; ++k) turn(e.axes, step.motion[e.nodes[k / 2]].data() + 3 * (k % 2), u.data() + 3 * k);
   const BeamReleases releases = releases_of(e);
   if (!releases.any) return u;
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
@@ -40,15 +43,23 @@ Vector12d element_displacements(const Model& m, const StepSolution& step, int el
                               releases.dofs, u);
 }
 
-SectionForces element_forces(const Model& m, const StepSolution& step, int element, const Vector12d& u, double s) {
-  return beam_forces(m.data.beams[m.data.of_beam[element]], m.mesh.beams[element].length, u, step.loads.beams[element],
-                     s);
+} // namespace
+
+std::vector<Vector12d> end_displacements(const Model& m, const StepSolution& step) {
+  std::vector<Vector12d> out(m.mesh.beams.size());
+  for (std::size_t i = 0; i < out.size(); ++i) out[i] = ends_of(m, step, static_cast<int>(i));
+  return out;
+}
+
+SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
+  return beam_forces(m.data.beams[m.data.of_beam[element]], m.mesh.beams[element].length, step.ends[element],
+                     step.loads.beams[element], s);
 }
 
 Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {
   const BeamElement& e = m.mesh.beams[element];
   const Vector6d local = beam_motion(m.data.beams[m.data.of_beam[element]], e.length,
-                                     element_displacements(m, step, element), step.loads.beams[element], s);
+                                     step.ends[element], step.loads.beams[element], s);
   return turned(e.axes.transpose(), local);
 }
 

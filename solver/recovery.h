@@ -12,11 +12,11 @@ Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion);
 /// Movement (u, theta) of a place, global axes of the step (the apron's turned by its angle).
 Vector6d place_motion(const StepSolution& step, const Place& place);
 
-/// Local end displacements of a beam element, released ends recovered.
-Vector12d element_displacements(const Model& model, const StepSolution& step, int element);
+/// Local end displacements of all beam elements, released ends recovered, from the step's nodal movements.
+std::vector<Vector12d> end_displacements(const Model& model, const StepSolution& step);
 
-/// Section forces at s in [0, 1] of a beam element with given end displacements.
-SectionForces element_forces(const Model& model, const StepSolution& step, int element, const Vector12d& u, double s);
+/// Section forces at s in [0, 1] of a beam element.
+SectionForces element_forces(const Model& model, const StepSolution& step, int element, double s);
 
 /// Movement (u, theta) of the centroid at s in [0, 1] of a beam element, axes of its frame.
 Vector6d element_motion(const Model& model, const StepSolution& step, int element, double s);

@@ -1,5 +1,6 @@
 #include "solver/steps.h"
 
+#include "solver/recovery.h"
 #include "solver/words.h"
 
 #include <cmath>
@@ -12,36 +13,43 @@ namespace {
 
 using Forced = std::vector<std::optional<double>>;
 
-/// p' K^-1 f of every functional, and K^-1 f kept for the displacements.
+/// What the loads of each step do to the parts alone, before any joint acts: columns are steps.
 struct FreeResponse {
-  std::vector<Eigen::VectorXd> elastic; ///< by component
-  Eigen::VectorXd functionals;
-  Eigen::VectorXd rigid_load;
+  std::vector<Eigen::MatrixXd> elastic; ///< by component: K^-1 f
+  Eigen::MatrixXd functionals;          ///< p' K^-1 f
+  Eigen::MatrixXd rigid_load;
 };
 
-FreeResponse free_response(const Model& m, const StepLoads& loads) {
+/// All steps at once: their right-hand sides share each pass over the factor.
+FreeResponse free_response(const Model& m, const std::vector<StepSolution>& steps) {
+  const auto count = static_cast<Eigen::Index>(steps.size());
   FreeResponse r;
-  r.functionals = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(m.rows.functionals().size()));
-  r.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
+  r.functionals = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(m.rows.functionals().size()), count);
+  r.rigid_load = Eigen::MatrixXd::Zero(m.structure.rigid.cols(), count);
   for (std::size_t c = 0; c < m.map.components.size(); ++c) {
     const Component& comp = m.map.components[c];
-    Eigen::MatrixXd u = gather(m.map, comp, loads);
+    Eigen::MatrixXd u(comp.size, count);
+    for (Eigen::Index k = 0; k < count; ++k) {
+      u.col(k) = gather(m.map, comp, steps[k].loads);
+      r.rigid_load.col(k).segment(m.structure.rigid_start[c], comp.rigid.cols()) =
+          comp.rigid.transpose() * resultant(m.mesh, comp, steps[k].loads);
+    }
     if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
-    r.elastic.emplace_back(u.col(0));
-    for (int f : m.structure.functionals_of[c]) r.functionals[f] = evaluate(m.rows.functionals()[f], u.col(0));
-    r.rigid_load.segment(m.structure.rigid_start[c], comp.rigid.cols()) =
-        comp.rigid.transpose() * resultant(m.mesh, comp, loads);
+    for (int f : m.structure.functionals_of[c])
+      for (Eigen::Index k = 0; k < count; ++k) r.functionals(f, k) = evaluate(m.rows.functionals()[f], u.col(k));
+    r.elastic.push_back(std::move(u));
   }
   return r;
 }
 
-CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free) {
+CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free,
+                         Eigen::Index k) {
   const auto n = static_cast<Eigen::Index>(rows.size());
   CondensedSystem s;
   s.compliance = Eigen::MatrixXd::Zero(n, n);
   s.rigid_stretch = Eigen::MatrixXd::Zero(n, m.structure.rigid.cols());
   s.free_stretch = Eigen::VectorXd::Zero(n);
-  s.rigid_load = free.rigid_load;
+  s.rigid_load = free.rigid_load.col(k);
   const auto nf = static_cast<Eigen::Index>(m.rows.functionals().size());
   Eigen::MatrixXd half = Eigen::MatrixXd::Zero(nf, n); // C S'
   for (Eigen::Index j = 0; j < n; ++j)
@@ -50,7 +58,7 @@ CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const Fre
     for (auto [f, v] : rows[i].terms) {
       s.compliance.row(i) += v * half.row(f);
       s.rigid_stretch.row(i) += v * m.structure.rigid.row(f);
-      s.free_stretch[i] += v * free.functionals[f];
+      s.free_stretch[i] += v * free.functionals(f, k);
     }
   for (Eigen::Index i = 0; i < n; ++i) s.laws.push_back({rows[i].compliance, rows[i].gap, rows[i].sense});
   return s;
@@ -80,24 +88,34 @@ Reduced reduce(const CondensedSystem& s, const Forced& forced) {
   return r;
 }
 
-void fill_displacements(const Model& m, const FreeResponse& free, StepSolution& step) {
-  const auto nf = static_cast<Eigen::Index>(m.rows.functionals().size());
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(nf); // generalised force on each functional
-  for (std::size_t i = 0; i < step.rows.size(); ++i)
-    for (auto [f, v] : step.rows[i].terms) load[f] += v * step.force[static_cast<Eigen::Index>(i)];
-  step.displacements.elastic = free.elastic;
-  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
-    const auto& list = m.structure.functionals_of[c];
-    if (!list.empty()) step.displacements.elastic[c] -= m.structure.responses[c] * load(list);
+/// Displacements under loads and joint forces, all steps at once.
+void fill_displacements(const Model& m, const FreeResponse& free, std::vector<StepSolution>& steps) {
+  const auto count = static_cast<Eigen::Index>(steps.size());
+  std::vector<Eigen::MatrixXd> pulled; // by component: what the joints do to its unknowns
+  for (const Component& c : m.map.components) pulled.emplace_back(Eigen::MatrixXd::Zero(c.size, count));
+  for (Eigen::Index k = 0; k < count; ++k)
+    for (std::size_t i = 0; i < steps[k].rows.size(); ++i)
+      for (auto [f, v] : steps[k].rows[i].terms) {
+        const Functional& functional = m.rows.functionals()[f];
+        if (functional.component < 0) continue;
+        const double pull = v * steps[k].force[static_cast<Eigen::Index>(i)];
+        for (auto [dof, value] : functional.terms) pulled[functional.component](dof, k) += pull * value;
+      }
+  for (std::size_t c = 0; c < pulled.size(); ++c) {
+    if (m.structure.factors[c]) m.structure.factors[c]->solve(pulled[c]);
+    for (Eigen::Index k = 0; k < count; ++k)
+      steps[k].displacements.elastic.emplace_back(free.elastic[c].col(k) - pulled[c].col(k));
   }
-  step.motion = node_motions(m.mesh, m.map, m.structure, step.displacements);
+  for (StepSolution& s : steps) {
+    s.motion = node_motions(m.mesh, m.map, m.structure, s.displacements);
+    s.ends = end_displacements(m, s);
+  }
 }
 
 /// Solves one step in place. \return false with trouble filled in.
-bool solve_step(const Model& m, const Forced& forced, const std::vector<char>& start, StepSolution& step,
-                StepsOutcome& out) {
-  const FreeResponse free = free_response(m, step.loads);
-  const CondensedSystem whole = condense(m, step.rows, free);
+bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const Forced& forced,
+                const std::vector<char>& start, StepSolution& step, StepsOutcome& out) {
+  const CondensedSystem whole = condense(m, step.rows, free, k);
   const Reduced r = reduce(whole, forced);
   std::vector<char> begin;
   if (start.size() == step.rows.size())
@@ -125,7 +143,6 @@ bool solve_step(const Model& m, const Forced& forced, const std::vector<char>& s
   step.displacements.alpha = solved.alpha;
   step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
   step.iterations = solved.iterations;
-  fill_displacements(m, free, step);
   return true;
 }
 
@@ -175,36 +192,34 @@ std::vector<double> bend_angles(const Machine& machine) {
 StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
   StepsOutcome out;
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
+  std::vector<StepSolution> steps;
+  steps.push_back(begin_step(builder, m, sheet ? "clamp" : "load", 0));
+  if (find_loose(m, steps.front().rows, out)) return out;
+  builder.add_own_loads(0, steps.front().loads);
+  if (sheet)
+    for (double angle : bend_angles(m.machine)) {
+      StepSolution& step = steps.emplace_back(begin_step(builder, m, bend_name(angle), angle));
+      step.bending = true;
+      builder.add_own_loads(angle, step.loads);
+      builder.add_sheet(*sheet, angle, step.loads);
+    }
+  const FreeResponse free = free_response(m, steps);
   // Clamping: a preloaded post pulls with just that force.
-  StepSolution clamp = begin_step(builder, m, sheet ? "clamp" : "load", 0);
-  if (find_loose(m, clamp.rows, out)) return out;
+  StepSolution& clamp = steps.front();
   Forced forced(clamp.rows.size());
   for (std::size_t i = 0; i < clamp.rows.size(); ++i)
     if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
-  builder.add_own_loads(0, clamp.loads);
-  if (!solve_step(m, forced, {}, clamp, out)) return out;
-  if (!sheet) {
-    out.steps.push_back(std::move(clamp));
-    return out;
+  if (!solve_step(m, free, 0, forced, {}, clamp, out)) return out;
+  for (std::size_t k = 1; k < steps.size(); ++k) {
+    // From there the posts stretch: slack at that force's worth below the clamped length.
+    StepSolution& step = steps[k];
+    for (std::size_t i = 0; i < step.rows.size(); ++i)
+      if (forced[i]) step.rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
+    if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
+      return out;
   }
-  // From there the posts stretch: slack at that force's worth below the clamped length.
-  const Eigen::VectorXd clamped = clamp.stretch;
-  const auto slacken = [&](std::vector<Row>& rows) {
-    for (std::size_t i = 0; i < rows.size(); ++i)
-      if (forced[i]) rows[i].gap = clamped[static_cast<Eigen::Index>(i)] - *forced[i] * rows[i].compliance;
-  };
-  std::vector<char> start = clamp.active;
-  out.steps.push_back(std::move(clamp));
-  for (double angle : bend_angles(m.machine)) {
-    StepSolution step = begin_step(builder, m, bend_name(angle), angle);
-    step.bending = true;
-    slacken(step.rows);
-    builder.add_own_loads(angle, step.loads);
-    builder.add_sheet(*sheet, angle, step.loads);
-    if (!solve_step(m, Forced(step.rows.size()), start, step, out)) return out;
-    start = step.active;
-    out.steps.push_back(std::move(step));
-  }
+  fill_displacements(m, free, steps);
+  out.steps = std::move(steps);
   return out;
 }
 

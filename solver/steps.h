@@ -28,6 +28,7 @@ struct StepSolution {
   std::vector<char> active;
   Displacements displacements;
   std::vector<Vector6d> motion; ///< by node, axes of its frame
+  std::vector<Vector12d> ends;  ///< by beam element: its end displacements in local axes, releases recovered
   int iterations = 0;
 };
 

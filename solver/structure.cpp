@@ -8,6 +8,17 @@ namespace bedbow {
 
 namespace {
 
+/// The functionals' coefficients as sparse columns.
+Eigen::SparseMatrix<double> loads_of(const Component& comp, const std::vector<Functional>& functionals,
+                                     const std::vector<int>& list) {
+  std::vector<Eigen::Triplet<double>> entries;
+  for (std::size_t j = 0; j < list.size(); ++j)
+    for (auto [dof, value] : functionals[list[j]].terms) entries.emplace_back(dof, static_cast<int>(j), value);
+  Eigen::SparseMatrix<double> p(comp.size, static_cast<Eigen::Index>(list.size()));
+  p.setFromTriplets(entries.begin(), entries.end());
+  return p;
+}
+
 void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const LinearSolverEntry& solver,
                       Structure& s) {
   const Component& comp = map.components[c];
@@ -28,19 +39,12 @@ void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const 
   s.mechanisms.push_back(m);
 }
 
-void respond(std::size_t c, const Component& comp, const std::vector<Functional>& functionals, Structure& s) {
+/// Compliance and rigid movements of the functionals of one component.
+void condense(std::size_t c, const Component& comp, const std::vector<Functional>& functionals, Structure& s) {
   const auto& list = s.functionals_of[c];
-  const auto count = static_cast<Eigen::Index>(list.size());
-  Eigen::MatrixXd& x = s.responses[c];
-  x = Eigen::MatrixXd::Zero(comp.size, count);
-  for (Eigen::Index j = 0; j < count; ++j)
-    for (auto [dof, value] : functionals[list[j]].terms) x(dof, j) += value;
-  if (s.factors[c]) s.factors[c]->solve(x);
-  for (Eigen::Index i = 0; i < count; ++i)
-    for (Eigen::Index j = 0; j < count; ++j) s.compliance(list[i], list[j]) = evaluate(functionals[list[i]], x.col(j));
-  for (Eigen::Index i = 0; i < count; ++i)
-    s.rigid.block(list[i], s.rigid_start[c], 1, comp.rigid.cols()) =
-        functionals[list[i]].rigid.transpose() * comp.rigid;
+  if (list.empty()) return;
+  if (s.factors[c]) s.compliance(list, list) = s.factors[c]->compliance(loads_of(comp, functionals, list));
+  for (int f : list) s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
 }
 
 } // namespace
@@ -55,7 +59,6 @@ Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap&
   const std::size_t n = map.components.size();
   s.factors.resize(n);
   s.functionals_of.resize(n);
-  s.responses.resize(n);
   Eigen::Index r = 0;
   for (const Component& c : map.components) {
     s.rigid_start.push_back(r);
@@ -69,7 +72,7 @@ Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap&
   s.rigid = Eigen::MatrixXd::Zero(nf, r);
   for (std::size_t f = 0; f < functionals.size(); ++f)
     if (functionals[f].component >= 0) s.functionals_of[functionals[f].component].push_back(static_cast<int>(f));
-  for (std::size_t c = 0; c < n; ++c) respond(c, map.components[c], functionals, s);
+  for (std::size_t c = 0; c < n; ++c) condense(c, map.components[c], functionals, s);
   return s;
 }
 

@@ -23,12 +23,11 @@ struct PartMechanism {
   int dof = 0; ///< 0..5
 };
 
-/// Factored components with the responses of all functionals.
+/// Factored components with the compliance that their functionals see.
 struct Structure {
   std::vector<SymmetricMatrix> stiffness;              ///< by component
   std::vector<std::unique_ptr<Factorization>> factors; ///< by component
   std::vector<std::vector<int>> functionals_of;        ///< by component: indices of functionals
-  std::vector<Eigen::MatrixXd> responses;              ///< by component: size x its functionals, K^-1 p
   Eigen::MatrixXd compliance;                          ///< nf x nf: p' K^-1 p
   Eigen::MatrixXd rigid;                               ///< nf x r: functionals of the rigid movements
   std::vector<Eigen::Index> rigid_start;               ///< by component: first column in `rigid`
