@@ -66,6 +66,8 @@ std::vector<Worst> worst_of(const Findings& f, const OutputUnits& u) {
     joints("cam", s.cams);
     joints("hinge", s.hinges);
     joints("screws", s.screws);
+    joints("support", s.supports);
+    joints("tie", s.ties);
   }
   return list;
 }
@@ -75,6 +77,17 @@ std::string load_table(const Findings& f, const OutputUnits& u, const Style& sty
   for (const Worst& w : worst_of(f, u))
     t.row({w.what, w.load, {percent(w.utilisation), w.utilisation > 1 ? Mark::bad : Mark::none}, w.place, w.step});
   return t.empty() ? "" : "Stress and force, each where it is greatest (used: of yield or proof)\n" + t.render(style);
+}
+
+std::string dial_table(const Findings& f, const OutputUnits& u, const Style& style) {
+  TextTable t({{"dial", Align::left}, {"step", Align::left}, {"x"}, {"y"}, {"z"}});
+  for (std::size_t i = 0; i < (f.steps.empty() ? 0 : f.steps.front().dials.size()); ++i)
+    for (const StepResult& s : f.steps) {
+      const DialResult& d = s.dials[i];
+      const auto shown = [&](int k) { return in_unit(d.movement[k], u.length, 1e-6); };
+      t.row({printable(d.name), s.name, shown(0), shown(1), shown(2)});
+    }
+  return t.empty() ? "" : "Dials, movement in " + u.length.name + "\n" + t.render(style) + "\n";
 }
 
 std::string sheet_line(const SheetResult& s) {
@@ -117,6 +130,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (f.sheet) out += bow_table(f, units, style) + "\n";
   if (f.bracket) out += bracket_table(f, units, style) + "\n";
   out += lift_lines(f, units);
+  out += dial_table(f, units, style);
   out += load_table(f, units, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
   for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");

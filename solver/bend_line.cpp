@@ -171,7 +171,12 @@ double straightness(std::span<const double> x, std::span<const double> w) {
 }
 
 void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
-  if (m.mesh.bend_stations.size() < 2) return;
+  if (m.mesh.bend_stations.size() < 2) { // no sheet: nothing along which a bow would count
+    out.bow.bow.fill(nan);
+    out.bow.straightness.fill(nan);
+    out.bow.angle_mean = out.bow.angle_spread = nan;
+    return;
+  }
   const Watcher watch(m, step);
   const Eigen::Vector3d n = apron_turn(step.angle) * Eigen::Vector3d::UnitZ();
   BendLine& line = out.bend_line;
