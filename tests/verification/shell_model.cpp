@@ -3,7 +3,9 @@
 #include "solver/linear/cholmod.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
+#include <map>
 #include <stdexcept>
 
 namespace bedbow::verification {
@@ -23,8 +25,17 @@ int ShellModel::add_grid(int na, int nb, const std::function<Point(double, doubl
   return first;
 }
 
-void ShellModel::merge(int kept, int merged) {
-  for (auto& q : quads_) std::replace(q.begin(), q.end(), merged, kept);
+void ShellModel::merge_coincident() {
+  std::map<std::array<long long, 3>, int> known;
+  double size = 0;
+  for (const Point& p : nodes_) size = std::max(size, p.cwiseAbs().maxCoeff());
+  const double cell = 1e-7 * size;
+  for (auto& q : quads_)
+    for (int& n : q) {
+      const Point& p = nodes_[n];
+      const auto near = [&](double v) { return std::llround(v / cell + 0.25); }; // no node lies on a cell's border
+      n = known.try_emplace({near(p.x()), near(p.y()), near(p.z())}, n).first->second;
+    }
 }
 
 void ShellModel::hold(int node, std::initializer_list<int> dofs, double value) {
@@ -131,11 +142,12 @@ ShellResultants ShellModel::at_node(int node) const {
 int ShellModel::nearest(const Point& at) const {
   int best = -1;
   double least = std::numeric_limits<double>::infinity();
-  for (std::size_t i = 0; i < nodes_.size(); ++i)
-    if (const double d = (nodes_[i] - at).norm(); d < least) {
-      least = d;
-      best = static_cast<int>(i);
-    }
+  for (const auto& q : quads_)
+    for (int i : q)
+      if (const double d = (nodes_[i] - at).norm(); d < least) {
+        least = d;
+        best = i;
+      }
   return best;
 }
 

@@ -22,8 +22,8 @@ public:
   int add_grid(int na, int nb, const std::function<Point(double a, double b)>& place);
   int add_node(const Point& at);
   void add_quad(std::array<int, 4> nodes) { quads_.push_back(nodes); }
-  /// Joins two nodes into one unknown set. \param merged takes the movements of `kept`; same place.
-  void merge(int kept, int merged);
+  /// Joins nodes that lie in one place into one, the first of them.
+  void merge_coincident();
 
   /// Holds dofs (6 * node + 0..5), at a value.
   void hold(int node, std::initializer_list<int> dofs, double value = 0);
