@@ -8,6 +8,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+
 namespace bedbow {
 
 namespace {
@@ -31,14 +33,23 @@ void add_series(FileSet& files, const std::string& stem, const Findings& finding
 } // namespace
 
 std::vector<std::string> write_results(const std::filesystem::path& directory, const Findings& findings,
-                                       const nlohmann::ordered_json& results) {
+                                       const nlohmann::ordered_json& results, const std::vector<ResultFile>& more,
+                                       const std::vector<std::string>& stale) {
   FileSet files(directory);
   add_series(files, "assembly", findings, [](const StepResult& s) { return surface_grid(s.fields, s.name); });
   add_series(files, "forces", findings, [](const StepResult& s) { return force_grid(s.fields.forces, s.name); });
   files.add("bend_line.csv", bend_line_csv(findings));
+  std::vector<std::string> names{"results.json", "bend_line.csv", "assembly.pvd", "forces.pvd"};
+  for (const ResultFile& f : more) {
+    files.add(f.name, f.content);
+    names.push_back(f.name);
+  }
+  for (const std::string& name : stale)
+    if (std::find(names.begin(), names.end(), name) == names.end() && std::filesystem::exists(directory / name))
+      files.retire(name);
   files.add("results.json", json_text(results)); // last: who waits for it finds the others in place
   files.commit();
-  return {"results.json", "bend_line.csv", "assembly.pvd", "forces.pvd"};
+  return names;
 }
 
 } // namespace bedbow

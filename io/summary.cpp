@@ -1,7 +1,7 @@
 #include "io/summary.h"
 
 #include "io/bracket_table.h"
-#include "io/table.h"
+#include "io/result_tables.h"
 #include "io/text.h"
 
 #include <cmath>
@@ -13,82 +13,6 @@ namespace {
 
 constexpr double degree = std::numbers::pi / 180;
 constexpr int width = 98;
-
-std::string percent(double utilisation) {
-  return utilisation > 0 ? fixed(utilisation * 100, 0) + " %" : "-";
-}
-
-std::string bow_table(const Findings& f, const OutputUnits& u, const Style& style) {
-  TextTable t({{"step", Align::left},
-               {"clamp bow"},
-               {"bed bow"},
-               {"apron bow"},
-               {"angle mean"},
-               {"angle spread"},
-               {"", Align::left}});
-  for (std::size_t i = 0; i < f.steps.size(); ++i) {
-    const StepResult& s = f.steps[i];
-    const auto bow = [&](BodyKind k) { return in_unit(s.bow.bow[static_cast<std::size_t>(k)], u.length, 1e-6); };
-    t.row({s.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron), fixed(s.bow.angle_mean / degree, 3),
-           fixed(s.bow.angle_spread / degree, 3), f.worst_step == i ? "worst" : ""});
-  }
-  return "Bow over the sheet's width in " + u.length.name + ", bend angle in deg\n" + t.render(style);
-}
-
-/// One line per thing, each at the step where it bears most.
-struct Worst {
-  std::string what, load, place, step;
-  double utilisation = 0, value = -1;
-};
-
-void note(std::vector<Worst>& list, Worst w) {
-  for (Worst& old : list)
-    if (old.what == w.what) {
-      if (w.value > old.value) old = std::move(w);
-      return;
-    }
-  list.push_back(std::move(w));
-}
-
-std::vector<Worst> worst_of(const Findings& f, const OutputUnits& u) {
-  std::vector<Worst> list;
-  for (const StepResult& s : f.steps) {
-    for (const BarResult& b : s.bars)
-      note(list, {"bar " + b.name, in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name,
-                  "x = " + in_unit(b.at_x, u.length, 1e-3), s.name, b.utilisation, b.stress});
-    const auto joints = [&](const char* kind, const std::vector<JointResult>& all) {
-      for (const JointResult& j : all)
-        note(list, {(j.name.starts_with(kind) ? "" : std::string(kind) + " ") + j.name,
-                    in_unit(j.value, u.force, 1) + " " + u.force.name, "x = " + in_unit(j.at.x(), u.length, 1e-3),
-                    s.name, j.utilisation, j.value});
-    };
-    joints("post", s.posts);
-    joints("cam", s.cams);
-    joints("hinge", s.hinges);
-    joints("screws", s.screws);
-    joints("support", s.supports);
-    joints("tie", s.ties);
-  }
-  return list;
-}
-
-std::string load_table(const Findings& f, const OutputUnits& u, const Style& style) {
-  TextTable t({{"what bears", Align::left}, {"at most"}, {"used"}, {"where", Align::left}, {"in step", Align::left}});
-  for (const Worst& w : worst_of(f, u))
-    t.row({w.what, w.load, {percent(w.utilisation), w.utilisation > 1 ? Mark::bad : Mark::none}, w.place, w.step});
-  return t.empty() ? "" : "Stress and force, each where it is greatest (used: of yield or proof)\n" + t.render(style);
-}
-
-std::string dial_table(const Findings& f, const OutputUnits& u, const Style& style) {
-  TextTable t({{"dial", Align::left}, {"step", Align::left}, {"x"}, {"y"}, {"z"}});
-  for (std::size_t i = 0; i < (f.steps.empty() ? 0 : f.steps.front().dials.size()); ++i)
-    for (const StepResult& s : f.steps) {
-      const DialResult& d = s.dials[i];
-      const auto shown = [&](int k) { return in_unit(d.movement[k], u.length, 1e-6); };
-      t.row({printable(d.name), s.name, shown(0), shown(1), shown(2)});
-    }
-  return t.empty() ? "" : "Dials, movement in " + u.length.name + "\n" + t.render(style) + "\n";
-}
 
 std::string sheet_line(const SheetResult& s) {
   return "Sheet: moment " + fixed(s.moment, 1) + " N mm/mm, apron push " + fixed(s.apron * 1e-3, 2) + " N/mm, grip " +
@@ -127,11 +51,16 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
                     const std::vector<std::string>& assumptions) {
   std::string out = style.bold(printable(f.title)) + "\n\n";
   if (f.sheet) out += sheet_line(*f.sheet) + "\n";
-  if (f.sheet) out += bow_table(f, units, style) + "\n";
+  if (f.sheet)
+    out += "Bow over the sheet's width in " + units.length.name + ", bend angle in deg\n" +
+           bow_table(f, units).render(style) + "\n";
   if (f.bracket) out += bracket_table(f, units, style) + "\n";
   out += lift_lines(f, units);
-  out += dial_table(f, units, style);
-  out += load_table(f, units, style) + "\n";
+  if (const TextTable dials = dial_table(f, units); !dials.empty())
+    out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
+  if (const TextTable loads = load_table(f, units); !loads.empty())
+    out += "Stress and force, each where it is greatest (used: of yield or proof)\n" + loads.render(style);
+  out += "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
   for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");
   out += "Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg\n";

@@ -34,6 +34,8 @@ public:
   /// Adds a row. Throws std::invalid_argument unless it has one cell per column.
   void row(std::vector<Cell> cells);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
+  [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }
+  [[nodiscard]] const std::vector<std::vector<Cell>>& rows() const { return rows_; }
   /// Lines with their ends, no trailing spaces; columns two spaces apart. \param indent before each line.
   [[nodiscard]] std::string render(const Style& style, int indent = 2) const;
   /// Columns that the widest line takes, without indent.

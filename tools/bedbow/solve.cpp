@@ -1,4 +1,6 @@
+#include "io/bend_line_plots.h"
 #include "io/case_reader.h"
+#include "io/report_solve.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
 #include "io/summary.h"
@@ -21,9 +23,14 @@ namespace bedbow {
 
 namespace {
 
+/// What an earlier run may have left and this one was not asked for.
+const std::vector<std::string> stale_files{"report.html",        "bow.svg",       "bow_clamp.svg",
+                                           "bow_bed.svg",        "bow_apron.svg", "clamp_pressure.svg",
+                                           "angle_deviation.svg"};
+
 struct SolveArguments {
   std::string file, out;
-  bool quiet = false, json = false, check_mesh = false;
+  bool quiet = false, json = false, check_mesh = false, report = false, plots = false;
 };
 
 /// out/NAME, NAME being the folder of a case.toml, else the file without its ending.
@@ -65,6 +72,16 @@ void print_mesh_check(const Machine& machine, const Registries& registries, cons
   std::cout << '\n';
 }
 
+/// Report and plots as far as they are asked for.
+std::vector<ResultFile> further_files(const SolveArguments& a, const Case& c, const Findings& f,
+                                      const RunStamp& stamp) {
+  std::vector<ResultFile> out;
+  if (a.report) out.push_back({"report.html", report_html(solve_report(c, f, stamp))});
+  if (a.plots)
+    for (const Plot& p : bend_line_plots(f, c.machine.limits, c.output)) out.push_back({p.file + ".svg", plot_svg(p)});
+  return out;
+}
+
 int solve(const SolveArguments& a) {
   const Registries registries = builtin_registries();
   const Case c = read_case(a.file, registries);
@@ -79,9 +96,10 @@ int solve(const SolveArguments& a) {
       std::cerr << "  " << f.history[i] << '\n';
     return exit_unsolvable;
   }
-  const auto json = result_json(f, {version(), c.text_hash, {}});
+  const RunStamp stamp{version(), c.text_hash, {}};
+  const auto json = result_json(f, stamp);
   const std::filesystem::path directory = a.out.empty() ? default_directory(a.file) : std::filesystem::path(a.out);
-  const auto files = write_results(directory, f, json);
+  const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), stale_files);
   if (a.json) {
     std::cout << json.dump(1) << '\n';
   } else if (!a.quiet) {
@@ -102,6 +120,8 @@ void add_solve(CLI::App& app, Run& run) {
   auto a = std::make_shared<SolveArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
   command->add_option("--out", a->out, "directory for the result files; out/<case name> when left out");
+  command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
+  command->add_flag("--plots", a->plots, "also write the plots along the bend line as SVG files");
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");

@@ -1,0 +1,188 @@
+#include "io/report_solve.h"
+
+#include "io/bend_line_plots.h"
+#include "io/explain.h"
+#include "io/quantities_out.h"
+#include "io/result_tables.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+using Outcome = ReportCheck::Outcome;
+
+/// Greatest value of the steps, NaN passed over, and the step it is in.
+struct Peak {
+  double value = 0;
+  std::string step;
+  bool found = false;
+  void look(double v, const std::string& name) {
+    if (!std::isfinite(v) || (found && v <= value)) return;
+    *this = {v, name, true};
+  }
+};
+
+Peak bow_peak(const Findings& f, BodyKind body) {
+  Peak p;
+  for (const StepResult& s : f.steps) p.look(s.bow.bow[static_cast<std::size_t>(body)], s.name);
+  return p;
+}
+
+Peak spread_peak(const Findings& f) {
+  Peak p;
+  for (const StepResult& s : f.steps) p.look(s.bow.angle_spread, s.name);
+  return p;
+}
+
+Outcome outcome(double value, const std::optional<double>& limit) {
+  if (!limit) return Outcome::no_limit;
+  return value > *limit ? Outcome::fail : Outcome::pass;
+}
+
+std::string length(double value, const OutputUnits& u) {
+  return in_unit(value, u.length, 1e-6) + " " + u.length.name;
+}
+
+std::string degrees(double value) {
+  return fixed(to_deg(value), 3) + " deg";
+}
+
+WorstOf most_used(const Findings& f, const OutputUnits& u) {
+  WorstOf most;
+  for (const WorstOf& w : worst_loads(f, u))
+    if (w.utilisation > most.utilisation) most = w;
+  return most;
+}
+
+std::string bow_words(const Findings& f, const OutputUnits& u) {
+  std::string out;
+  for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
+    if (const Peak p = bow_peak(f, body); p.found)
+      out += (out.empty() ? "" : ", ") + to_string(body) + " " + length(p.value, u);
+  return out;
+}
+
+/// What the sheet and the bars do, without judging it.
+std::string figures(const Case& c, const Findings& f) {
+  const OutputUnits& u = c.output;
+  std::string out;
+  if (const Peak spread = spread_peak(f); f.sheet && spread.found)
+    out = "the bend angle varies by " + degrees(spread.value) + " along the sheet at worst (" + spread.step + ")";
+  if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
+    out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
+  if (const WorstOf used = most_used(f, u); used.utilisation > 0)
+    out += (out.empty() ? "" : "; ") + used.what + " is used most, " + percent(used.utilisation) + " of what it bears";
+  return out.empty() ? "no figure to judge" : out;
+}
+
+std::vector<ReportFixture> fixtures(const Machine& m, const Findings& f) {
+  std::vector<ReportFixture> out;
+  if (f.steps.empty()) return out;
+  const StepResult& step = f.steps.front();
+  const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
+  const auto known = [](double v, double otherwise) { return std::isfinite(v) && v > 0 ? v : otherwise; };
+  for (std::size_t i = 0; i < m.posts.size() && i < step.posts.size(); ++i)
+    out.push_back({with_kind("post", step.posts[i].name), "post", step.posts[i].at, Eigen::Vector3d::UnitZ(),
+                   m.posts[i].diameter, m.posts[i].free_length});
+  for (std::size_t i = 0; i < m.cams.size() && i < step.cams.size(); ++i)
+    out.push_back({with_kind("cam", step.cams[i].name), "cam", step.cams[i].at, x, 2 * known(m.cams[i].radius, 0.01),
+                   known(m.cams[i].width, 0.015)});
+  for (std::size_t i = 0; i < m.hinges.size() && i < step.hinges.size(); ++i)
+    out.push_back({with_kind("hinge", step.hinges[i].name), "hinge", step.hinges[i].at, x,
+                   known(m.hinges[i].pin, 0.012), known(m.hinges[i].bearing_length, 0.02)});
+  return out;
+}
+
+void add_scenes(Report& r, const Findings& f, const OutputUnits& u) {
+  for (const StepResult& s : f.steps)
+    r.scenes.push_back({s.name, ReportScene::Kind::step, s.angle, &s.fields, step_facts(s, u)});
+  if (!f.modes) return;
+  const auto add = [&](const ModeShape& m, const std::string& name) {
+    if (m.fields.bars.empty() && m.fields.shells.empty()) return;
+    r.scenes.push_back({name, ReportScene::Kind::mode, 0, &m.fields});
+  };
+  int number = 0;
+  for (const ModeShape& m : f.modes->modes)
+    add(m, "mode " + std::to_string(++number) + ": " + fixed(m.frequency, 1) + " Hz" +
+               (m.description.empty() ? "" : ", " + m.description));
+  number = 0;
+  for (const ModeShape& m : f.modes->buckling_shapes)
+    add(m, "buckling " + std::to_string(++number) + ": factor " + fixed(m.frequency, 2));
+}
+
+TextTable sheet_table(const SheetResult& s) {
+  TextTable t({{"", Align::left}, {"value"}, {"unit", Align::left}});
+  t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
+  t.row({"push of the apron", fixed(to_N_per_mm(s.apron), 2), "N/mm"});
+  t.row({"grip behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
+  t.row({"springback", fixed(to_deg(s.springback), 2), "deg"});
+  return t;
+}
+
+} // namespace
+
+std::string solve_answer(const Case& c, const Findings& f) {
+  const bool judged = c.machine.limits.bow || c.machine.limits.angle || c.machine.limits.utilisation;
+  if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
+  if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
+  std::string why = f.verdict.reasons.empty() ? figures(c, f) : f.verdict.reasons.front();
+  if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
+  return "A limit is exceeded: " + why + ".";
+}
+
+std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
+  const Limits& limits = c.machine.limits;
+  const OutputUnits& u = c.output;
+  std::vector<ReportCheck> out;
+  if (f.sheet) {
+    for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
+      if (const Peak p = bow_peak(f, body); p.found)
+        out.push_back({"bow of the " + to_string(body), length(p.value, u), limits.bow ? length(*limits.bow, u) : "-",
+                       p.step, outcome(p.value, limits.bow)});
+    if (const Peak p = spread_peak(f); p.found)
+      out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
+                     outcome(p.value, limits.angle)});
+  }
+  if (const WorstOf w = most_used(f, u); w.utilisation > 0)
+    out.push_back({"most used: " + w.what, percent(w.utilisation),
+                   limits.utilisation ? percent(*limits.utilisation) : "-", w.step + ", " + w.place,
+                   outcome(w.utilisation, limits.utilisation)});
+  return out;
+}
+
+Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
+  const OutputUnits& u = c.output;
+  Report r{f.title};
+  r.answer = solve_answer(c, f);
+  r.pass = f.verdict.pass;
+  r.checks = solve_checks(c, f);
+  r.units = u;
+  r.sheet = c.machine.sheet;
+  r.stamp = stamp;
+  r.warnings = f.warnings;
+  r.assumptions = f.assumptions;
+  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_scenes(r, f, u);
+  r.first_scene = f.worst_step.value_or(0);
+  r.fixtures = fixtures(c.machine, f);
+  if (auto plots = bend_line_plots(f, c.machine.limits, u); !plots.empty()) {
+    r.sections.push_back({"Along the bend line"});
+    r.sections.back().plots = std::move(plots);
+    r.sections.back().tables.push_back(
+        {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
+  }
+  ReportSection bears{"What bears, and how much"};
+  if (TextTable t = load_table(f, u); !t.empty())
+    bears.tables.push_back({"Stress and force, each where it is greatest (used: of yield or proof)", std::move(t)});
+  if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
+  if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
+  r.sections.push_back(std::move(bears));
+  r.sections.push_back(
+      {"The case as it was understood", {"Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg."}});
+  r.sections.back().listing = explain(c, "", Style(false));
+  return r;
+}
+
+} // namespace bedbow

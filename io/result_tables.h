@@ -1,0 +1,40 @@
+/// \file
+/// The tables of a solved case, for terminal and report alike.
+#pragma once
+
+#include "io/output_units.h"
+#include "io/table.h"
+#include "solver/findings.h"
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// A bar or joint at the step where it bears most.
+struct WorstOf {
+  std::string what;        ///< "bar clamp.plate", "post left end"
+  std::string load, place; ///< with units
+  std::string step;
+  double utilisation = 0, value = -1; ///< SI
+};
+
+/// One entry per bar, post, cam, hinge, row of screws, support and tie, in this order in each step.
+std::vector<WorstOf> worst_loads(const Findings& findings, const OutputUnits& units);
+
+/// Bow of each body and bend angle, one row per step; the worst step is marked.
+TextTable bow_table(const Findings& findings, const OutputUnits& units);
+
+/// worst_loads as a table.
+TextTable load_table(const Findings& findings, const OutputUnits& units);
+
+/// How far each dial moves in each step.
+TextTable dial_table(const Findings& findings, const OutputUnits& units);
+
+/// "post left end" of kind "post" and name "left end"; a name that says its kind already is left alone.
+std::string with_kind(const std::string& kind, const std::string& name);
+
+/// Utilisation in whole percent; "-" where it is unknown (0).
+std::string percent(double utilisation);
+
+} // namespace bedbow

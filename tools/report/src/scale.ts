@@ -1,0 +1,24 @@
+// The scale beside the picture: ten bands and what they stand for.
+import { bandColour, bands } from "./colours";
+import type { Data } from "./data";
+import { element } from "./dom";
+import { digits } from "./format";
+import type { Colouring } from "./machine";
+
+/** What colours the machine: its name, its unit, and the size of that unit in mm, MPa or 1. */
+export function quantity(data: Data, by: Colouring, mode: boolean): { name: string; unit: string; size: number } {
+  const { length_in_mm: length, stress_in_MPa: stress } = data.units;
+  if (by === "stress") return { name: "von Mises stress", unit: stress.name, size: stress.size };
+  if (by === "utilisation") return { name: "stress over yield", unit: "%", size: 0.01 };
+  if (mode) return { name: "movement, of the greatest", unit: "%", size: 0.01 };
+  return { name: "displacement", unit: length.name, size: length.size };
+}
+
+export function showScale(to: HTMLElement, name: string, unit: string, greatest: number): void {
+  const strip = element("div", { class: "bands", "aria-hidden": "true" });
+  for (let i = 0; i < bands; ++i) strip.append(element("span", { style: `background:${bandColour(i)}` }));
+  const marks = element("div", { class: "marks" });
+  for (const part of [0, 0.2, 0.4, 0.6, 0.8, 1]) marks.append(element("span", {}, digits(greatest * part)));
+  to.replaceChildren(element("div", { class: "scale-name" }, `${name} [${unit}]`), strip, marks);
+  to.setAttribute("aria-label", `Colour scale: ${name} from 0, dark blue, to ${digits(greatest)} ${unit}, yellow`);
+}
