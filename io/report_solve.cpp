@@ -1,6 +1,7 @@
 #include "io/report_solve.h"
 
 #include "io/bend_line_plots.h"
+#include "io/bracket_table.h"
 #include "io/explain.h"
 #include "io/quantities_out.h"
 #include "io/result_tables.h"

@@ -4,6 +4,7 @@
 #include "io/result_files.h"
 #include "io/result_json.h"
 #include "io/summary.h"
+#include "io/text.h"
 #include "io/version.h"
 #include "solver/analysis.h"
 #include "tools/bedbow/commands.h"
@@ -105,9 +106,9 @@ int solve(const SolveArguments& a) {
   } else if (!a.quiet) {
     std::cout << summary(f, c.output, style_for(1), c.assumptions) << '\n';
     if (a.check_mesh) print_mesh_check(c.machine, registries, f);
-    std::cout << "Written to " << directory.string() << ":";
-    for (const std::string& name : files) std::cout << ' ' << name;
-    std::cout << '\n';
+    std::string written = "Written to " + directory.string() + ":";
+    for (const std::string& name : files) written += " " + name;
+    for (const std::string& line : wrap(written, 98)) std::cout << line << '\n';
   }
   return f.verdict.pass ? exit_ok : exit_limit_exceeded;
 }
