@@ -1,3 +1,4 @@
+#include "io/key_tables.h"
 #include "io/output_units.h"
 #include "io/table.h"
 #include "mesh/material.h"
@@ -8,6 +9,7 @@
 #include <CLI/CLI.hpp>
 
 #include <iostream>
+#include <memory>
 
 namespace bedbow {
 
@@ -50,12 +52,19 @@ int list() {
   return exit_ok;
 }
 
+int list_keys() {
+  std::cout << key_tables(case_schema());
+  return exit_ok;
+}
+
 } // namespace
 
 void add_list(CLI::App& app, Run& run) {
   CLI::App* command =
       add_command(app, "list", "what can be named in a case file, and where its values come from", "bedbow list");
-  command->callback([&run] { run = list; });
+  auto keys = std::make_shared<bool>(false);
+  command->add_flag("--keys", *keys, "the keys of a case file instead, as the tables of docs/case-format.md");
+  command->callback([&run, keys] { run = *keys ? list_keys : list; });
 }
 
 } // namespace bedbow
