@@ -118,6 +118,25 @@ void fill_bow(const Model& m, const Watcher& watch, const Eigen::Vector3d& n, St
   out.bow.angle_spread = *most - *least;
 }
 
+/// Without a sheet: bow along z of each body's bend-line edge over the whole bar that carries it.
+void fill_whole_bow(const Model& m, const StepSolution& step, BowResult& out) {
+  out.bow.fill(nan);
+  out.straightness.fill(nan);
+  out.angle_mean = out.angle_spread = nan;
+  for (BodyKind kind : {BodyKind::clamp, BodyKind::bed, BodyKind::apron}) {
+    const Body& body = m.machine.body(kind);
+    if (!body.present()) continue;
+    const bool clamp = kind == BodyKind::clamp;
+    const Ref edge{Ref::Kind::bar, kind, std::max(clamp ? m.machine.nose.bar : body.edge_bar, 0)};
+    Curve curve;
+    for (double x : fine_stations(layout_of(m.mesh, edge).stations))
+      curve.add(x, section_motion(m, step, edge, x, clamp ? m.machine.nose.setback : 0, 0).z());
+    const auto k = static_cast<std::size_t>(kind);
+    out.bow[k] = bow_from_chord(curve.x, curve.w);
+    out.straightness[k] = straightness(curve.x, curve.w);
+  }
+}
+
 /// Force per length of the pads at their stations, spread to the bend line's stations.
 void fill_pressure(const Model& m, const StepSolution& step, BendLine& line) {
   line.clamp_force.assign(line.x.size(), nan);
@@ -162,7 +181,9 @@ double straightness(std::span<const double> x, std::span<const double> w) {
     std::size_t far = other.size() - 1;
     for (std::size_t k = 0; k + 1 < h.size(); ++k) {
       const double slope = (w[h[k + 1]] - w[h[k]]) / (x[h[k + 1]] - x[h[k]]);
-      const auto width = [&](std::size_t i) { return side * (w[other[i]] - w[h[k]] - slope * (x[other[i]] - x[h[k]])); };
+      const auto width = [&](std::size_t i) {
+        return side * (w[other[i]] - w[h[k]] - slope * (x[other[i]] - x[h[k]]));
+      };
       while (far > 0 && width(far - 1) >= width(far)) --far;
       best = std::min(best, width(far));
     }
@@ -171,10 +192,8 @@ double straightness(std::span<const double> x, std::span<const double> w) {
 }
 
 void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
-  if (m.mesh.bend_stations.size() < 2) { // no sheet: nothing along which a bow would count
-    out.bow.bow.fill(nan);
-    out.bow.straightness.fill(nan);
-    out.bow.angle_mean = out.bow.angle_spread = nan;
+  if (m.mesh.bend_stations.size() < 2) {
+    fill_whole_bow(m, step, out.bow);
     return;
   }
   const Watcher watch(m, step);

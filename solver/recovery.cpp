@@ -58,8 +58,8 @@ SectionForces element_forces(const Model& m, const StepSolution& step, int eleme
 
 Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {
   const BeamElement& e = m.mesh.beams[element];
-  const Vector6d local = beam_motion(m.data.beams[m.data.of_beam[element]], e.length,
-                                     step.ends[element], step.loads.beams[element], s);
+  const Vector6d local =
+      beam_motion(m.data.beams[m.data.of_beam[element]], e.length, step.ends[element], step.loads.beams[element], s);
   return turned(e.axes.transpose(), local);
 }
 

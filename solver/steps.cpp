@@ -42,8 +42,7 @@ FreeResponse free_response(const Model& m, const std::vector<StepSolution>& step
   return r;
 }
 
-CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free,
-                         Eigen::Index k) {
+CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free, Eigen::Index k) {
   const auto n = static_cast<Eigen::Index>(rows.size());
   CondensedSystem s;
   s.compliance = Eigen::MatrixXd::Zero(n, n);
@@ -214,7 +213,8 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
     // From there the posts stretch: slack at that force's worth below the clamped length.
     StepSolution& step = steps[k];
     for (std::size_t i = 0; i < step.rows.size(); ++i)
-      if (forced[i]) step.rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
+      if (forced[i])
+        step.rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
     if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
       return out;
   }

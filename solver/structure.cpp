@@ -44,7 +44,8 @@ void condense(std::size_t c, const Component& comp, const std::vector<Functional
   const auto& list = s.functionals_of[c];
   if (list.empty()) return;
   if (s.factors[c]) s.compliance(list, list) = s.factors[c]->compliance(loads_of(comp, functionals, list));
-  for (int f : list) s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
+  for (int f : list)
+    s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
 }
 
 } // namespace

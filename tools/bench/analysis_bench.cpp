@@ -41,7 +41,9 @@ void bare(benchmark::State& state, const Machine& machine, const char* solver_na
   state.counters["unknowns"] = model.structure.unknowns;
 }
 
-void bm_bare(benchmark::State& state, const char* solver) { bare(state, hive_lid().machine, solver); }
+void bm_bare(benchmark::State& state, const char* solver) {
+  bare(state, hive_lid().machine, solver);
+}
 BENCHMARK_CAPTURE(bm_bare, auto, "auto");
 BENCHMARK_CAPTURE(bm_bare, cholmod, "cholmod");
 BENCHMARK_CAPTURE(bm_bare, simplicial, "simplicial");
@@ -76,7 +78,9 @@ void bm_analyse(benchmark::State& state) {
 }
 BENCHMARK(bm_analyse);
 
-void bm_bare_stations(benchmark::State& state) { bare(state, with_stations(static_cast<int>(state.range(0))), "auto"); }
+void bm_bare_stations(benchmark::State& state) {
+  bare(state, with_stations(static_cast<int>(state.range(0))), "auto");
+}
 BENCHMARK(bm_bare_stations)->Arg(100)->Arg(1000)->Arg(10000)->Unit(benchmark::kMillisecond);
 
 /// Growth with the number of stations: the slope between 100 and 10,000 in log-log is the exponent.
