@@ -2,6 +2,7 @@
 
 #include "io/text.h"
 
+#include <cmath>
 #include <numbers>
 
 namespace bedbow {
@@ -64,6 +65,18 @@ TextTable bow_table(const Findings& f, const OutputUnits& u) {
     const auto bow = [&](BodyKind k) { return in_unit(s.bow.bow[static_cast<std::size_t>(k)], u.length, 1e-6); };
     t.row({s.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron), fixed(s.bow.angle_mean / degree, 3),
            fixed(s.bow.angle_spread / degree, 3), f.worst_step == i ? "worst" : ""});
+  }
+  return t;
+}
+
+TextTable whole_bow_table(const Findings& f, const OutputUnits& u) {
+  TextTable t({{"body", Align::left}, {"bow"}, {"straightness"}});
+  if (f.steps.empty()) return t;
+  for (BodyKind kind : {BodyKind::bed, BodyKind::clamp, BodyKind::apron}) {
+    const auto k = static_cast<std::size_t>(kind);
+    const BowResult& bow = f.steps.front().bow;
+    if (std::isfinite(bow.bow[k]))
+      t.row({to_string(kind), in_unit(bow.bow[k], u.length, 1e-6), in_unit(bow.straightness[k], u.length, 1e-6)});
   }
   return t;
 }

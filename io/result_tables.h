@@ -25,6 +25,9 @@ std::vector<WorstOf> worst_loads(const Findings& findings, const OutputUnits& un
 /// Bow of each body and bend angle, one row per step; the worst step is marked.
 TextTable bow_table(const Findings& findings, const OutputUnits& units);
 
+/// Bow and straightness of each body over its whole length, for a case without a sheet; empty where there is no body.
+TextTable whole_bow_table(const Findings& findings, const OutputUnits& units);
+
 /// worst_loads as a table.
 TextTable load_table(const Findings& findings, const OutputUnits& units);
 
