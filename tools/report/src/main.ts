@@ -8,10 +8,10 @@ readPlots(data.plots);
 
 const root = document.getElementById("viewer");
 if (root && data.scenes.length > 0) {
-  try {
+  if (document.createElement("canvas").getContext("webgl2")) {
     new Viewer(data, root);
-  } catch {
-    // Without WebGL2 there is no picture; all else stands.
+  } else {
+    // There is no picture then; all else stands.
     root.replaceChildren(element("p", { class: "note", id: "no-3d" },
       "This browser shows no 3D (WebGL2 is missing or switched off). Plots and tables below are complete without it."));
   }
