@@ -56,7 +56,8 @@ std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
     if (j.kind == JointKind::screw) continue;
-    const auto& [a, b] = sides_[i];
+    const Side& a = sides_[i][0];
+    const Side& b = sides_[i][1];
     for (int k = 0; k < 6; ++k) {
       if (j.stiffness[k] == 0) continue;
       const bool rotation = k >= 3;

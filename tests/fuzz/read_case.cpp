@@ -1,0 +1,22 @@
+/// \file
+/// Fuzzes the case reader with libFuzzer: whatever the text, read_case_text gives a Case or throws CaseError, soon and
+/// without undefined behaviour, and what it gives can be explained. tools/fuzz runs it.
+#include "io/case_reader.h"
+#include "io/errors.h"
+#include "io/explain.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  static const bedbow::Registries registries = bedbow::builtin_registries();
+  try {
+    const bedbow::Case c =
+        bedbow::read_case_text(std::string_view(reinterpret_cast<const char*>(data), size), registries);
+    bedbow::explain(c, "", bedbow::Style(false));
+  } catch (const bedbow::CaseError&) {
+    // What is wrong has been said; anything else that escapes is a fault.
+  }
+  return 0;
+}
