@@ -42,6 +42,17 @@ void list_entries(const Registry<Entry>& registry, const std::string& heading, c
   std::cout << table.render(style);
 }
 
+void list_writers(const Style& style) {
+  std::cout << '\n' << style.bold("result writers") << '\n';
+  TextTable table({{"file", Align::left}, {"what it is", Align::left}, {"format", Align::left}, {"from", Align::left}});
+  table.row({"results.json", "all numbers, unit in the key", "JSON, RFC 8259", "built in"});
+  table.row({"bend_line.csv", "one row per station and step", "CSV, RFC 4180", "built in"});
+  table.row(
+      {"assembly.pvd", "one .vtu per step: surfaces, movement, stress", "VTK XML, unstructured grid", "built in"});
+  table.row({"forces.pvd", "one .vtu per step: joint and pad forces", "VTK XML, unstructured grid", "built in"});
+  std::cout << table.render(style);
+}
+
 int list() {
   const Style style = style_for(1);
   const Registries registries = builtin_registries();
@@ -49,6 +60,7 @@ int list() {
   list_entries(registries.shapes, "section shapes", style);
   list_entries(registries.moment_laws, "moment laws", style);
   list_entries(registries.linear_solvers, "linear solvers", style);
+  list_writers(style);
   return exit_ok;
 }
 
