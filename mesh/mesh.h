@@ -61,7 +61,7 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
-enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, pressure };
+enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, weld, pressure };
 std::string to_string(JointKind kind);
 
 /// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
@@ -99,6 +99,12 @@ struct FingerLayout {
   int root = -1, pad = -1, tip = -1; ///< nodes: at the carrying bar, under the middle of the land, at the nose edge
   int first_element = -1;            ///< of its two beam elements, root to pad and pad to tip
 };
+
+/// Screws and welds hold both ways whatever happens: they are springs of the stiffness matrix and make one part of what
+/// they join. All other joints act between parts.
+inline bool in_matrix(const Joint& joint) {
+  return joint.kind == JointKind::screw || joint.kind == JointKind::weld;
+}
 
 struct Mesh {
   std::vector<Node> nodes;

@@ -34,10 +34,12 @@ void mesh_bars(Builder& b);
 void mesh_structure(Builder& b);
 /// Loose fingers as short cantilevers from the carrying bar.
 void mesh_fingers(Builder& b);
-/// Posts, cams, hinges, handles, ties, screws, supports; welds as rigid links.
+/// Posts, cams, hinges, handles, ties, screws, supports, welds.
 void mesh_joints(Builder& b);
 /// Rows of screws, one joint a screw.
 void mesh_screws(Builder& b);
+/// Pressure between bars of a body that touch without weld or screws.
+void mesh_contacts(Builder& b);
 /// The held sheet between nose and bed.
 void mesh_pads(Builder& b);
 

@@ -175,7 +175,8 @@ void mesh_joints(Builder& b) {
   add_ties(b);
   mesh_screws(b);
   add_supports(b);
-  for (const Weld& w : b.machine.welds) add_weld(b.machine, w, b.mesh);
+  for (std::size_t i = 0; i < b.machine.welds.size(); ++i)
+    add_weld(b.machine, b.machine.welds[i], static_cast<int>(i), b.mesh);
 }
 
 } // namespace bedbow::mesher

@@ -32,6 +32,8 @@ std::string to_string(JointKind kind) {
     return "pad";
   case JointKind::screw:
     return "screw";
+  case JointKind::weld:
+    return "weld";
   case JointKind::pressure:
     return "pressure";
   }
@@ -160,6 +162,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes) {
   mesher::mesh_structure(b);
   mesher::mesh_fingers(b);
   mesher::mesh_joints(b);
+  mesher::mesh_contacts(b);
   mesher::mesh_pads(b);
   return std::move(b.mesh);
 }

@@ -47,7 +47,7 @@ private:
 Mesh without_slip(const Machine& machine, Mesh mesh) {
   std::erase_if(mesh.joints, [](const Joint& j) { return j.kind == JointKind::screw; });
   for (const Screws& s : machine.screws)
-    if (!s.x.empty()) add_weld(machine, weld_of(s), mesh);
+    if (!s.x.empty()) add_weld(machine, weld_of(s), -1, mesh);
   return mesh;
 }
 

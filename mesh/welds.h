@@ -6,8 +6,10 @@
 
 namespace bedbow {
 
-/// Links the two bars rigidly at every station of their common length (within the weld's from and to). Between stations
-/// they are free of each other: the error falls with the square of the element size.
-void add_weld(const Machine& machine, const Weld& weld, Mesh& mesh);
+/// Joins the two bars along the line where they meet, over their common length (within the weld's from and to): both
+/// move together there and roll together, as very stiff springs at every station. Their sections are not held to stay
+/// one plane, so that an open section may warp when it twists. Between stations the bars are free of each other: the
+/// error falls with the square of the element size. See docs/theory/fasteners.md.
+void add_weld(const Machine& machine, const Weld& weld, int index, Mesh& mesh);
 
 } // namespace bedbow

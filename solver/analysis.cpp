@@ -57,6 +57,16 @@ void note_screws(const Model& m, Findings& out) {
   }
 }
 
+/// Bars that only lie on each other.
+void note_contacts(const Model& m, Findings& out) {
+  std::string last;
+  for (const Joint& j : m.mesh.joints) {
+    if (j.kind != JointKind::pressure || j.name == last) continue;
+    last = j.name;
+    out.assumptions.push_back(j.name + ": neither screwed nor welded, they press on each other and part freely");
+  }
+}
+
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
   if (!m.mesh.shells.empty())
@@ -68,6 +78,7 @@ void note_assumptions(const Model& m, Findings& out) {
       break;
     }
   note_screws(m, out);
+  note_contacts(m, out);
   if (!m.machine.posts.empty() || !m.machine.screws.empty())
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
   if (m.machine.sheet) {

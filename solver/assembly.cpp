@@ -76,7 +76,7 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
     for (std::size_t p = 0; p < 4; ++p)
       for (std::size_t q = 0; q < p; ++q) couple(e.nodes[p], e.nodes[q]);
   for (const Joint& j : mesh.joints) {
-    if (j.kind != JointKind::screw) continue;
+    if (!in_matrix(j)) continue;
     const auto terms = stretch_terms(map, j);
     for (std::size_t p = 0; p < terms.size(); ++p)
       for (std::size_t q = 0; q < p; ++q) couple(terms[p].ref, terms[q].ref);
@@ -140,7 +140,7 @@ std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const
                    shells(static_cast<int>(i)));
   if (with_screws)
     for (const Joint& j : mesh.joints)
-      if (j.kind == JointKind::screw) add_spring(blocks[map.component[j.a.terms.front().node]], map, j);
+      if (in_matrix(j)) add_spring(blocks[map.component[j.a.terms.front().node]], map, j);
   std::vector<SymmetricMatrix> out;
   for (BlockMatrix& b : blocks) out.push_back(b.take());
   return out;

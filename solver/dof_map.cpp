@@ -69,7 +69,7 @@ void find_components(const Mesh& mesh, DofMap& map) {
   for (const auto& e : mesh.shells)
     for (std::size_t k = 1; k < 4; ++k) groups.join(e.nodes[0], e.nodes[k]);
   for (const Joint& j : mesh.joints) {
-    if (j.kind == JointKind::screw) groups.join(j.a.terms.front().node, j.b.terms.front().node);
+    if (in_matrix(j)) groups.join(j.a.terms.front().node, j.b.terms.front().node);
   }
   std::vector<int> number(mesh.nodes.size(), -1);
   map.component.resize(mesh.nodes.size());

@@ -9,7 +9,7 @@ RowSet::RowSet(const Mesh& mesh, const DofMap& map)
     , sides_(mesh.joints.size()) {
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
-    if (j.kind == JointKind::screw) continue;
+    if (in_matrix(j)) continue;
     add_side(mesh, map, j, j.a, sides_[i][0]);
     add_side(mesh, map, j, j.b, sides_[i][1]);
   }
@@ -55,7 +55,7 @@ std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
   std::vector<Row> out;
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
-    if (j.kind == JointKind::screw) continue;
+    if (in_matrix(j)) continue;
     const Side& a = sides_[i][0];
     const Side& b = sides_[i][1];
     for (int k = 0; k < 6; ++k) {

@@ -63,7 +63,9 @@ TEST_P(ExpectedCase, HoldsItsFigures) {
   const fs::path folder = GetParam();
   const Registries registries = builtin_registries();
   const Case c = read_case(folder / "case.toml", registries);
-  const Findings f = analyse(c.machine, registries);
+  AnalysisOptions options;
+  options.bracket = true; // as the command does
+  const Findings f = analyse(c.machine, registries, options);
   ASSERT_EQ(f.status, Status::ok) << f.trouble;
   const Json results = result_json(f, {});
   const TomlText expected = read_toml(text_of(folder / "expected.toml"));
