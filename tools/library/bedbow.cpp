@@ -1,0 +1,184 @@
+#include "tools/library/bedbow.h"
+
+#include "io/case_reader.h"
+#include "io/errors.h"
+#include "io/result_files.h"
+#include "io/result_json.h"
+#include "io/summary.h"
+#include "io/toml_source.h"
+#include "io/version.h"
+#include "solver/analysis.h"
+
+#include <nlohmann/json.hpp>
+
+#include <numbers>
+#include <utility>
+
+namespace bedbow::library {
+
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+
+/// Runs a call of the house and turns its errors into the library's one class.
+template <class F> auto guarded(F&& call) {
+  try {
+    return call();
+  } catch (const bedbow::CaseError& e) {
+    std::string lines;
+    for (const Problem& p : e.problems()) lines += (lines.empty() ? "" : "\n") + to_string(p, e.file());
+    throw Error(Error::Kind::case_file, lines);
+  } catch (const bedbow::FileError& e) {
+    throw Error(Error::Kind::file, e.what());
+  } catch (const std::invalid_argument& e) {
+    throw Error(Error::Kind::case_file, e.what());
+  }
+}
+
+std::vector<double> scaled(const std::vector<double>& values, double unit) {
+  std::vector<double> out;
+  out.reserve(values.size());
+  for (const double v : values) out.push_back(v / unit);
+  return out;
+}
+
+Bow bow_of(const BowResult& b) {
+  const auto mm = [](const std::array<double, 3>& values, BodyKind k) {
+    return values[static_cast<std::size_t>(k)] * 1e3;
+  };
+  return {mm(b.bow, BodyKind::clamp),
+          mm(b.bow, BodyKind::bed),
+          mm(b.bow, BodyKind::apron),
+          mm(b.straightness, BodyKind::clamp),
+          mm(b.straightness, BodyKind::bed),
+          mm(b.straightness, BodyKind::apron),
+          b.angle_mean / degree,
+          b.angle_spread / degree};
+}
+
+void add_joints(const char* kind, const std::vector<JointResult>& list, std::vector<Joint>& out) {
+  for (const JointResult& j : list) out.push_back({kind, j.name, j.value, j.utilisation});
+}
+
+Step step_of(const StepResult& s) {
+  Step out{s.name, s.angle / degree, bow_of(s.bow), {}, {}, {}, {}};
+  const bedbow::BendLine& b = s.bend_line;
+  out.bend_line = {scaled(b.x, 1e-3),
+                   scaled(b.nose_z, 1e-3),
+                   scaled(b.bed_z, 1e-3),
+                   scaled(b.apron_n, 1e-3),
+                   scaled(b.angle_deviation, degree),
+                   scaled(b.clamp_force, 1e3)};
+  for (const BarResult& bar : s.bars)
+    out.bars.push_back({bar.name, bar.stress * 1e-6, bar.at_x * 1e3, bar.utilisation});
+  add_joints("post", s.posts, out.joints);
+  add_joints("cam", s.cams, out.joints);
+  add_joints("hinge", s.hinges, out.joints);
+  add_joints("screws", s.screws, out.joints);
+  add_joints("support", s.supports, out.joints);
+  add_joints("tie", s.ties, out.joints);
+  for (const DialResult& d : s.dials)
+    out.dials.push_back({d.name, d.movement.x() * 1e3, d.movement.y() * 1e3, d.movement.z() * 1e3});
+  return out;
+}
+
+} // namespace
+
+Error::~Error() = default;
+
+struct Case::Inner {
+  Registries registries = builtin_registries();
+  bedbow::Case value;
+};
+
+struct Result::Inner {
+  Findings findings;
+  OutputUnits units;
+  std::vector<std::string> assumptions;
+  nlohmann::ordered_json json;
+};
+
+std::string version() {
+  return bedbow::version();
+}
+
+Case Case::from_text(std::string_view text, const std::string& name) {
+  return guarded([&] {
+    auto inner = std::make_shared<Inner>();
+    inner->value = read_case_text(text, inner->registries, name);
+    Case out;
+    out.inner_ = std::move(inner);
+    return out;
+  });
+}
+
+Case Case::from_file(const std::filesystem::path& file) {
+  return guarded([&] {
+    auto inner = std::make_shared<Inner>();
+    inner->value = read_case(file, inner->registries);
+    Case out;
+    out.inner_ = std::move(inner);
+    return out;
+  });
+}
+
+Case Case::with(const std::string& key, const std::string& value) const {
+  return guarded([&] {
+    const TomlText parsed = read_toml("value = " + value + "\n");
+    const CaseNode* node = parsed.root.find("value");
+    if (!parsed.problems.empty() || node == nullptr)
+      throw std::invalid_argument(key + ": " + value +
+                                  R"( is no TOML value; accepted are "80 mm" in quotes, 0.3, true)");
+    const std::pair<std::string, CaseNode> change{key, *node};
+    auto inner = std::make_shared<Inner>();
+    inner->value = understand(with_values(inner_->value.source, {&change, 1}), inner->registries);
+    Case out;
+    out.inner_ = std::move(inner);
+    return out;
+  });
+}
+
+std::string Case::title() const {
+  return inner_->value.machine.title;
+}
+
+std::vector<std::string> Case::warnings() const {
+  std::vector<std::string> out;
+  for (const Problem& p : inner_->value.warnings) out.push_back(to_string(p, inner_->value.source.file));
+  return out;
+}
+
+std::vector<std::string> Case::assumptions() const {
+  return inner_->value.assumptions;
+}
+
+Result Case::solve() const {
+  return guarded([&] {
+    const bedbow::Case& c = inner_->value;
+    Findings f = analyse(c.machine, inner_->registries);
+    if (f.status != Status::ok) throw Error(Error::Kind::unsolvable, f.trouble);
+    Result out;
+    out.pass = f.verdict.pass;
+    out.reasons = f.verdict.reasons;
+    out.mass_kg = f.mass;
+    for (const StepResult& s : f.steps) out.steps.push_back(step_of(s));
+    auto json = result_json(f, {bedbow::version(), c.text_hash, {}});
+    out.inner_ =
+        std::make_shared<const Result::Inner>(Result::Inner{std::move(f), c.output, c.assumptions, std::move(json)});
+    return out;
+  });
+}
+
+std::string Result::json() const {
+  return inner_->json.dump(1);
+}
+
+std::string Result::summary() const {
+  return bedbow::summary(inner_->findings, inner_->units, Style(false), inner_->assumptions);
+}
+
+std::vector<std::string> Result::write(const std::filesystem::path& directory) const {
+  return guarded([&] { return write_results(directory, inner_->findings, inner_->json); });
+}
+
+} // namespace bedbow::library
