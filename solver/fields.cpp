@@ -4,6 +4,8 @@
 
 #include <Eigen/Geometry>
 
+#include <map>
+
 namespace bedbow {
 
 namespace {
@@ -94,11 +96,15 @@ void add_forces(const Model& m, const StepSolution& step, const StepResult& resu
   add("hinge", result.hinges);
   add("support", result.supports);
   add("tie", result.ties);
+  std::map<int, double> across; // stiffness of a station's pads together: each bears on its share of the land
+  for (const Joint& j : m.mesh.joints)
+    if (j.kind == JointKind::pad) across[j.index] += j.stiffness[uz];
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
     if (j.kind != JointKind::pad) continue;
+    const double area = j.tributary * m.machine.nose.land * j.stiffness[uz] / across[j.index];
     const double f = -step.force[static_cast<Eigen::Index>(r)];
-    out.forces.push_back({"pad", "pad", j.a.at, {0, 0, -f}, f / (j.tributary * m.machine.nose.land)});
+    out.forces.push_back({"pad", "pad", j.a.at, {0, 0, -f}, f / area});
   }
 }
 
