@@ -7,6 +7,7 @@ Registries builtin_registries() {
   builtin_shapes(r.shapes);
   builtin_moment_laws(r.moment_laws);
   builtin_linear_solvers(r.linear_solvers);
+  builtin_elements(r.elements);
   return r;
 }
 

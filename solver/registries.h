@@ -4,6 +4,7 @@
 
 #include "mesh/registry.h"
 #include "mesh/shapes.h"
+#include "solver/element/element_entry.h"
 #include "solver/linear/factorization.h"
 #include "solver/sheet_law.h"
 
@@ -15,6 +16,7 @@ struct Registries {
   Registry<ShapeEntry> shapes{"section shape"};
   Registry<MomentLawEntry> moment_laws{"moment law"};
   Registry<LinearSolverEntry> linear_solvers{"linear solver"};
+  Registry<ElementEntry> elements{"element"};
 };
 
 /// Registries with everything built in.

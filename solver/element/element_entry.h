@@ -1,0 +1,55 @@
+/// \file
+/// An element formulation as people may add it: it declares itself by a small table and a few pure functions. One
+/// conformance suite (tests/unit/element/conformance_test.cpp) runs over every registered one.
+#pragma once
+
+#include "mesh/registry.h"
+
+#include <Eigen/Core>
+
+#include <functional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+struct ElementParameter {
+  std::string name, unit, meaning;
+  double example; ///< a sensible value, SI; the conformance suite runs with it
+};
+
+/// What an element gives back from nodal movements: an array, row-major.
+struct ElementOutput {
+  std::string name, unit;
+  std::vector<int> shape;
+};
+
+/// \param corners 3 x nodes, global axes [m]. \param parameters in the order declared.
+struct ElementInput {
+  Eigen::Matrix3Xd corners;
+  std::vector<double> parameters;
+};
+
+struct ElementEntry {
+  std::string name, description, source;
+  int dimension = 1; ///< 1: along a line, 2: over a surface
+  int nodes = 2;
+  int dofs_per_node = 6; ///< ux uy uz rx ry rz, global axes
+  std::vector<ElementParameter> parameters;
+  ElementOutput output;                   ///< resultants, which are also the state that `geometric` takes
+  std::vector<Eigen::Matrix3Xd> examples; ///< shapes for the conformance suite
+
+  std::function<Eigen::MatrixXd(const ElementInput&)> stiffness;                                ///< n x n, symmetric
+  std::function<Eigen::MatrixXd(const ElementInput&, bool lumped)> mass;                        ///< n x n
+  std::function<Eigen::MatrixXd(const ElementInput&, std::span<const double> state)> geometric; ///< n x n
+  /// \param u n nodal movements. \return as many values as output.shape says.
+  std::function<std::vector<double>(const ElementInput&, const Eigen::VectorXd& u)> resultants;
+
+  std::string origin = "built in";
+};
+
+/// Adds "beam" and "shell4". Throws std::invalid_argument when a name is taken.
+void builtin_elements(Registry<ElementEntry>& elements);
+
+} // namespace bedbow
