@@ -84,6 +84,41 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
   return out;
 }
 
+/// Shell matrices one after the other: a strip's neighbours are alike but for their place, and share theirs.
+class ShellMatrices {
+public:
+  ShellMatrices(const Machine& machine, const Mesh& mesh)
+      : machine_(machine)
+      , mesh_(mesh) {}
+  const Matrix24d& of(int i) {
+    const ShellElement& e = mesh_.shells[i];
+    const Corners c = corners_of(mesh_, e);
+    if (last_ < 0 || !alike(e, c)) {
+      const Material& m = machine_.materials.at(e.material);
+      matrix_ = shell_stiffness(c, {m.E, m.nu, e.thickness, m.density});
+      corners_ = c;
+      last_ = i;
+    }
+    return matrix_;
+  }
+
+private:
+  [[nodiscard]] bool alike(const ShellElement& e, const Corners& c) const {
+    const ShellElement& p = mesh_.shells[last_];
+    if (e.material != p.material || e.thickness != p.thickness) return false;
+    const double near = 1e-12 * (c[2] - c[0]).norm();
+    for (std::size_t k = 1; k < 4; ++k)
+      if (((c[k] - c[0]) - (corners_[k] - corners_[0])).norm() > near) return false;
+    return true;
+  }
+
+  const Machine& machine_;
+  const Mesh& mesh_;
+  Matrix24d matrix_;
+  Corners corners_;
+  int last_ = -1;
+};
+
 } // namespace
 
 BeamReleases releases_of(const BeamElement& e) {
@@ -163,12 +198,9 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
     last_element = i;
     return last;
   };
-  const ShellMatrix shells = [&](int i) {
-    const ShellElement& e = mesh.shells[i];
-    const Material& m = machine.materials.at(e.material);
-    return shell_stiffness(corners_of(mesh, e), {m.E, m.nu, e.thickness, m.density});
-  };
-  return assemble(mesh, map, beams, shells, true);
+  ShellMatrices shells(machine, mesh);
+  return assemble(
+      mesh, map, beams, [&](int i) -> const Matrix24d& { return shells.of(i); }, true);
 }
 
 FactorHints hints_of(const Component& component, bool plane) {

@@ -60,11 +60,8 @@ int list() {
   list_entries(registries.shapes, "section shapes", style);
   list_entries(registries.moment_laws, "moment laws", style);
   list_entries(registries.linear_solvers, "linear solvers", style);
-<<<<<<< HEAD
   list_writers(style);
-=======
   list_entries(registries.elements, "elements", style);
->>>>>>> 0dd9c9b (Register elements, run one conformance suite over all of them, and explain the shell)
   return exit_ok;
 }
 
