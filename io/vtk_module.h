@@ -6,9 +6,7 @@
 
 #include "io/vtk_grid.h"
 
-#include <filesystem>
 #include <string>
-#include <vector>
 
 namespace bedbow {
 
@@ -19,11 +17,7 @@ struct VtkModule {
   std::string (*vtu)(const VtkGrid& grid);
 };
 
-/// The module, loaded on the first call and kept. Throws FileError naming the places where it was looked for.
+/// The module, loaded on the first call and kept. Throws FileError (see io/module.h).
 const VtkModule& vtk_module();
-
-/// Where the module is looked for, in order: beside the program or library that this code stands in, then in its lib
-/// directories as built and as installed.
-std::vector<std::filesystem::path> vtk_module_places();
 
 } // namespace bedbow

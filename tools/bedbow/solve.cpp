@@ -1,5 +1,7 @@
+#include "io/atomic_file.h"
 #include "io/bend_line_plots.h"
 #include "io/case_reader.h"
+#include "io/picture.h"
 #include "io/report_solve.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
@@ -30,7 +32,7 @@ const std::vector<std::string> stale_files{"report.html",        "bow.svg",     
                                            "angle_deviation.svg"};
 
 struct SolveArguments {
-  std::string file, out;
+  std::string file, out, picture;
   bool quiet = false, json = false, check_mesh = false, report = false, plots = false;
 };
 
@@ -101,6 +103,8 @@ int solve(const SolveArguments& a) {
   const auto json = result_json(f, stamp);
   const std::filesystem::path directory = a.out.empty() ? default_directory(a.file) : std::filesystem::path(a.out);
   const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), stale_files);
+  if (!a.picture.empty() && !f.steps.empty())
+    write_file(a.picture, machine_picture(f.title, f.steps[f.worst_step.value_or(0)], c.output));
   if (a.json) {
     std::cout << json.dump(1) << '\n';
   } else if (!a.quiet) {
@@ -123,6 +127,7 @@ void add_solve(CLI::App& app, Run& run) {
   command->add_option("--out", a->out, "directory for the result files; out/<case name> when left out");
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--plots", a->plots, "also write the plots along the bend line as SVG files");
+  command->add_option("--picture", a->picture, "also draw the worst step of the moved machine into this PNG file");
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");
