@@ -2,6 +2,7 @@
 #include "io/explain.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 
@@ -12,9 +13,8 @@ namespace bedbow {
 
 namespace {
 
-int check(const std::string& file) {
-  const Case c = read_case(file, builtin_registries());
-  std::cout << explain(c, "", style_for(1));
+int check(const std::string& file, const PluginOptions& plugins) {
+  std::cout << explain(open_case(file, plugins).value, "", style_for(1));
   return exit_ok;
 }
 
@@ -25,7 +25,9 @@ void add_check(CLI::App& app, Run& run) {
                                   "bedbow check cases/hive-lid/case.toml");
   auto file = std::make_shared<std::string>();
   command->add_option("CASE", *file, "the case file")->required();
-  command->callback([&run, file] { run = [file] { return check(*file); }; });
+  auto plugins = std::make_shared<PluginOptions>();
+  add_plugin_options(*command, *plugins);
+  command->callback([&run, file, plugins] { run = [file, plugins] { return check(*file, *plugins); }; });
 }
 
 } // namespace bedbow

@@ -5,6 +5,7 @@
 #include "solver/registries.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 
@@ -53,13 +54,16 @@ void list_writers(const Style& style) {
   std::cout << table.render(style);
 }
 
-int list() {
+int list(const PluginOptions& options) {
   const Style style = style_for(1);
-  const Registries registries = builtin_registries();
+  Registries registries = builtin_registries();
+  Plugins plugins;
+  for (const std::string& file : options.files) load_plugin(file, registries, plugins);
   list_materials(style);
   list_entries(registries.shapes, "section shapes", style);
   list_entries(registries.moment_laws, "moment laws", style);
   list_entries(registries.linear_solvers, "linear solvers", style);
+  if (!plugins.findings.entries().empty()) list_entries(plugins.findings, "findings", style);
   list_writers(style);
   list_entries(registries.elements, "elements", style);
   return exit_ok;
@@ -77,7 +81,10 @@ void add_list(CLI::App& app, Run& run) {
       add_command(app, "list", "what can be named in a case file, and where its values come from", "bedbow list");
   auto keys = std::make_shared<bool>(false);
   command->add_flag("--keys", *keys, "the keys of a case file instead, as the tables of docs/case-format.md");
-  command->callback([&run, keys] { run = *keys ? list_keys : list; });
+  auto plugins = std::make_shared<PluginOptions>();
+  command->add_option("--plugin", plugins->files, "also what this shared object brings; repeatable")
+      ->allow_extra_args(false);
+  command->callback([&run, keys, plugins] { run = [keys, plugins] { return *keys ? list_keys() : list(*plugins); }; });
 }
 
 } // namespace bedbow

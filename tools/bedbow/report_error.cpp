@@ -1,6 +1,7 @@
 #include "tools/bedbow/report_error.h"
 
 #include "io/errors.h"
+#include "io/plugin.h"
 #include "io/style.h"
 #include "io/text.h"
 #include "tools/bedbow/exit_code.h"
@@ -46,6 +47,9 @@ int report_error(const std::exception_ptr& error) {
   } catch (const FileError& e) {
     say(e.what());
     return exit_file;
+  } catch (const PluginError& e) {
+    say(e.what());
+    return exit_wrong_case;
   } catch (const std::invalid_argument& e) {
     say(e.what());
     return exit_wrong_case;

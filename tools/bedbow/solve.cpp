@@ -11,6 +11,7 @@
 #include "solver/analysis.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/plugins.h"
 #include "tools/bedbow/report_error.h"
 
 #include <CLI/CLI.hpp>
@@ -34,6 +35,7 @@ const std::vector<std::string> stale_files{"report.html",        "bow.svg",     
 struct SolveArguments {
   std::string file, out, picture;
   bool quiet = false, json = false, check_mesh = false, report = false, plots = false;
+  PluginOptions plugins;
 };
 
 /// out/NAME, NAME being the folder of a case.toml, else the file without its ending.
@@ -85,9 +87,26 @@ std::vector<ResultFile> further_files(const SolveArguments& a, const Case& c, co
   return out;
 }
 
+/// What plugins find goes into results.json under `findings`, by the finding's name.
+void add_plugin_findings(const Plugins& plugins, const Findings& f, nlohmann::ordered_json& json) {
+  for (const FindingEntry& e : plugins.findings.entries()) {
+    auto& values = json["findings"][e.name] = nlohmann::ordered_json::object();
+    for (const auto& [key, value] : e.evaluate(f)) values[key] = value;
+  }
+}
+
+void print_plugin_findings(const nlohmann::ordered_json& json) {
+  if (!json.contains("findings")) return;
+  std::cout << "Found by plugins\n";
+  for (const auto& [name, values] : json["findings"].items())
+    for (const auto& [key, value] : values.items()) std::cout << "  " << name << ": " << key << " = " << value << '\n';
+  std::cout << '\n';
+}
+
 int solve(const SolveArguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_case(a.file, registries);
+  const OpenCase open = open_case(a.file, a.plugins);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   if (!a.quiet) report_problems(c.warnings, c.source.file);
   AnalysisOptions options;
   options.bracket = true;
@@ -99,8 +118,9 @@ int solve(const SolveArguments& a) {
       std::cerr << "  " << f.history[i] << '\n';
     return exit_unsolvable;
   }
-  const RunStamp stamp{version(), c.text_hash, {}};
-  const auto json = result_json(f, stamp);
+  const RunStamp stamp{version(), c.text_hash, open.plugins.loaded};
+  auto json = result_json(f, stamp);
+  add_plugin_findings(open.plugins, f, json);
   const std::filesystem::path directory = a.out.empty() ? default_directory(a.file) : std::filesystem::path(a.out);
   const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), stale_files);
   if (!a.picture.empty() && !f.steps.empty())
@@ -109,6 +129,7 @@ int solve(const SolveArguments& a) {
     std::cout << json.dump(1) << '\n';
   } else if (!a.quiet) {
     std::cout << summary(f, c.output, style_for(1), c.assumptions) << '\n';
+    print_plugin_findings(json);
     if (a.check_mesh) print_mesh_check(c.machine, registries, f);
     std::string written = "Written to " + directory.string() + ":";
     for (const std::string& name : files) written += " " + name;
@@ -128,6 +149,7 @@ void add_solve(CLI::App& app, Run& run) {
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--plots", a->plots, "also write the plots along the bend line as SVG files");
   command->add_option("--picture", a->picture, "also draw the worst step of the moved machine into this PNG file");
+  add_plugin_options(*command, a->plugins);
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");
