@@ -18,7 +18,10 @@ export function showScale(to: HTMLElement, name: string, unit: string, greatest:
   const strip = element("div", { class: "bands", "aria-hidden": "true" });
   for (let i = 0; i < bands; ++i) strip.append(element("span", { style: `background:${bandColour(i)}` }));
   const marks = element("div", { class: "marks" });
-  for (const part of [0, 0.2, 0.4, 0.6, 0.8, 1]) marks.append(element("span", {}, digits(greatest * part)));
+  const step = greatest / 5;
+  let decimals = 0; // just as many as tell the marks exactly
+  while (decimals < 9 && Math.abs(step * 10 ** decimals - Math.round(step * 10 ** decimals)) > 1e-6) ++decimals;
+  for (let i = 0; i <= 5; ++i) marks.append(element("span", {}, (step * i).toFixed(decimals)));
   to.replaceChildren(element("div", { class: "scale-name" }, `${name} [${unit}]`), strip, marks);
   to.setAttribute("aria-label", `Colour scale: ${name} from 0, dark blue, to ${digits(greatest)} ${unit}, yellow`);
 }

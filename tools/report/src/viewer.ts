@@ -151,6 +151,7 @@ export class Viewer {
   }
 
   private show(scene: number, first = false): void {
+    const wasMode = this.mode;
     this.scene = scene;
     this.phase = 1;
     this.stepChooser.select.value = String(scene);
@@ -163,7 +164,9 @@ export class Viewer {
     colours.select.value = this.by;
     colours.select.disabled = this.mode;
     this.fillParts();
-    this.animate(this.playing || (this.mode && !matchMedia("(prefers-reduced-motion: reduce)").matches));
+    // Shapes swing by themselves, unless the reader wants no motion; steps only when told to.
+    const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    this.animate(this.mode ? !calm : this.playing && !wasMode);
     this.deform();
     this.colour();
     if (first) {
@@ -186,7 +189,7 @@ export class Viewer {
     if (this.mode) {
       const share = (modeSwing * Number(this.slider.value)) / 5;
       factor = (share * this.machine.size(this.scene).diagonal) / (this.machine.greatest(this.scene, "displacement") || 1);
-      this.factorText.value = slider === 0 ? "none" : `shape only, ${digits(share * 100, 2)} % of the machine's size`;
+      this.factorText.value = slider === 0 ? "none" : `${digits(share * 100, 1)} % of the size`;
     } else {
       this.factorText.value = slider === 0 ? "none" : `\u00d7 ${slider}`;
     }
