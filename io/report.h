@@ -41,7 +41,8 @@ struct ReportSection {
   std::vector<std::string> text{}; ///< paragraphs
   std::vector<ReportTable> tables{};
   std::vector<Plot> plots{};
-  std::string listing{}; ///< text in columns, folded away until it is asked for
+  std::string listing{}; ///< text in columns
+  bool folded = true;    ///< the listing is shown only when it is asked for
 };
 
 /// What the page tells of a bar or joint that is chosen: "greatest stress", "92.7 MPa".

@@ -126,7 +126,7 @@ void section(Page& page, const ReportSection& s, std::size_t& plot_number) {
   if (!s.plots.empty()) page.raw("</div>\n");
   for (const ReportTable& t : s.tables) table(page, t);
   if (!s.listing.empty()) {
-    page.raw("<details><summary>Show</summary>\n<pre tabindex=\"0\">");
+    page.raw(s.folded ? "<details>" : "<details open>").raw("<summary>Show</summary>\n<pre tabindex=\"0\">");
     for (const std::string& line : lines_of(s.listing)) page.raw(xml_text(line) + "\n");
     page.raw("</pre></details>\n");
   }

@@ -2,7 +2,6 @@
 
 #include "io/csv.h"
 #include "io/output_units.h"
-#include "io/plot.h"
 #include "io/streamed_file.h"
 #include "io/table.h"
 #include "io/text.h"
@@ -144,7 +143,7 @@ std::string sweep_summary(const VariantStore& store, const SweepSpace& space, co
   return out;
 }
 
-std::string front_svg(const VariantStore& store, const std::string& title) {
+Plot front_plot(const VariantStore& store, const std::string& title) {
   const Trade trade = trade_of(store);
   Plot plot;
   plot.title = title;
@@ -173,7 +172,11 @@ std::string front_svg(const VariantStore& store, const std::string& title) {
                      " are on the trade-off front";
   for (PlotSeries* s : {&over, &pass, &front})
     if (!s->x.empty()) plot.series.push_back(std::move(*s));
-  return plot_svg(plot);
+  return plot;
+}
+
+std::string front_svg(const VariantStore& store, const std::string& title) {
+  return plot_svg(front_plot(store, title));
 }
 
 } // namespace bedbow

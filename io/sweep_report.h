@@ -2,6 +2,7 @@
 /// What a sweep found: one CSV row per variant, the summary, the trade-off front and its picture.
 #pragma once
 
+#include "io/plot.h"
 #include "io/style.h"
 #include "io/variant_store.h"
 #include "solver/study/sweep_space.h"
@@ -30,7 +31,10 @@ std::vector<VariantResult> trade_off_front(const VariantStore& store, const Trad
 std::string sweep_summary(const VariantStore& store, const SweepSpace& space, const std::vector<std::string>& names,
                           const Style& style);
 
-/// The front among all variants as SVG.
+/// The front among all variants.
+Plot front_plot(const VariantStore& store, const std::string& title);
+
+/// The same as SVG.
 std::string front_svg(const VariantStore& store, const std::string& title);
 
 } // namespace bedbow

@@ -1,4 +1,5 @@
 #include "io/atomic_file.h"
+#include "io/report_sweep.h"
 #include "io/sweep_report.h"
 #include "io/sweep_runner.h"
 #include "io/version.h"
@@ -24,7 +25,7 @@ constexpr int exit_interrupted = 130; // 128 + SIGINT, as shells have it
 struct SweepArguments {
   std::string file, out, csv, shard;
   int threads = 0;
-  bool fresh = false, quiet = false;
+  bool fresh = false, quiet = false, report = false;
 };
 
 /// "3/8" is the third of eight parts.
@@ -73,9 +74,13 @@ int sweep(const SweepArguments& a) {
   }
   if (!a.csv.empty()) write_sweep_csv(store, a.csv);
   write_file(directory / "front.svg", front_svg(store, c.machine.title));
+  if (a.report)
+    write_file(directory / "sweep.html",
+               report_html(sweep_page(store, c.machine.title,
+                                      sweep_summary(store, maker.space(), names_of(c.sweep), Style(false)))));
   if (!a.quiet)
     std::cout << sweep_summary(store, maker.space(), names_of(c.sweep), style_for(1)) << "\nWritten to "
-              << directory.string() << ": variants.db front.svg\n";
+              << directory.string() << ": variants.db front.svg" << (a.report ? " sweep.html\n" : "\n");
   return exit_ok;
 }
 
@@ -120,6 +125,7 @@ void add_sweep(CLI::App& app, Run& run) {
   command->add_flag("--fresh", a->fresh, "start over; an old database is kept under a dated name");
   command->add_option("--shard", a->shard, "compute part K of N only, as 3/8");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
+  command->add_flag("--report", a->report, "also write sweep.html, to be opened in any browser");
   command->add_flag("--quiet", a->quiet, "print nothing");
   add_merge(*command, run);
   command->callback([&run, a, command, file] {

@@ -90,8 +90,10 @@ class Reader {
     }
     const unit = /\[([^\]]*)\]$/;
     const values = this.plot.series.map((s) => {
-      const y = s.y[s.x.indexOf(x)];
-      return element("span", { class: "value" }, `${s.name}: ${y == null ? "no value" : digits(y)}`);
+      // Dots may stand above each other.
+      const ys = s.y.filter((y, i): y is number => s.x[i] === x && y !== null);
+      const text = ys.length === 0 ? "no value" : ys.slice(0, 6).map((y) => digits(y)).join(", ");
+      return element("span", { class: "value" }, `${s.name}: ${text}${ys.length > 6 ? " ..." : ""}`);
     });
     this.reading.replaceChildren(
       element("span", { class: "value" }, `x = ${digits(x, 4)} ${unit.exec(this.plot.x_label)?.[1] ?? ""}`),
