@@ -23,7 +23,7 @@ expect() { # name, wanted exit code, wanted text (may be empty), command...
 hive=$source_dir/cases/hive-lid/case.toml
 expect help 0 "Example" "$bedbow" solve --help
 expect list 0 "S275JR" "$bedbow" list
-expect check 0 "clamp" "$bedbow" check "$hive"
+expect check 0 "beam elements" "$bedbow" check "$hive"
 expect solve 0 "Verdict" "$bedbow" solve "$hive" --out "$dir/out"
 for f in results.json bend_line.csv assembly.pvd assembly_0.vtu; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
 expect cross-check 0 "" "$bedbow" solve "$source_dir/tests/cases/folder-x.toml" --quiet --out "$dir/x"

@@ -1,5 +1,6 @@
 #include "io/case_reader.h"
 #include "io/explain.h"
+#include "mesh/mesher.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/plugins.h"
@@ -13,8 +14,21 @@ namespace bedbow {
 
 namespace {
 
+std::string mesh_size(const Machine& machine, const Registries& registries) {
+  const Mesh mesh = make_mesh(machine, registries.shapes);
+  std::string out = "mesh: " + std::to_string(mesh.nodes.size()) + " nodes";
+  const auto add = [&](std::size_t count, const char* what) {
+    if (count > 0) out += ", " + std::to_string(count) + " " + what;
+  };
+  add(mesh.beams.size(), "beam elements");
+  add(mesh.shells.size(), "shell elements");
+  add(mesh.joints.size(), "joints and pads");
+  return out;
+}
+
 int check(const std::string& file, const PluginOptions& plugins) {
-  std::cout << explain(open_case(file, plugins).value, "", style_for(1));
+  const OpenCase opened = open_case(file, plugins);
+  std::cout << explain(opened.value, mesh_size(opened.value.machine, opened.registries), style_for(1));
   return exit_ok;
 }
 
