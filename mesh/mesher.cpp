@@ -150,10 +150,12 @@ void mesh_bars(Builder& b) {
 
 } // namespace mesher
 
-Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes) {
+Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::span<const double> extra) {
   mesher::Builder b{machine, shapes, {}};
   mesher::lay_out_bars(b);
-  b.mesh.stations = make_stations(machine, mesher::structure_stations(b));
+  std::vector<double> wanted = mesher::structure_stations(b);
+  wanted.insert(wanted.end(), extra.begin(), extra.end());
+  b.mesh.stations = make_stations(machine, wanted);
   mesher::mesh_bars(b);
   if (machine.sheet)
     for (double x : b.mesh.stations)

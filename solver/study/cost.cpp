@@ -14,12 +14,6 @@ bool near(double a, double b) {
   return std::abs(a - b) <= same_size;
 }
 
-/// Area of a section [m^2]; areas of rectangles without making all of a section's constants.
-double area_of(const Shape& shape, const Registry<ShapeEntry>& shapes) {
-  if (shape.kind == "rectangle") return shape.width * shape.height;
-  return shapes.get(shape.kind).make(shape, 0.3).props.A;
-}
-
 /// The priced stock of a material nearest in area; nullptr where there is none.
 const StockItem* nearest_by_area(std::span<const StockItem> stock, const std::string& material, double area,
                                  const Registry<ShapeEntry>& shapes) {
@@ -27,7 +21,7 @@ const StockItem* nearest_by_area(std::span<const StockItem> stock, const std::st
   double least = std::numeric_limits<double>::infinity();
   for (const StockItem& item : stock) {
     if (item.material.name != material || (!item.price_per_metre && !item.price_per_kg)) continue;
-    const double off = std::abs(std::log(area_of(item.shape, shapes) / area));
+    const double off = std::abs(std::log(section_area(item.shape, shapes) / area));
     if (off < least) {
       least = off;
       best = &item;
@@ -38,7 +32,7 @@ const StockItem* nearest_by_area(std::span<const StockItem> stock, const std::st
 
 CutPiece price(CutPiece piece, const Shape& shape, const Material& material, std::span<const StockItem> stock,
                const Registry<ShapeEntry>& shapes) {
-  const double area = area_of(shape, shapes);
+  const double area = section_area(shape, shapes);
   piece.mass = area * material.density * piece.length;
   piece.cost = nan;
   for (const StockItem& item : stock) {
@@ -56,6 +50,11 @@ CutPiece price(CutPiece piece, const Shape& shape, const Material& material, std
 
 } // namespace
 
+double section_area(const Shape& shape, const Registry<ShapeEntry>& shapes) {
+  if (shape.kind == "rectangle") return shape.width * shape.height; // without making all of a section's constants
+  return shapes.get(shape.kind).make(shape, 0.3).props.A;
+}
+
 bool fits(const StockItem& item, const Shape& shape, const std::string& material) {
   const Shape& s = item.shape;
   if (item.material.name != material || s.kind != shape.kind) return false;
@@ -67,13 +66,13 @@ bool fits(const StockItem& item, const Shape& shape, const std::string& material
 
 double price_per_kg(const StockItem& item, const Registry<ShapeEntry>& shapes) {
   if (item.price_per_kg) return *item.price_per_kg;
-  const double kg_per_metre = area_of(item.shape, shapes) * item.material.density;
+  const double kg_per_metre = section_area(item.shape, shapes) * item.material.density;
   return item.price_per_metre && kg_per_metre > 0 ? *item.price_per_metre / kg_per_metre : nan;
 }
 
 double price_per_metre(const StockItem& item, const Registry<ShapeEntry>& shapes) {
   if (item.price_per_metre) return *item.price_per_metre;
-  return item.price_per_kg ? *item.price_per_kg * area_of(item.shape, shapes) * item.material.density : nan;
+  return item.price_per_kg ? *item.price_per_kg * section_area(item.shape, shapes) * item.material.density : nan;
 }
 
 MaterialCost material_cost(const Machine& machine, std::span<const StockItem> stock,

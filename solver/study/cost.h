@@ -31,6 +31,9 @@ struct MaterialCost {
 /// rectangle or tube also with width and height changed over. Shape::turn does not matter.
 bool fits(const StockItem& item, const Shape& shape, const std::string& material);
 
+/// Area of a section [m^2].
+double section_area(const Shape& shape, const Registry<ShapeEntry>& shapes);
+
 /// Price of one kilogram [1/kg], and of one metre [1/m], by either of the item's prices; NaN where it has none.
 double price_per_kg(const StockItem& item, const Registry<ShapeEntry>& shapes);
 double price_per_metre(const StockItem& item, const Registry<ShapeEntry>& shapes);

@@ -21,11 +21,14 @@ using Run = std::function<int()>;
 CLI::App* add_command(CLI::App& app, const std::string& name, const std::string& description,
                       const std::string& example);
 
-void add_check(CLI::App& app, Run& run);   // check.cpp
-void add_fingers(CLI::App& app, Run& run); // fingers.cpp
-void add_list(CLI::App& app, Run& run);    // list.cpp
-void add_schema(CLI::App& app, Run& run);  // schema.cpp
-void add_solve(CLI::App& app, Run& run);   // solve.cpp
-void add_sweep(CLI::App& app, Run& run);   // sweep.cpp
+void add_capacity(CLI::App& app, Run& run); // capacity.cpp
+void add_check(CLI::App& app, Run& run);    // check.cpp
+void add_fingers(CLI::App& app, Run& run);  // fingers.cpp
+void add_list(CLI::App& app, Run& run);     // list.cpp
+void add_posts(CLI::App& app, Run& run);    // posts.cpp
+void add_schema(CLI::App& app, Run& run);   // schema.cpp
+void add_solve(CLI::App& app, Run& run);    // solve.cpp
+void add_stock(CLI::App& app, Run& run);    // stock.cpp
+void add_sweep(CLI::App& app, Run& run);    // sweep.cpp
 
 } // namespace bedbow

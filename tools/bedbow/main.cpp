@@ -21,11 +21,14 @@ constexpr const char* exit_codes =
     "\nExample:\n  bedbow COMMAND --help";
 
 void add_commands(CLI::App& app, bedbow::Run& run) {
+  bedbow::add_capacity(app, run);
   bedbow::add_check(app, run);
   bedbow::add_fingers(app, run);
   bedbow::add_list(app, run);
+  bedbow::add_posts(app, run);
   bedbow::add_schema(app, run);
   bedbow::add_solve(app, run);
+  bedbow::add_stock(app, run);
   bedbow::add_sweep(app, run);
 }
 

@@ -1,0 +1,89 @@
+#include "io/heat_map.h"
+
+#include "io/plot_axis.h"
+#include "io/xml.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double width = 760, left = 110, right = 24, top = 62, row_height = 34, below = 70;
+
+std::string text_of(const char* format, auto... values) {
+  std::array<char, 256> out{};
+  std::snprintf(out.data(), out.size(), format, values...);
+  return out.data();
+}
+
+std::string text_at(double x, double y, const char* anchor, const std::string& what, const char* more = "") {
+  return text_of("<text x=\"%.2f\" y=\"%.2f\" text-anchor=\"%s\" ", x, y, anchor) + more + ">" + xml_text(what) +
+         "</text>\n";
+}
+
+/// Pale to dark blue.
+std::string shade(double share) {
+  const auto mix = [&](double a, double b) { return static_cast<int>(std::lround(a + (b - a) * share)); };
+  return text_of("#%02x%02x%02x", mix(236, 8), mix(242, 64), mix(250, 129));
+}
+
+struct Range {
+  double low = INFINITY, high = -INFINITY;
+};
+
+Range range_of(const HeatMap& map) {
+  Range r;
+  for (const HeatRow& row : map.rows)
+    for (const HeatCell& c : row.cells)
+      if (std::isfinite(c.value)) r = {std::min(r.low, c.value), std::max(r.high, c.value)};
+  return r;
+}
+
+std::string draw_row(const HeatRow& row, double y, const Range& range, const auto& px) {
+  std::string out = text_at(left - 8, y + row_height / 2 + 4, "end", row.label);
+  for (const HeatCell& c : row.cells) {
+    const double share = range.high > range.low ? (c.value - range.low) / (range.high - range.low) : 0.5;
+    const bool known = std::isfinite(c.value);
+    out += text_of("<rect x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" fill=\"%s\" stroke=\"#fff\"/>\n",
+                   px(c.from), y, px(c.to) - px(c.from), row_height, known ? shade(share).c_str() : "#d9d9d9");
+    out += text_at((px(c.from) + px(c.to)) / 2, y + row_height / 2 + 4, "middle", c.text,
+                   known && share > 0.5 ? "font-size=\"11\" fill=\"#fff\"" : "font-size=\"11\" fill=\"#222\"");
+  }
+  return out;
+}
+
+} // namespace
+
+std::string heat_map_svg(const HeatMap& map) {
+  const double bottom = top + row_height * static_cast<double>(map.rows.size());
+  const auto px = [&](double x) { return left + (x - map.x_low) / (map.x_high - map.x_low) * (width - left - right); };
+  std::string out = text_of("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %g %g\" role=\"img\" "
+                            "font-family=\"sans-serif\" font-size=\"13\">\n",
+                            width, bottom + below);
+  out += "<title>" + xml_text(map.title) + "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
+  out += text_at(width / 2, 24, "middle", map.title, "font-size=\"16\" font-weight=\"bold\"");
+  const Range range = range_of(map);
+  double y = top;
+  for (const HeatRow& row : map.rows) {
+    out += draw_row(row, y, range, px);
+    y += row_height;
+  }
+  for (const HeatMap::Mark& m : map.marks) {
+    out += text_of("<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" stroke=\"#d55e00\" stroke-width=\"2\" "
+                   "stroke-dasharray=\"6 4\"/>\n",
+                   px(m.x), top - 4, px(m.x), bottom);
+    out += text_at(px(m.x), top - 8, "middle", m.label, "font-size=\"11\" fill=\"#d55e00\"");
+  }
+  const Axis axis = axis_over(map.x_low, map.x_high, 8, true);
+  for (const double v : axis.marks())
+    if (v >= map.x_low && v <= map.x_high) out += text_at(px(v), bottom + 17, "middle", axis.label(v));
+  out += text_at((left + width - right) / 2, bottom + 38, "middle", map.x_label);
+  return out + text_at((left + width - right) / 2, bottom + 58, "middle", map.note, "font-size=\"12\" fill=\"#444\"") +
+         "</svg>\n";
+}
+
+} // namespace bedbow

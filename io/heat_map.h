@@ -1,0 +1,37 @@
+/// \file
+/// A table of values over x as shaded rows of an SVG picture, one row a second quantity, with marks along x.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+struct HeatCell {
+  double from = 0, to = 0; ///< along x
+  double value = 0;        ///< NaN: nothing is possible here
+  std::string text;        ///< written into it
+};
+
+struct HeatRow {
+  std::string label; ///< at its left
+  std::vector<HeatCell> cells;
+};
+
+struct HeatMap {
+  std::string title, x_label;
+  std::vector<HeatRow> rows; ///< from the top
+  struct Mark {
+    double x = 0;
+    std::string label;
+  };
+  std::vector<Mark> marks; ///< dashed lines: where the posts stand
+  double x_low = 0, x_high = 1;
+  std::string note; ///< under the picture: what the shade says
+};
+
+/// The picture as one <svg> element: the greater the value, the darker. Values are written too, so that nothing hangs
+/// on the shade alone.
+std::string heat_map_svg(const HeatMap& map);
+
+} // namespace bedbow

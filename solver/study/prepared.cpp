@@ -1,0 +1,111 @@
+#include "solver/study/prepared.h"
+
+#include "mesh/mesher.h"
+#include "mesh/stations.h"
+#include "solver/bend_line.h"
+#include "solver/words.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+/// The machine with one sheet over all places, so that pads and stations are made wherever one is needed.
+Machine with_widest_sheet(const Machine& machine, std::span<const SheetPlace> places) {
+  if (!machine.sheet || places.empty()) throw std::invalid_argument("the case has no [sheet] to vary");
+  if (!machine.body(BodyKind::bed).present() || !machine.body(BodyKind::clamp).present())
+    throw std::invalid_argument("a sheet is held between [bed] and [clamp]; the case lacks one of them");
+  if (machine.fingers)
+    throw std::invalid_argument("loose [clamp.fingers] are not handled here; leave them out, the nose is then whole");
+  double left = places[0].left(), right = places[0].right();
+  for (const SheetPlace& p : places) {
+    left = std::min(left, p.left());
+    right = std::max(right, p.right());
+  }
+  Machine out = machine;
+  out.sheet->width = right - left;
+  out.sheet->centre = (left + right) / 2;
+  return out;
+}
+
+} // namespace
+
+PreparedMachine::PreparedMachine(const Machine& machine, const Registries& registries,
+                                 std::span<const SheetPlace> places)
+    : registries_(registries)
+    , machine_(with_widest_sheet(machine, places)) {
+  std::vector<double> ends;
+  for (const SheetPlace& p : places) ends.insert(ends.end(), {p.left(), p.right()});
+  model_.emplace(make_model(machine_, registries, make_mesh(machine_, registries.shapes, ends)));
+  const double per_length =
+      machine_.materials.at(machine_.sheet->material).E * machine_.nose.land / machine_.sheet->thickness;
+  for (std::size_t i = 0; i < model_->mesh.joints.size(); ++i) {
+    const Joint& j = model_->mesh.joints[i];
+    if (j.kind != JointKind::pad) continue;
+    pads_.push_back(i);
+    shares_.push_back(j.stiffness[uz] / (per_length * j.tributary));
+  }
+}
+
+void PreparedMachine::lay_sheet(const SheetPlace& place, int material, double thickness) {
+  Sheet& sheet = *machine_.sheet;
+  sheet.width = place.width;
+  sheet.centre = place.centre;
+  sheet.material = material;
+  sheet.thickness = thickness;
+  Mesh& mesh = model_->mesh;
+  mesh.bend_stations.clear();
+  for (const double x : mesh.stations)
+    if (x >= place.left() - same_place && x <= place.right() + same_place) mesh.bend_stations.push_back(x);
+  const double per_length = machine_.materials.at(material).E * machine_.nose.land / thickness;
+  const auto x_of = [&](std::size_t pad) { return mesh.joints[pads_[pad]].b.at.x(); };
+  const auto inside = [&](double x) { return x >= place.left() - same_place && x <= place.right() + same_place; };
+  for (std::size_t i = 0; i < pads_.size(); ++i) {
+    Joint& j = mesh.joints[pads_[i]];
+    const double x = x_of(i);
+    j.stiffness[uz] = 0; // has no row then
+    j.tributary = 0;
+    if (!inside(x)) continue;
+    // Each stands for half the way to the next ones at other x, and for the sheet's whole rest at its ends.
+    std::size_t before = i, after = i;
+    while (before > 0 && x_of(before) > x - same_place) --before;
+    while (after + 1 < pads_.size() && x_of(after) < x + same_place) ++after;
+    const double a = x_of(before), b = x_of(after);
+    const double from = a < x - same_place && inside(a) ? (a + x) / 2 : place.left();
+    const double to = b > x + same_place && inside(b) ? (x + b) / 2 : place.right();
+    j.tributary = to - from;
+    j.stiffness[uz] = per_length * j.tributary * shares_[i];
+  }
+}
+
+Findings PreparedMachine::solve(const SheetPlace& place, int material, double thickness, Look look) {
+  lay_sheet(place, material, thickness);
+  Findings out;
+  out.title = machine_.title;
+  if (!model_->structure.mechanisms.empty()) {
+    out.status = Status::mechanism;
+    out.trouble = describe_mechanism(model_->structure.mechanisms.front());
+    return out;
+  }
+  const StepsOutcome solved = solve_steps(*model_, sheet_loads_of(machine_, registries_));
+  load_cases_ += static_cast<long>(bend_angles(machine_).size()) + 1;
+  if (solved.status != StepsOutcome::Status::ok) {
+    out.status = solved.status == StepsOutcome::Status::mechanism ? Status::mechanism : Status::no_convergence;
+    out.trouble = solved.trouble;
+    return out;
+  }
+  for (const StepSolution& s : solved.steps) {
+    StepResult& r = out.steps.emplace_back();
+    r.name = s.name;
+    r.angle = s.angle;
+    fill_bend_line(*model_, s, r);
+    if (look == Look::stresses) fill_bars(*model_, s, r);
+    fill_joints(*model_, s, r);
+  }
+  out.verdict = judge(machine_, out.steps);
+  return out;
+}
+
+} // namespace bedbow

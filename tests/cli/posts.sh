@@ -1,0 +1,29 @@
+#!/usr/bin/env bash
+# `bedbow posts` on the built program.
+set -u
+bedbow=$1
+source_dir=$2
+. "$source_dir/tests/cli/lib.sh"
+trap 'rm -rf "$dir"' EXIT
+case=$dir/case.toml
+sed 's/element_size = "15 mm"/element_size = "60 mm"/' "$source_dir/cases/hive-lid/case.toml" >"$case"
+run() { "$bedbow" posts "$case" --out "$dir/out" "$@"; }
+expect help 0 "Example" "$bedbow" posts --help
+expect table 0 "passes" run --count 2..3 --between "40 mm" "860 mm"
+expect plot 0 "<svg" head -c 400 "$dir/out/posts.svg"
+expect bow 0 '"smallest": ' run --count 2..3 --for bow --between "40 mm" "860 mm" --json
+run --count 2..3 --for bow --between "40 mm" "860 mm" --json --threads 1 >"$dir/one.json"
+run --count 2..3 --for bow --between "40 mm" "860 mm" --json --threads 3 >"$dir/three.json"
+same threads "$dir/one.json" "$dir/three.json"
+for key in '"counts"' '"count"' '"x_mm"' '"angle_spread_deg"' '"clamp_bow_mm"' '"clamp_straightness_mm"' '"worst_utilisation"' '"pass"'; do
+  grep -q "$key" "$dir/one.json" && ok || bad "no $key in the JSON"
+done
+expect spacings 0 "spacing mm" run --count 4 --spacings "200 mm" "270 mm"
+expect free 0 "passes" run --count 3 --free --between "40 mm" "860 mm"
+sed 's/^angle = "0.5 deg"/angle = "0.001 deg"/' "$case" >"$dir/tight.toml"
+expect none-passes 1 "none of these" "$bedbow" posts "$dir/tight.toml" --count 2 --out "$dir/out"
+expect no-room 2 "do not fit" run --count 8 --between "400 mm" "500 mm"
+expect wrong-count 2 "--count" run --count two
+expect wrong-goal 2 "" run --for beauty
+expect no-unit 2 "--between" run --between 40 860
+finish cli.posts
