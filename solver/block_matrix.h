@@ -24,7 +24,11 @@ public:
   void add(int i, int j, const Matrix6d& block);
 
   /// The finished matrix.
-  SymmetricMatrix take() { return std::move(matrix_); }
+  SymmetricMatrix take() {
+    SymmetricMatrix out;
+    out.swap(matrix_); // Eigen's sparse matrices can't be moved
+    return out;
+  }
 
 private:
   const DofMap* map_;
