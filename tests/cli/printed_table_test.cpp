@@ -142,6 +142,11 @@ constexpr std::array<Bearing, 7> bearings{{{"bars", "bar", "stress_MPa"},
                                            {"supports", "support", "force_N"},
                                            {"ties", "tie", "force_N"}}};
 
+/// "post left", but "hinge 1" once where the name says already what it is.
+std::string shown_as(const std::string& name, std::string kind) {
+  return name.starts_with(kind) ? name : kind.append(" ").append(name);
+}
+
 void compare_loads(const Solved& run) {
   std::map<std::string, Row> rows;
   for (const Row& row : table(run.printed, "Stress and force")) rows[row.at(0)] = row;
@@ -150,8 +155,8 @@ void compare_loads(const Solved& run) {
     std::map<std::string, double> greatest; // over the steps
     for (const Json& s : run.results.at("steps"))
       for (const Json& item : s.at(b.list)) {
-        const std::string name = item.at("name"), prefix = b.kind;
-        const std::string shown = name.starts_with(prefix) ? name : prefix + " " + name;
+        const std::string name = item.at("name");
+        const std::string shown = shown_as(name, b.kind);
         const double value = item.at(b.value);
         if (!greatest.contains(shown) || value > greatest[shown]) greatest[shown] = value;
       }
@@ -163,8 +168,7 @@ void compare_loads(const Solved& run) {
       const Json& step = step_of(run.results, rows[name].back());
       bool found = false; // the step that is named does bear that much, and is used that much
       for (const Json& item : step.at(b.list)) {
-        const std::string own = item.at("name");
-        if ((own.starts_with(b.kind) ? own : b.kind + (" " + own)) != name) continue;
+        if (shown_as(item.at("name"), b.kind) != name) continue;
         found = item.at(b.value).get<double>() == value;
         const double used = item.at("utilisation");
         if (used > 0)
