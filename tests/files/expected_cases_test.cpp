@@ -33,7 +33,7 @@ const Json& at(const Json& root, const std::string& path) {
   for (std::string part; std::getline(parts, part, '/');) {
     if (here->is_array()) {
       const auto found = std::ranges::find_if(*here, [&](const Json& j) { return j.at("name") == part; });
-      if (found == here->end()) throw std::out_of_range(path + ": nothing is called " + part);
+      if (found == here->end()) throw std::out_of_range("nothing in results.json at " + path);
       here = &*found;
     } else {
       here = &here->at(part);
