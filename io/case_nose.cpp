@@ -85,6 +85,7 @@ void build_fingers(const CaseBuilder& b) {
   f.reach = in->number_or_nan("reach");
   f.thickness = in->number_or_nan("thickness");
   f.material = material_of(b, *in);
+  f.root_stiffness = in->number("root_stiffness");
   const int bar = b.machine().nose.bar;
   if (!in->given("material") && bar >= 0)
     f.material = b.machine().body(BodyKind::clamp).bars[static_cast<std::size_t>(bar)].material;

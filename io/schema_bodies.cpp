@@ -82,6 +82,11 @@ TableSpec fingers() {
               length("reach", "40 mm", "from the carrying bar to the nose edge").positive().required(),
               length("thickness", "12 mm", "of the pieces").positive().required(),
               text_key("material", "built-in or own material").like("S275JR").otherwise("that of the carrying bar"),
+              quantity_key("root_stiffness", Dim::rotational_stiffness, "5000 N*m/rad",
+                           "of one finger's root against tipping about x: what its screw or hook gives")
+                  .positive()
+                  .otherwise("held fast")
+                  .told(),
           }};
 }
 

@@ -68,11 +68,12 @@ struct Bar {
 
 /// Loose pieces that make the nose, from left to right.
 struct Fingers {
-  std::vector<double> widths; ///< along x [m]
-  std::vector<double> starts; ///< x of each left end [m]; same length as widths
-  double reach = 0;           ///< from the carrying bar to the nose edge, along y [m]
-  double thickness = 0;       ///< [m]
-  int material = -1;          ///< index into Machine::materials
+  std::vector<double> widths;           ///< along x [m]
+  std::vector<double> starts;           ///< x of each left end [m]; same length as widths
+  double reach = 0;                     ///< from the carrying bar to the nose edge, along y [m]
+  double thickness = 0;                 ///< [m]
+  int material = -1;                    ///< index into Machine::materials
+  std::optional<double> root_stiffness; ///< of one finger against tipping about x [N m/rad]; held fast when left out
   SourcePos pos;
 };
 

@@ -93,11 +93,15 @@ struct BarLayout {
   int first_element = -1;       ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
 };
 
-/// One finger of the nose as meshed.
+/// One finger of the nose as meshed: two beam elements, or a plate of its own.
 struct FingerLayout {
-  double from = 0, to = 0;           ///< along x [m]
-  int root = -1, pad = -1, tip = -1; ///< nodes: at the carrying bar, under the middle of the land, at the nose edge
-  int first_element = -1;            ///< of its two beam elements, root to pad and pad to tip
+  double from = 0, to = 0; ///< along x [m]
+  int root = -1, pad = -1,
+      tip = -1;             ///< beam: nodes at the carrying bar, under the middle of the land, at the nose edge
+  int first_element = -1;   ///< beam: of root to pad and pad to tip; plate: of its shells
+  std::vector<int> nodes;   ///< plate: y x x, row-major; empty for a beam
+  std::vector<double> x, y; ///< plate: of the nodes, y from the nose edge to the root [m]
+  [[nodiscard]] bool plate() const { return !nodes.empty(); }
 };
 
 /// Screws and welds hold both ways whatever happens: they are springs of the stiffness matrix and make one part of what

@@ -13,54 +13,6 @@ namespace {
 /// (1 / lambda, some 25 mm). Finer, the pressure changes by less than half a percent, and only the work grows.
 constexpr double least_pad_spacing = 0.004;
 
-/// Shape of a finger seen along its axis: width across the bend line, thickness upright.
-Shape finger_shape(double width, double thickness) {
-  Shape s;
-  s.width = width;
-  s.height = thickness;
-  return s;
-}
-
-void add_finger_beam(Builder& b, int from, int to, int section) {
-  BeamElement e;
-  e.nodes = {from, to};
-  e.length = (b.mesh.nodes[to].x - b.mesh.nodes[from].x).norm();
-  // From root to tip along -y; the section's width lies along x, its height along z.
-  e.axes << 0, -1, 0, 1, 0, 0, 0, 0, 1;
-  e.section = section;
-  e.material = b.machine.fingers->material;
-  e.owner = {Ref::Kind::bar, BodyKind::clamp, b.machine.nose.bar};
-  b.mesh.beams.push_back(e);
-}
-
-} // namespace
-
-void mesh_fingers(Builder& b) {
-  if (!b.machine.fingers) return;
-  const Fingers& f = *b.machine.fingers;
-  const Nose& nose = b.machine.nose;
-  const double thickness = b.machine.sheet ? b.machine.sheet->thickness : 0;
-  const double z = thickness + f.thickness / 2;
-  const Ref carrier{Ref::Kind::bar, BodyKind::clamp, nose.bar};
-  for (std::size_t i = 0; i < f.widths.size(); ++i) {
-    const double x = f.starts[i] + f.widths[i] / 2;
-    const int section = b.add_section(finger_shape(f.widths[i], f.thickness), b.material(f.material).nu);
-    const double root_y = nose.setback + f.reach;
-    const double pad_y = std::min(nose.setback + nose.land / 2, root_y - same_place * 10);
-    const int root = b.add_node({x, root_y, z}, Frame::fixed);
-    const int pad = b.add_node({x, pad_y, z}, Frame::fixed);
-    const int tip = b.add_node({x, nose.setback, z}, Frame::fixed);
-    const int first = static_cast<int>(b.mesh.beams.size());
-    add_finger_beam(b, root, pad, section);
-    add_finger_beam(b, pad, tip, section);
-    // The root is clamped to the section of the carrying bar at the finger's middle.
-    b.mesh.rigid_links.push_back({main_node(place_on_bar(b.machine, b.mesh, carrier, {x, root_y, z})), root});
-    b.mesh.fingers.push_back({f.starts[i], f.starts[i] + f.widths[i], root, pad, tip, first});
-  }
-}
-
-namespace {
-
 struct PadSpot {
   double x, tributary;
 };

@@ -97,13 +97,40 @@ Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eig
   return p;
 }
 
+namespace {
+
+/// The two marks around a value (or the one it meets, or the end beyond which it lies), with their weights.
+std::vector<std::pair<std::size_t, double>> between(const std::vector<double>& marks, double value) {
+  const double v = std::clamp(value, marks.front(), marks.back());
+  const auto i = static_cast<std::size_t>(std::lower_bound(marks.begin(), marks.end(), v - same_place) - marks.begin());
+  if (std::abs(marks[i] - v) <= same_place) return {{i, 1.0}};
+  const double t = (v - marks[i - 1]) / (marks[i] - marks[i - 1]);
+  return {{i - 1, 1 - t}, {i, t}};
+}
+
+} // namespace
+
+Place place_on_finger(const Machine& m, const Mesh& mesh, const FingerLayout& f, const Eigen::Vector3d& at) {
+  Place p{{}, at, Frame::fixed};
+  if (!f.plate()) {
+    const int node = at.y() < m.nose.setback + m.nose.land / 4 ? f.tip : f.pad;
+    p.terms.push_back({node, 1.0, at - mesh.nodes[node].x});
+    return p;
+  }
+  for (auto [r, wr] : between(f.y, at.y()))
+    for (auto [i, wi] : between(f.x, at.x())) {
+      const int node = f.nodes[r * f.x.size() + i];
+      p.terms.push_back({node, wr * wi, at - mesh.nodes[node].x});
+    }
+  return p;
+}
+
 std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, double y, double z) {
   const Eigen::Vector3d at(x, y, z);
   if (!m.fingers) return place_on_bar(m, mesh, {Ref::Kind::bar, BodyKind::clamp, m.nose.bar}, at);
   for (const FingerLayout& f : mesh.fingers) {
     if (x < f.from - same_place || x > f.to + same_place) continue;
-    const int node = y < m.nose.setback + m.nose.land / 4 ? f.tip : f.pad;
-    return Place{{{node, 1.0, at - mesh.nodes[node].x}}, at, Frame::fixed};
+    return place_on_finger(m, mesh, f, at);
   }
   return std::nullopt;
 }

@@ -29,6 +29,9 @@ Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector
 /// The place of the nose at x, y, z: on the finger there, or on the nose's bar. Nothing where no finger stands.
 std::optional<Place> nose_place(const Machine& machine, const Mesh& mesh, double x, double y, double z);
 
+/// The place of a point on a finger: exact arm from its tip or pad; on a plate between the nodes around it.
+Place place_on_finger(const Machine& machine, const Mesh& mesh, const FingerLayout& finger, const Eigen::Vector3d& at);
+
 /// The layout of a bar or member. Throws std::out_of_range when the mesh has none.
 const BarLayout& layout_of(const Mesh& mesh, const Ref& owner);
 

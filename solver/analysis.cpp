@@ -26,6 +26,11 @@ void fill_mass(const Model& m, Findings& out) {
     const Bar& bar = m.machine.bar(l.owner);
     out.mass += m.machine.materials.at(bar.material).density * m.mesh.sections[l.section].props.A * bar.length;
   }
+  for (std::size_t i = 0; i < m.mesh.fingers.size(); ++i) {
+    if (!m.mesh.fingers[i].plate()) continue;
+    const Fingers& f = *m.machine.fingers;
+    out.mass += m.machine.materials.at(f.material).density * f.thickness * f.reach * f.widths[i];
+  }
   for (const Panel& p : m.machine.panels)
     out.mass += m.machine.materials.at(p.material).density * p.thickness * p.edge_a.cross(p.edge_b).norm();
 }

@@ -58,12 +58,14 @@ void add_fingers(const Model& m, const StepSolution& step, StepResult& out) {
   if (m.mesh.fingers.empty()) return;
   Worst worst;
   const BeamElement* at = nullptr;
-  for (const FingerLayout& f : m.mesh.fingers)
+  for (const FingerLayout& f : m.mesh.fingers) {
+    if (f.plate()) continue; // among the shells
     for (int i : {f.first_element, f.first_element + 1}) {
       const double before = worst.stress;
       look_along(m, step, i, 0, worst);
       if (worst.stress > before) at = &m.mesh.beams[i];
     }
+  }
   if (!at) return;
   worst.at = m.mesh.nodes[at->nodes[0]].x.x();
   out.bars.push_back(
@@ -85,7 +87,7 @@ void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
   add_fingers(m, step, out);
   for (const ShellStress& s : shell_stresses(m, step)) {
     BarResult r;
-    r.name = plain_name(m.machine, s.owner);
+    r.name = s.fingers ? "clamp.fingers" : plain_name(m.machine, s.owner);
     for (std::size_t i = 0; i < s.nodes.size(); ++i)
       for (double v : s.von_mises[i])
         if (v > r.stress) {

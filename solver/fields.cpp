@@ -56,6 +56,7 @@ void add_bars(const Model& m, const StepSolution& step, const Turner& turner,
   }
   int number = 0;
   for (const FingerLayout& finger : m.mesh.fingers) {
+    if (finger.plate()) continue; // among the shells
     const std::vector<int> elements = {finger.first_element, finger.first_element + 1};
     BarField f = chain(m, step, turner, elements);
     f.name = "clamp.finger " + std::to_string(++number);
@@ -69,7 +70,7 @@ void add_shells(const Model& m, const StepSolution& step, const Turner& turner, 
   for (const ShellStress& s : shell_stresses(m, step)) {
     ShellField f;
     const bool bar = s.owner.kind == Ref::Kind::bar;
-    f.name = bar ? m.machine.name_of(s.owner) : m.machine.panels[s.owner.index].name;
+    f.name = s.fingers ? "clamp.fingers" : bar ? m.machine.name_of(s.owner) : m.machine.panels[s.owner.index].name;
     f.body = bar ? to_string(s.owner.body) : "panel";
     f.owner = s.owner;
     f.thickness = s.thickness;

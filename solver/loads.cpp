@@ -90,9 +90,19 @@ void LoadBuilder::add_nose_line(double from, double to, double y, double z, cons
     const double a = std::max(f.from, from);
     const double b = std::min(f.to, to);
     if (b - a <= same_place) continue;
-    const Eigen::Vector3d at((a + b) / 2, y, z);
-    add_point({{{f.tip, 1.0, at - mesh_.nodes[f.tip].x}}, at, Frame::fixed}, q * (b - a), Eigen::Vector3d::Zero(),
-              loads);
+    if (!f.plate()) {
+      const Eigen::Vector3d at((a + b) / 2, y, z);
+      add_point({{{f.tip, 1.0, at - mesh_.nodes[f.tip].x}}, at, Frame::fixed}, q * (b - a), Eigen::Vector3d::Zero(),
+                loads);
+      continue;
+    }
+    for (std::size_t i = 0; i + 1 < f.x.size(); ++i) {
+      const double from_x = std::max(f.x[i], a);
+      const double to_x = std::min(f.x[i + 1], b);
+      if (to_x > from_x)
+        add_point(place_on_finger(machine_, mesh_, f, {(from_x + to_x) / 2, y, z}), q * (to_x - from_x),
+                  Eigen::Vector3d::Zero(), loads);
+    }
   }
 }
 

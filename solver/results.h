@@ -42,6 +42,7 @@ struct ShellStress {
   double thickness = 0;
   int material = 0;
   Ref owner;
+  bool fingers = false; ///< plate fingers of the nose, which `owner` carries
 };
 std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& step);
 

@@ -60,14 +60,19 @@ void finish(const Average& a, double t, ShellStress& out) {
 std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step) {
   std::vector<ShellStress> out;
   std::vector<std::pair<std::size_t, std::size_t>> runs; // elements of one owner follow each other
+  const bool plate_fingers = !m.mesh.fingers.empty() && m.mesh.fingers.front().plate();
+  const std::size_t first_finger =
+      plate_fingers ? static_cast<std::size_t>(m.mesh.fingers.front().first_element) : m.mesh.shells.size();
   for (std::size_t i = 0; i < m.mesh.shells.size(); ++i) {
-    if (runs.empty() || !(m.mesh.shells[runs.back().first].owner == m.mesh.shells[i].owner)) runs.emplace_back(i, i);
+    if (runs.empty() || i == first_finger || !(m.mesh.shells[runs.back().first].owner == m.mesh.shells[i].owner))
+      runs.emplace_back(i, i);
     runs.back().second = i + 1;
   }
   for (auto [first, last] : runs) {
     ShellStress s;
     const ShellElement& head = m.mesh.shells[first];
     s.owner = head.owner;
+    s.fingers = first >= first_finger;
     s.thickness = head.thickness;
     s.material = head.material;
     const Material& material = m.machine.materials.at(head.material);
