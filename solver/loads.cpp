@@ -40,8 +40,7 @@ void LoadBuilder::add_node(int node, const Eigen::Vector3d& arm, const Eigen::Ve
   note_arm(node, arm + l.arm, force, loads);
 }
 
-void LoadBuilder::note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force,
-                           StepLoads& loads) const {
+void LoadBuilder::note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, StepLoads& loads) const {
   if (!arm.isZero(0) && !force.isZero(0)) loads.arms.push_back({map_.links[node].ref, arm, force});
 }
 

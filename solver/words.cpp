@@ -23,7 +23,8 @@ std::string part_movement(const Component& comp, const Vector6d& v, bool can) {
     const double r = comp.rigid.col(i).tail<3>().cwiseAbs().maxCoeff();
     if (r > 0) reach = std::max(reach, 1 / r);
   }
-  if (turn * std::max(reach, 1e-3) > slide) return comp.name + (can ? " can turn about " : " turns about ") + axis_name[a];
+  if (turn * std::max(reach, 1e-3) > slide)
+    return comp.name + (can ? " can turn about " : " turns about ") + axis_name[a];
   return comp.name + (can ? " can slide along " : " slides along ") + axis_name[k];
 }
 

@@ -11,12 +11,11 @@ using Eigen::VectorXd;
 
 constexpr double no_answer = 1e-9; // 1 / factor: what buckles at a thousand million times its load does not buckle
 
-/// Stiffness of the machine as a matrix to be inverted. Parts that joints alone hold get springs at their anchors, which
-/// rows of negative compliance take away again: exact, and each part can be factored by itself.
+/// Stiffness of the machine as a matrix to be inverted. Parts that joints alone hold get springs at their anchors,
+/// which rows of negative compliance take away again: exact, and each part can be factored by itself.
 JointedMatrix stiffness_of(const Model& m, const FreeMap& free, const JointState& state, const FactorFunction& factor) {
-  std::vector<SymmetricMatrix> parts = free.anchors.empty()
-                                           ? m.structure.stiffness
-                                           : assemble_stiffness(m.machine, m.mesh, free.map, m.data);
+  std::vector<SymmetricMatrix> parts =
+      free.anchors.empty() ? m.structure.stiffness : assemble_stiffness(m.machine, m.mesh, free.map, m.data);
   JointRows rows = joint_rows(m.mesh, free, state.rows, state.angle);
   const Index own = rows.stretch.rows();
   const auto anchors = static_cast<Index>(free.anchors.size());

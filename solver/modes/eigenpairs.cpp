@@ -3,9 +3,8 @@
 
 #include "solver/modes/eigenpairs_dense.h"
 
-#include <Spectra/SymEigsBase.h>
-
 #include <Eigen/Eigenvalues>
+#include <Spectra/SymEigsBase.h>
 
 #include <algorithm>
 #include <cmath>

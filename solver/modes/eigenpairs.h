@@ -1,7 +1,7 @@
 /// \file
 /// Largest eigenvalues of G u = nu A u with A positive definite and known only by its inverse. Both questions of this
-/// house come down to it: vibration with G = M, A = K - sigma M, nu = 1 / (omega^2 - sigma) (shift-invert), and buckling
-/// with G = -K_g, A = K, nu = 1 / factor. Theory: docs/theory/modes.md, docs/theory/buckling.md.
+/// house come down to it: vibration with G = M, A = K - sigma M, nu = 1 / (omega^2 - sigma) (shift-invert), and
+/// buckling with G = -K_g, A = K, nu = 1 / factor. Theory: docs/theory/modes.md, docs/theory/buckling.md.
 #pragma once
 
 #include <Eigen/Core>
@@ -27,10 +27,10 @@ struct EigenPairs {
   int operations = 0;       ///< columns that `inverse` was asked for
 };
 
-/// The `wanted` largest positive nu, fewer where there are no more. Found by Lanczos (Spectra), repeated values too: the
-/// search is done again with what was found taken out, until nothing as large turns up. Small problems are solved dense.
-/// \param known size x k, B-orthonormal eigenvectors already known; they are left out.
-/// Throws std::runtime_error when Lanczos does not converge.
+/// The `wanted` largest positive nu, fewer where there are no more. Found by Lanczos (Spectra), repeated values too:
+/// the search is done again with what was found taken out, until nothing as large turns up. Small problems are solved
+/// dense. \param known size x k, B-orthonormal eigenvectors already known; they are left out. Throws std::runtime_error
+/// when Lanczos does not converge.
 EigenPairs largest_pairs(const EigenProblem& problem, int wanted, const Eigen::MatrixXd& known);
 
 } // namespace bedbow

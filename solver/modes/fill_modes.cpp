@@ -16,7 +16,8 @@ namespace {
 using Sections = std::vector<std::shared_ptr<const Section>>;
 using Motions = std::vector<std::vector<Vector6d>>;
 
-constexpr double default_limit = 3; // a common margin against what linear buckling leaves out; common practice, no source
+constexpr double default_limit =
+    3; // a common margin against what linear buckling leaves out; common practice, no source
 
 /// Movements of the nodes, greatest translation 1 m, the greatest component positive so that reruns and solvers agree.
 Motions scaled_motions(const FreeMap& free, const Eigen::MatrixXd& vectors) {

@@ -83,13 +83,13 @@ void add_elements(const Model& m, const StepSolution& step, Arms& arms) {
   for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
     const auto& nodes = m.mesh.beams[i].nodes;
     if (arms.none(nodes)) continue;
-    arms.add_element(nodes, Vector12d(beam_stiffness_of(m.mesh, m.data, static_cast<int>(i)) *
-                                      motion_of<12>(step, nodes)));
+    arms.add_element(nodes,
+                     Vector12d(beam_stiffness_of(m.mesh, m.data, static_cast<int>(i)) * motion_of<12>(step, nodes)));
   }
   for (const ShellElement& e : m.mesh.shells) {
     if (arms.none(e.nodes)) continue;
-    arms.add_element(e.nodes, Vector24d(shell_stiffness(corners_of(m.mesh, e), shell_data(m, e)) *
-                                        motion_of<24>(step, e.nodes)));
+    arms.add_element(
+        e.nodes, Vector24d(shell_stiffness(corners_of(m.mesh, e), shell_data(m, e)) * motion_of<24>(step, e.nodes)));
   }
 }
 

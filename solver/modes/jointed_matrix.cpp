@@ -23,7 +23,8 @@ Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start
 } // namespace
 
 JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle) {
-  // The row set is made anew: its functionals count the unknowns of this map. It yields the same rows in the same order.
+  // The row set is made anew: its functionals count the unknowns of this map. It yields the same rows in the same
+  // order.
   const RowSet set(mesh, free.map);
   const std::vector<Row> own = set.rows(mesh, angle);
   std::vector<Eigen::Triplet<double>> entries;
@@ -63,7 +64,8 @@ JointedMatrix::JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows,
     FactorOutcome outcome = factor(parts_[c], hints[c]);
     if (!outcome.factorization)
       throw std::runtime_error("part " + std::to_string(c + 1) + " could not be factored at unknown " +
-                               std::to_string(outcome.zero_pivot) + ": a shift on an eigenvalue, or no stiffness there");
+                               std::to_string(outcome.zero_pivot) +
+                               ": a shift on an eigenvalue, or no stiffness there");
     factors_.back() = std::move(outcome.factorization);
   }
   condense();

@@ -35,7 +35,8 @@ struct Modes {
 class VibratingMachine {
 public:
   /// \param solver name in the registry; empty: "auto". The model must outlive this.
-  VibratingMachine(const Model& model, const JointState& state, const Registry<LinearSolverEntry>& solvers, bool lumped);
+  VibratingMachine(const Model& model, const JointState& state, const Registry<LinearSolverEntry>& solvers,
+                   bool lumped);
 
   /// The lowest modes. Rigid movements that no joint holds come first, exactly zero.
   [[nodiscard]] Modes lowest(int wanted) const;

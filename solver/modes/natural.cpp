@@ -139,8 +139,8 @@ MatrixXd VibratingMachine::rigid_modes(std::vector<std::string>& names) const {
     for (std::size_t c = 0; c < model_.map.components.size(); ++c) {
       const Component& comp = model_.map.components[c];
       if (comp.rigid.cols() > 0)
-        add_rigid_movement(model_.mesh, free_, c, comp.rigid * loose.col(j).segment(s.rigid_start[c], comp.rigid.cols()),
-                           out.col(j));
+        add_rigid_movement(model_.mesh, free_, c,
+                           comp.rigid * loose.col(j).segment(s.rigid_start[c], comp.rigid.cols()), out.col(j));
     }
     for (int twice = 0; twice < 2; ++twice) {
       multiply_mass(out.col(j), weighted);

@@ -21,8 +21,8 @@ constexpr std::array<const char*, 3> axis{"x", "y", "z"};
 struct Cloud {
   std::vector<double> mass;
   std::vector<Vector3d> at, moved;
-  double whole = 0;                ///< mass
-  double energy = 0;               ///< sum of m |u|^2
+  double whole = 0;  ///< mass
+  double energy = 0; ///< sum of m |u|^2
   Vector3d centre = Vector3d::Zero();
 };
 
@@ -72,7 +72,8 @@ std::string bending(const Cloud& c) {
   const double length = (upper - lower).maxCoeff(&along);
   std::vector<std::size_t> order(c.at.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return c.at[a][along] < c.at[b][along]; });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return c.at[a][along] < c.at[b][along]; });
   Vector3d shared = Vector3d::Zero();
   for (std::size_t i = 0; i < order.size();) {
     double mass = 0;

@@ -24,6 +24,7 @@ CLI::App* add_command(CLI::App& app, const std::string& name, const std::string&
 void add_check(CLI::App& app, Run& run);   // check.cpp
 void add_fingers(CLI::App& app, Run& run); // fingers.cpp
 void add_list(CLI::App& app, Run& run);    // list.cpp
+void add_modes(CLI::App& app, Run& run);   // modes.cpp
 void add_schema(CLI::App& app, Run& run);  // schema.cpp
 void add_solve(CLI::App& app, Run& run);   // solve.cpp
 void add_sweep(CLI::App& app, Run& run);   // sweep.cpp
