@@ -11,9 +11,9 @@ namespace bedbow {
 
 namespace {
 
-constexpr std::size_t widest = 52;
+constexpr std::size_t widest_movement = 42, widest_body = 14;
 
-std::string cut(std::string text) {
+std::string cut(std::string text, std::size_t widest) {
   text = printable(text);
   return text.size() <= widest ? text : text.substr(0, widest - 3) + "...";
 }
@@ -25,14 +25,16 @@ std::string strained(const ModeShape& m) {
   std::string out;
   for (std::size_t i = 0; i < shares.size() && i < 2; ++i)
     if (shares[i].second >= 0.05)
-      out += (out.empty() ? "" : ", ") + cut(shares[i].first) + " " + fixed(shares[i].second * 100, 0) + " %";
+      out +=
+          (out.empty() ? "" : ", ") + cut(shares[i].first, widest_body) + " " + fixed(shares[i].second * 100, 0) + " %";
   return out.empty() ? "-" : out;
 }
 
 std::string table_of(const std::vector<ModeShape>& shapes, const char* head, int digits, const Style& style) {
   TextTable t({{""}, {head}, {"what moves", Align::left}, {"strained", Align::left}});
   for (std::size_t i = 0; i < shapes.size(); ++i)
-    t.row({std::to_string(i + 1), fixed(shapes[i].frequency, digits), cut(shapes[i].description), strained(shapes[i])});
+    t.row({std::to_string(i + 1), fixed(shapes[i].frequency, digits), cut(shapes[i].description, widest_movement),
+           strained(shapes[i])});
   return t.render(style);
 }
 

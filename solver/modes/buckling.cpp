@@ -55,7 +55,7 @@ Modes buckling_modes(const Model& m, const StepSolution& step, const Registry<Li
     }
   };
   const EigenProblem::Product stiffness = [&](const auto& x, auto y) { k.multiply(x, y); };
-  EigenPairs pairs = largest_pairs({free.size, softening, stiffness, [&](auto b) { k.solve(b); }}, wanted,
+  EigenPairs pairs = largest_pairs({free.size, softening, stiffness, [&](auto b) { k.solve(b); }, 1e-6}, wanted,
                                    Eigen::MatrixXd(free.size, 0));
   Index count = 0;
   while (count < pairs.values.size() && pairs.values[count] > no_answer) ++count;

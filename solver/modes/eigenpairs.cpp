@@ -72,6 +72,30 @@ private:
   mutable VectorXd cache_;
 };
 
+/// Spectra's solvers differ only in the operator that they wrap; ours is made, so their common base will do.
+class Lanczos : public Spectra::SymEigsBase<Deflated, InnerProduct> {
+public:
+  using SymEigsBase::SymEigsBase;
+  /// Greatest |nu| seen.
+  [[nodiscard]] double scale() const { return scale_; }
+  /// Largest value that has not converged; -infinity when all have.
+  [[nodiscard]] double open_value() const {
+    const VectorXd done = eigenvalues();
+    for (Eigen::Index i = 0, j = 0; i < m_nev; ++i) {
+      if (j == done.size() || done[j] != m_ritz_val[i]) return m_ritz_val[i];
+      ++j;
+    }
+    return -std::numeric_limits<double>::infinity();
+  }
+
+private:
+  void sort_ritzpair(Spectra::SortRule rule) override {
+    scale_ = m_ritz_val.cwiseAbs().maxCoeff();
+    SymEigsBase::sort_ritzpair(rule);
+  }
+  double scale_ = 0;
+};
+
 struct Search {
   Index values = 0, basis = 0;
   Index restarts = 0;
@@ -82,14 +106,18 @@ struct Search {
 EigenPairs run(const EigenProblem& p, const MatrixXd& out, const Search& search) {
   Deflated op(p, out);
   const InnerProduct inner(p);
-  // Spectra's solvers differ only in the operator that they wrap; ours is made, so their common base will do.
-  Spectra::SymEigsBase<Deflated, InnerProduct> lanczos(op, inner, search.values, search.basis);
+  Lanczos lanczos(op, inner, search.values, search.basis);
   lanczos.init();
   lanczos.compute(Spectra::SortRule::LargestAlge, search.restarts, search.tolerance);
   EigenPairs pairs;
   pairs.values = lanczos.eigenvalues();
   pairs.vectors = lanczos.eigenvectors();
   pairs.operations = static_cast<int>(lanczos.num_operations());
+  // What is left may be the crowd at zero, which never converges and is no answer.
+  pairs.scale = lanczos.scale();
+  if (lanczos.open_value() > p.nothing * pairs.scale)
+    throw std::runtime_error("the eigenvalue search did not converge: " + std::to_string(pairs.values.size()) + " of " +
+                             std::to_string(search.values) + " values found");
   return pairs;
 }
 
@@ -118,22 +146,19 @@ EigenPairs search_all(const EigenProblem& p, Index wanted, const MatrixXd& known
   const Index most = p.size - known.cols() - 1;
   const auto search = [&](Index values) {
     values = std::min(values, most);
-    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 300, 1e-11};
+    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 60, 1e-11};
   };
   EigenPairs all = run(p, known, search(wanted + spare));
-  if (all.values.size() < std::min(wanted, most))
-    throw std::runtime_error("the eigenvalue search did not converge: " + std::to_string(all.values.size()) + " of " +
-                             std::to_string(wanted) + " values found");
   for (int round = 0; round < 1000; ++round) {
     const MatrixXd out = beside(known, all.vectors);
     if (p.size - out.cols() < 12) break;
     EigenPairs probe = run(p, out, {1, 10, 30, 1e-2});
     all.operations += probe.operations;
-    const double last = all.values[std::min(wanted, all.values.size()) - 1];
-    if (probe.values.size() > 0 && probe.values[0] <= last * (1 + 1e-7)) break;
+    const double last = all.values.size() < wanted ? p.nothing * all.scale : all.values[wanted - 1] * (1 + 1e-7);
+    if (probe.values.size() == 0 || probe.values[0] <= last) break;
     probe = run(p, out, search(std::min<Index>(wanted, 4)));
     all.operations += probe.operations;
-    if (probe.values.size() == 0 || probe.values[0] <= last * (1 + 1e-7)) break;
+    if (probe.values.size() == 0 || probe.values[0] <= last) break;
     merge(all, probe, wanted + spare);
   }
   return all;
@@ -189,8 +214,8 @@ EigenPairs largest_pairs(const EigenProblem& p, int wanted, const MatrixXd& know
                                                                       : search_all(p, wanted, known);
   // Only positive values are an answer; the rest of the spectrum is what nobody asked for.
   Index count = 0;
-  while (count < pairs.values.size() && pairs.values[count] > 1e-12 * pairs.values[0]) ++count;
-  if (count == 0 || !(pairs.values[0] > 0)) return {VectorXd(0), MatrixXd(p.size, 0), 0, 0, pairs.operations};
+  while (count < pairs.values.size() && pairs.values[count] > p.nothing * pairs.scale) ++count;
+  if (count == 0) return {VectorXd(0), MatrixXd(p.size, 0), 0, 0, pairs.scale, pairs.operations};
   pairs.vectors.conservativeResize(Eigen::NoChange, count);
   polish(p, pairs);
   count = std::min<Index>(count, wanted);

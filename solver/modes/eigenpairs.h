@@ -17,6 +17,7 @@ struct EigenProblem {
   Product g;                                                ///< y = G x, G symmetric
   Product inner;                                            ///< y = B x, the inner product: M, or K
   std::function<void(Eigen::Ref<Eigen::MatrixXd>)> inverse; ///< X <- A^-1 X, columns at once
+  double nothing = 1e-14; ///< share of the greatest |nu| below which a value is taken for zero
 };
 
 struct EigenPairs {
@@ -24,6 +25,7 @@ struct EigenPairs {
   Eigen::MatrixXd vectors;  ///< size x count, U' B U = I
   double residual = 0;      ///< worst |u - A^-1 G u / nu| / |u|, norms in B
   double orthogonality = 0; ///< worst entry of |U' B U - I|
+  double scale = 0;         ///< greatest |nu| seen
   int operations = 0;       ///< columns that `inverse` was asked for
 };
 

@@ -33,6 +33,7 @@ EigenPairs all_pairs_dense(const EigenProblem& p, const MatrixXd& known) {
   const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(h);
   EigenPairs pairs;
   pairs.values = eigen.eigenvalues().reverse();
+  pairs.scale = eigen.eigenvalues().size() ? eigen.eigenvalues().cwiseAbs().maxCoeff() : 0;
   pairs.vectors = f * eigen.eigenvectors().rowwise().reverse();
   pairs.operations = static_cast<int>(n);
   return pairs;

@@ -1,6 +1,7 @@
 #include "solver/modes/fill_modes.h"
 
 #include "solver/modes/shape_words.h"
+#include "solver/recovery.h"
 #include "solver/results.h"
 
 #include <algorithm>
@@ -46,6 +47,7 @@ Fields fields_of(const Model& m, const JointState& state, const std::vector<Vect
   step.angle = state.angle;
   step.motion = motion;
   step.loads.beams.resize(m.mesh.beams.size());
+  step.ends = end_displacements(m, step);
   StepResult result;
   fill_fields(m, step, sections, result);
   return std::move(result.fields);
@@ -60,7 +62,7 @@ std::vector<ModeShape> shapes_of(const Model& m, const JointState& state, const 
   for (std::size_t j = 0; j < motions.size(); ++j) {
     ModeShape shape;
     const bool rigid = j < modes.names.size();
-    shape.description = rigid ? modes.names[j] : describe_shape(m, bodies, motions[j], state.angle);
+    shape.description = rigid ? modes.names[j] : describe_shape(m, bodies, motions[j], shares[j], state.angle);
     if (!rigid) shape.strain_share = shares[j];
     if (!sections.empty()) shape.fields = fields_of(m, state, motions[j], sections);
     out.push_back(std::move(shape));

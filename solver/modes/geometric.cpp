@@ -12,8 +12,7 @@ namespace {
 Matrix12d beam_geometric_of(const Model& m, const StepSolution& step, int i) {
   const BeamElement& e = m.mesh.beams[i];
   const BeamData& d = m.data.beams[m.data.of_beam[i]];
-  const Vector12d u = element_displacements(m, step, i);
-  Matrix12d k = beam_geometric(d, e.length, element_forces(m, step, i, u, 0), element_forces(m, step, i, u, 1));
+  Matrix12d k = beam_geometric(d, e.length, element_forces(m, step, i, 0), element_forces(m, step, i, 1));
   if (const BeamReleases releases = releases_of(e); releases.any) {
     const Matrix12d t = release_map(beam_stiffness(d, e.length), releases);
     k = (t.transpose() * k * t).eval();

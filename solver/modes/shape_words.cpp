@@ -15,6 +15,8 @@ namespace {
 
 using Eigen::Vector3d;
 
+constexpr double least_rigid = 0.6; // of its energy in the best rigid movement: else a body bends
+constexpr double own_strain = 0.5;  // of all strain in the body itself: then it bends, too
 constexpr std::array<const char*, 3> axis{"x", "y", "z"};
 
 /// A body's nodes as they move, in global axes.
@@ -91,9 +93,9 @@ std::string bending(const Cloud& c) {
   return std::string(most == along ? " stretches along " : " bends along ") + axis[static_cast<std::size_t>(most)];
 }
 
-std::string movement(const Cloud& c) {
+std::string movement(const Cloud& c, double strain) {
   const Rigid r = rigid_part(c);
-  if (r.slide.sum() + r.turn.sum() < 0.6 * c.energy) return bending(c);
+  if (strain >= own_strain || r.slide.sum() + r.turn.sum() < least_rigid * c.energy) return bending(c);
   Eigen::Index k = 0;
   const double slide = r.slide.maxCoeff(&k);
   Eigen::Index a = 0;
@@ -142,13 +144,14 @@ std::vector<BodyMass> body_masses(const Model& m) {
 }
 
 std::string describe_shape(const Model& m, const std::vector<BodyMass>& bodies, const std::vector<Vector6d>& motion,
-                           double angle) {
+                           const std::map<std::string, double>& strain, double angle) {
   std::vector<std::pair<double, std::string>> parts;
   double whole = 0;
   for (const BodyMass& b : bodies) {
     const Cloud c = cloud_of(m, b, motion, angle);
     whole += c.energy;
-    if (c.energy > 0) parts.emplace_back(c.energy, b.name + movement(c));
+    const auto own = strain.find(b.name);
+    if (c.energy > 0) parts.emplace_back(c.energy, b.name + movement(c, own == strain.end() ? 0 : own->second));
   }
   std::stable_sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   std::string out;

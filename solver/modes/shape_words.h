@@ -20,9 +20,10 @@ struct BodyMass {
 std::vector<BodyMass> body_masses(const Model& model);
 
 /// "apron turns about x, clamp bends along z": the body that moves most by kinetic energy, and each further one that
-/// holds a quarter of it. \param motion by node, axes of its frame. \param angle of the apron: global axes are named.
+/// holds a quarter of it. \param motion by node, axes of its frame. \param strain its strain_shares. \param angle of
+/// the apron: global axes are named.
 std::string describe_shape(const Model& model, const std::vector<BodyMass>& bodies, const std::vector<Vector6d>& motion,
-                           double angle);
+                           const std::map<std::string, double>& strain, double angle);
 
 /// Share of the strain energy by body, "joints" for their springs and the screws; sums to 1. Empty where nothing is
 /// strained. \param motions of each shape, by node. \return one map per shape.

@@ -8,6 +8,7 @@
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
+#include "tools/bedbow/plugins.h"
 #include "tools/bedbow/report_error.h"
 
 #include <CLI/CLI.hpp>
@@ -25,6 +26,7 @@ constexpr int usual_modes = 6, usual_factors = 2, width = 98;
 struct ModesArguments {
   std::string file, out, step;
   int modes = -1, buckling = -1;
+  PluginOptions plugins;
   bool lumped = false, json = false, quiet = false;
 };
 
@@ -49,33 +51,32 @@ void print(const Case& c, const Findings& f) {
   if (!f.warnings.empty() || !c.assumptions.empty()) std::cout << "Mind\n";
   for (const auto* list : {&f.warnings, &c.assumptions})
     for (const std::string& w : *list) std::cout << list_item(printable(w), width, "  - ");
-  std::cout
-      << "\nSmall movements of the machine as it stands clamped; no proof of a safe machine. A mode near 0 Hz means\n"
-         "that a joint is missing. What buckles gives way at once and without warning.\n";
+  std::cout << "\nSmall movements of the machine as it stands clamped. A mode near 0 Hz means a missing joint.\n"
+               "What buckles gives way at once and without warning. No proof of a safe machine.\n";
 }
 
 int modes(const ModesArguments& a) {
-  const Registries registries = builtin_registries();
-  Case c = read_case(a.file, registries);
+  OpenCase open = open_case(a.file, a.plugins);
+  Case& c = open.value;
   if (!a.quiet) report_problems(c.warnings, c.source.file);
   ask(a, c.machine);
   AnalysisOptions options;
   options.allow_loose = true;
-  const Findings f = analyse(c.machine, registries, options);
+  const Findings f = analyse(c.machine, open.registries, options);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';
     return exit_unsolvable;
   }
-  const auto json = result_json(f, {version(), c.text_hash, {}});
+  const auto json = result_json(f, {version(), c.text_hash, open.plugins.loaded});
   const auto directory = output_directory(a.out, a.file);
   const auto files = write_results(directory, f, json);
   if (a.json) {
     std::cout << json.dump(1) << '\n';
   } else if (!a.quiet) {
     print(c, f);
-    std::cout << "Written to " << directory.string() << ":";
-    for (const std::string& name : files) std::cout << ' ' << name;
-    std::cout << '\n';
+    std::string written = "Written to " + directory.string() + ":";
+    for (const std::string& name : files) written += " " + name;
+    for (const std::string& line : wrap(written, width)) std::cout << line << '\n';
   }
   return f.verdict.pass ? exit_ok : exit_limit_exceeded;
 }
@@ -94,6 +95,7 @@ void add_modes(CLI::App& app, Run& run) {
       ->add_option("--buckling", a->buckling, "load factors wanted; else as in [solve], else 2 where there are loads")
       ->check(CLI::Range(0, 1000));
   command->add_option("--step", a->step, "step whose loads are multiplied, as \"bend 90 deg\"; else the worst one");
+  add_plugin_options(*command, a->plugins);
   command->add_flag("--lumped", a->lumped, "masses on the nodes instead of along the elements");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--quiet", a->quiet, "print nothing");
