@@ -2,7 +2,18 @@
 
 #include "solver/modes/node_block.h"
 
+#include <cmath>
+
 namespace bedbow {
+
+namespace {
+
+bool alike(const BeamElement& a, const BeamElement& b) {
+  return std::abs(a.length - b.length) <= 1e-13 * a.length && a.axes == b.axes && a.release_a == b.release_a &&
+         a.release_b == b.release_b;
+}
+
+} // namespace
 
 Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, bool lumped) {
   const BeamElement& e = mesh.beams[element];
@@ -24,8 +35,14 @@ double rod_mass(const Machine& machine, const Joint& j) {
 
 std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& mesh, const DofMap& map,
                                            const ElementData& data, bool lumped) {
+  // Neighbouring elements of a bar are alike: the last matrix serves while data, length and axes stay.
   Matrix12d last;
-  const BeamMatrix beams = [&](int i) -> const Matrix12d& { return last = beam_mass_of(mesh, data, i, lumped); };
+  int of = -1;
+  const BeamMatrix beams = [&](int i) -> const Matrix12d& {
+    if (of >= 0 && data.of_beam[i] == data.of_beam[of] && alike(mesh.beams[i], mesh.beams[of])) return last;
+    of = i;
+    return last = beam_mass_of(mesh, data, i, lumped);
+  };
   const ShellMatrix shells = [&](int i) {
     const ShellElement& e = mesh.shells[i];
     const Material& m = machine.materials.at(e.material);
