@@ -23,6 +23,11 @@ void build_solve(const CaseBuilder& b) {
   if (in->given("angles")) solve.angles = in->numbers("angles");
   solve.modes = in->integer_or("modes", 0);
   solve.buckling = in->integer_or("buckling", 0);
+  solve.buckling_step = in->text("buckling_step").value_or("");
+  const std::string mass = in->text("mass").value_or("consistent");
+  solve.lumped_mass = mass == "lumped";
+  if (mass != "lumped" && mass != "consistent")
+    b.wrong(*in, "mass", "there is no mass \"" + mass + "\"; there are consistent, lumped");
   solve.linear_solver = in->text("linear_solver").value_or("");
   if (!solve.linear_solver.empty() && !b.registries.linear_solvers.find(solve.linear_solver))
     b.wrong(*in, "linear_solver",

@@ -9,25 +9,48 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <array>
+#include <cstdio>
 
 namespace bedbow {
 
 namespace {
 
-/// One .vtu per step and the .pvd that joins them.
-template <class GridOf>
-void add_series(FileSet& files, const std::string& stem, const Findings& findings, const GridOf& grid_of) {
+/// One .vtu per item and the .pvd that joins them. No items, no .pvd where `always` is false.
+template <class Items, class NameOf, class GridOf>
+void add_series(FileSet& files, const std::string& stem, const Items& items, const NameOf& name_of,
+                const GridOf& grid_of, bool always = true) {
   std::vector<PvdEntry> entries;
-  for (const StepResult& step : findings.steps) {
-    entries.push_back({stem + "_" + std::to_string(entries.size()) + ".vtu", step.name});
-    files.add(entries.back().file, vtk_module().vtu(grid_of(step)));
+  for (const auto& item : items) {
+    entries.push_back({stem + "_" + std::to_string(entries.size()) + ".vtu", name_of(item)});
+    files.add(entries.back().file, vtk_module().vtu(grid_of(item)));
   }
-  files.add(stem + ".pvd", pvd(entries));
+  if (always || !entries.empty())
+    files.add(stem + ".pvd", pvd(entries));
+  else if (std::filesystem::exists(files.directory() / (stem + ".pvd")))
+    files.retire(stem + ".pvd");
   for (std::size_t i = entries.size();; ++i) {
     const std::string left_over = stem + "_" + std::to_string(i) + ".vtu";
     if (!std::filesystem::exists(files.directory() / left_over)) break;
     files.retire(left_over);
   }
+}
+
+std::string shape_name(const char* format, const ModeShape& shape) {
+  std::array<char, 40> head{};
+  std::snprintf(head.data(), head.size(), format, shape.frequency);
+  return head.data() + shape.description;
+}
+
+void add_shapes(FileSet& files, const ModesResult& modes, std::vector<std::string>& names) {
+  const auto add = [&](const char* stem, const char* format, const std::vector<ModeShape>& shapes) {
+    const auto name_of = [&](const ModeShape& s) { return shape_name(format, s); };
+    add_series(
+        files, stem, shapes, name_of, [&](const ModeShape& s) { return surface_grid(s.fields, name_of(s)); }, false);
+    if (!shapes.empty()) names.push_back(std::string(stem) + ".pvd");
+  };
+  add("modes", "%.2f Hz: ", modes.modes);
+  add("buckling", "%.2f times the load: ", modes.buckling_shapes);
 }
 
 } // namespace
@@ -36,10 +59,14 @@ std::vector<std::string> write_results(const std::filesystem::path& directory, c
                                        const nlohmann::ordered_json& results, const std::vector<ResultFile>& more,
                                        const std::vector<std::string>& stale) {
   FileSet files(directory);
-  add_series(files, "assembly", findings, [](const StepResult& s) { return surface_grid(s.fields, s.name); });
-  add_series(files, "forces", findings, [](const StepResult& s) { return force_grid(s.fields.forces, s.name); });
-  files.add("bend_line.csv", bend_line_csv(findings));
   std::vector<std::string> names{"results.json", "bend_line.csv", "assembly.pvd", "forces.pvd"};
+  const auto name_of = [](const StepResult& s) { return s.name; };
+  add_series(files, "assembly", findings.steps, name_of,
+             [](const StepResult& s) { return surface_grid(s.fields, s.name); });
+  add_series(files, "forces", findings.steps, name_of,
+             [](const StepResult& s) { return force_grid(s.fields.forces, s.name); });
+  add_shapes(files, findings.modes.value_or(ModesResult{}), names);
+  files.add("bend_line.csv", bend_line_csv(findings));
   for (const ResultFile& f : more) {
     files.add(f.name, f.content);
     names.push_back(f.name);

@@ -16,8 +16,9 @@ struct ResultFile {
   std::string name, content;
 };
 
-/// Writes results.json, bend_line.csv, assembly.pvd with assembly_N.vtu, and forces.pvd with forces_N.vtu. Files of
-/// further steps that an earlier run left are removed.
+/// Writes results.json, bend_line.csv, assembly.pvd with assembly_N.vtu, and forces.pvd with forces_N.vtu; where
+/// modes were asked for, modes.pvd and buckling.pvd with a time step per shape. Files of further steps that an earlier
+/// run left are removed.
 /// \param results what results.json shall hold. \param more further files, written with the others. \param stale names
 /// of files that shall not outlive the results they belonged to: removed unless they are among `more`. \return names of
 /// the files that a person opens. Throws FileError; then the directory is as it was before.

@@ -188,7 +188,11 @@ Json modes_json(const std::optional<ModesResult>& modes) {
   return {{"frequencies_Hz", std::move(frequencies)},
           {"buckling_factors", std::move(factors)},
           {"shapes", shapes_json(m.modes, "frequency_Hz")},
-          {"buckling_shapes", shapes_json(m.buckling_shapes, "factor")}};
+          {"buckling_shapes", shapes_json(m.buckling_shapes, "factor")},
+          {"joint_state", m.joint_state},
+          {"buckling_step", m.buckling_step},
+          {"residual", number(m.residual)},
+          {"orthogonality", number(m.orthogonality)}};
 }
 
 } // namespace

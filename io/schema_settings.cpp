@@ -33,6 +33,10 @@ TableSpec solve() {
                .told(),
            integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
            integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
+           text_key("buckling_step", "step whose loads are multiplied until something buckles")
+               .like("bend 90 deg")
+               .otherwise("the worst step"),
+           text_key("mass", "consistent, or lumped: a diagonal of masses").like("lumped").otherwise("consistent"),
            text_key("linear_solver", "`bedbow list` shows them").like("ladder").otherwise("chosen by size")}};
 }
 

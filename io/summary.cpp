@@ -1,6 +1,7 @@
 #include "io/summary.h"
 
 #include "io/bracket_table.h"
+#include "io/modes_table.h"
 #include "io/result_tables.h"
 #include "io/text.h"
 
@@ -64,6 +65,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (const TextTable loads = load_table(f, units); !loads.empty())
     out += "Stress and force, each where it is greatest (used: of yield or proof)\n" + loads.render(style);
   out += "\n";
+  if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
   for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");
   out += "Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg\n";

@@ -265,6 +265,8 @@ struct SolveSettings {
   std::optional<std::vector<double>> angles; ///< [rad]; default 0, half, wanted
   int modes = 0;
   int buckling = 0;
+  std::string buckling_step; ///< name of the step whose stress may buckle the machine; empty: the worst one
+  bool lumped_mass = false;  ///< diagonal mass instead of consistent
   std::string linear_solver; ///< empty: chosen by size
 };
 

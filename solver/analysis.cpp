@@ -4,6 +4,7 @@
 #include "solver/bend_line.h"
 #include "solver/bracket.h"
 #include "solver/model.h"
+#include "solver/modes/fill_modes.h"
 #include "solver/results.h"
 #include "solver/words.h"
 
@@ -15,6 +16,8 @@
 namespace bedbow {
 
 namespace {
+
+using Sections = std::vector<std::shared_ptr<const Section>>;
 
 void fill_mass(const Model& m, Findings& out) {
   for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
@@ -36,7 +39,7 @@ void fill_mass(const Model& m, Findings& out) {
 }
 
 StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOptions& options,
-                       const std::vector<std::shared_ptr<const Section>>& sections) {
+                       const Sections& sections) {
   StepResult r;
   r.name = s.name;
   r.angle = s.angle;
@@ -111,6 +114,25 @@ std::optional<std::size_t> worst_step(const std::vector<StepResult>& steps) {
   return worst;
 }
 
+Sections shared_sections(const Model& model, const AnalysisOptions& options) {
+  Sections out;
+  if (options.fields)
+    for (const Section& s : model.mesh.sections) out.push_back(std::make_shared<const Section>(s));
+  return out;
+}
+
+/// No step can be solved: that ends the analysis, or only its statics.
+void note_failure(const Model& model, const Registries& registries, const AnalysisOptions& options, Status status,
+                  const std::string& trouble, Findings& out) {
+  if (status == Status::mechanism && options.allow_loose && model.machine.solve.modes > 0) {
+    out.warnings.push_back("only modes, no loads: " + trouble);
+    fill_modes(model, registries, {}, shared_sections(model, options), out);
+    return;
+  }
+  out.status = status;
+  out.trouble = trouble;
+}
+
 } // namespace
 
 Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options) {
@@ -125,8 +147,8 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   note_assumptions(model, out);
   fill_mass(model, out);
   if (!model.structure.mechanisms.empty()) {
-    out.status = Status::mechanism;
-    out.trouble = describe_mechanism(model.structure.mechanisms.front());
+    note_failure(model, registries, options, Status::mechanism, describe_mechanism(model.structure.mechanisms.front()),
+                 out);
     return out;
   }
   const std::optional<SheetLoads> sheet = sheet_loads_of(machine, registries);
@@ -136,18 +158,18 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   }
   StepsOutcome solved = solve_steps(model, sheet);
   if (solved.status != StepsOutcome::Status::ok) {
-    out.status = solved.status == StepsOutcome::Status::mechanism ? Status::mechanism : Status::no_convergence;
-    out.trouble = solved.trouble;
-    out.history = solved.history;
+    const bool loose = solved.status == StepsOutcome::Status::mechanism;
+    note_failure(model, registries, options, loose ? Status::mechanism : Status::no_convergence, solved.trouble, out);
+    if (out.status != Status::ok) out.history = solved.history;
     return out;
   }
-  std::vector<std::shared_ptr<const Section>> sections;
-  if (options.fields)
-    for (const Section& s : model.mesh.sections) sections.push_back(std::make_shared<const Section>(s));
+  const Sections sections = shared_sections(model, options);
   for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections));
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
+  fill_modes(model, registries, solved.steps, sections, out);
+  if (out.modes) judge_buckling(machine, *out.modes, out.verdict);
   return out;
 }
 

@@ -8,8 +8,9 @@
 namespace bedbow {
 
 struct AnalysisOptions {
-  bool fields = true;   ///< also fill StepResult::fields (what writers draw); studies leave it out
-  bool bracket = false; ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
+  bool fields = true;       ///< also fill StepResult::fields (what writers draw); studies leave it out
+  bool bracket = false;     ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
+  bool allow_loose = false; ///< a machine that nothing holds is no failure where its modes are asked for
 };
 
 /// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.

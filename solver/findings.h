@@ -138,8 +138,12 @@ struct ModeShape {
 
 struct ModesResult {
   std::vector<ModeShape> modes;
-  std::vector<double> buckling_factors;
-  std::vector<ModeShape> buckling_shapes;
+  std::vector<double> buckling_factors;   ///< times the loads of buckling_step
+  std::vector<ModeShape> buckling_shapes; ///< `frequency` holds the factor
+  std::string joint_state = "";           ///< in which the joints vibrate: name of a step, or "all joints closed"
+  std::string buckling_step = "";         ///< whose stress was taken; empty: none
+  double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
+  double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };
 
 enum class Status { ok, mechanism, no_convergence };

@@ -37,6 +37,11 @@ void LoadBuilder::add_node(int node, const Eigen::Vector3d& arm, const Eigen::Ve
   Vector6d& p = loads.nodal[l.ref];
   p.head<3>() += force;
   p.tail<3>() += moment + (arm + l.arm).cross(force);
+  note_arm(node, arm + l.arm, force, loads);
+}
+
+void LoadBuilder::note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, StepLoads& loads) const {
+  if (!arm.isZero(0) && !force.isZero(0)) loads.arms.push_back({map_.links[node].ref, arm, force});
 }
 
 void LoadBuilder::add_point(const Place& place, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
@@ -55,9 +60,11 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   Vector12d f = beam_load(data, e.length, local);
   if (const BeamReleases releases = releases_of(e); releases.any)
     f = beam_release(beam_stiffness(data, e.length), f, releases.dofs).load;
-  for (int k = 0; k < 2; ++k)
+  for (int k = 0; k < 2; ++k) {
     add_node(e.nodes[k], Eigen::Vector3d::Zero(), e.axes.transpose() * f.segment<3>(6 * k),
              e.axes.transpose() * f.segment<3>(6 * k + 3), loads);
+    note_arm(e.nodes[k], arm, q * (e.length / 2), loads);
+  }
   loads.greatest = std::max(loads.greatest, q.norm() * e.length);
 }
 

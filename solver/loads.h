@@ -8,9 +8,16 @@
 
 namespace bedbow {
 
+/// A load on a rigid arm: it counts in buckling, since it moves along as the arm turns.
+struct ArmForce {
+  int node = -1; ///< reference node that carries the arm
+  Eigen::Vector3d arm, force;
+};
+
 struct StepLoads {
   std::vector<Vector6d> nodal;     ///< by reference node: force and moment [N, N m]
   std::vector<BeamLineLoad> beams; ///< by beam element, local axes
+  std::vector<ArmForce> arms;      ///< of the loads in `nodal`; not those that elements hand on
   double greatest = 0;             ///< greatest resultant of a single load, for relative checks [N]
 };
 
@@ -28,6 +35,8 @@ public:
   [[nodiscard]] StepLoads empty() const;
 
 private:
+  /// For buckling: a force that its arm carries along as it turns.
+  void note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, StepLoads& loads) const;
   void add_node(int ref_of, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
                 StepLoads& loads) const;
   /// Uniform line load [N/m], and couple per length [N m/m], frame axes, acting at `arm` from the element's axis.

@@ -10,7 +10,7 @@ namespace {
 const char* const axis_name[3] = {"x", "y", "z"};
 
 /// The one movement that says most of what a part does.
-std::string part_movement(const Component& comp, const Vector6d& v) {
+std::string part_movement(const Component& comp, const Vector6d& v, bool can) {
   const Eigen::Vector3d t = v.head<3>();
   const Eigen::Vector3d w = v.tail<3>();
   // The rotation's reach: movements of its far points, about half a part's size away.
@@ -23,13 +23,14 @@ std::string part_movement(const Component& comp, const Vector6d& v) {
     const double r = comp.rigid.col(i).tail<3>().cwiseAbs().maxCoeff();
     if (r > 0) reach = std::max(reach, 1 / r);
   }
-  if (turn * std::max(reach, 1e-3) > slide) return comp.name + " can turn about " + axis_name[a];
-  return comp.name + " can slide along " + axis_name[k];
+  if (turn * std::max(reach, 1e-3) > slide)
+    return comp.name + (can ? " can turn about " : " turns about ") + axis_name[a];
+  return comp.name + (can ? " can slide along " : " slides along ") + axis_name[k];
 }
 
 } // namespace
 
-std::string describe_movement(const Model& m, const Eigen::VectorXd& alpha) {
+std::string describe_movement(const Model& m, const Eigen::VectorXd& alpha, bool can) {
   double most = 0;
   std::vector<std::pair<double, std::string>> parts;
   for (std::size_t c = 0; c < m.map.components.size(); ++c) {
@@ -38,7 +39,7 @@ std::string describe_movement(const Model& m, const Eigen::VectorXd& alpha) {
     const Eigen::VectorXd own = alpha.segment(m.structure.rigid_start[c], comp.rigid.cols());
     const double size = own.cwiseAbs().maxCoeff();
     most = std::max(most, size);
-    parts.emplace_back(size, part_movement(comp, comp.rigid * own));
+    parts.emplace_back(size, part_movement(comp, comp.rigid * own, can));
   }
   std::string out;
   for (const auto& [size, text] : parts)

@@ -7,7 +7,8 @@
 namespace bedbow {
 
 /// "clamp can slide along x", "apron can turn about x", from rigid movements of the parts (r entries).
-std::string describe_movement(const Model& model, const Eigen::VectorXd& rigid_movements);
+/// \param can false: "clamp slides along x".
+std::string describe_movement(const Model& model, const Eigen::VectorXd& rigid_movements, bool can = true);
 
 /// "bed.web at (120, 8, -50) mm can turn about y inside itself", from a part that failed while factoring.
 std::string describe_mechanism(const PartMechanism& mechanism);

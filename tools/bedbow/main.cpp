@@ -25,6 +25,7 @@ void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_check(app, run);
   bedbow::add_fingers(app, run);
   bedbow::add_list(app, run);
+  bedbow::add_modes(app, run);
   bedbow::add_posts(app, run);
   bedbow::add_schema(app, run);
   bedbow::add_solve(app, run);

@@ -1,0 +1,38 @@
+/// \file
+/// Largest eigenvalues of G u = nu A u with A positive definite and known only by its inverse. Both questions of this
+/// house come down to it: vibration with G = M, A = K - sigma M, nu = 1 / (omega^2 - sigma) (shift-invert), and
+/// buckling with G = -K_g, A = K, nu = 1 / factor. Theory: docs/theory/modes.md, docs/theory/buckling.md.
+#pragma once
+
+#include <Eigen/Core>
+
+#include <functional>
+
+namespace bedbow {
+
+/// The pencil as operators. Rigid joints may make A^-1 singular: then all vectors live in its range.
+struct EigenProblem {
+  using Product = std::function<void(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y)>;
+  Eigen::Index size = 0;
+  Product g;                                                ///< y = G x, G symmetric
+  Product inner;                                            ///< y = B x, the inner product: M, or K
+  std::function<void(Eigen::Ref<Eigen::MatrixXd>)> inverse; ///< X <- A^-1 X, columns at once
+  double nothing = 1e-14; ///< share of the greatest |nu| below which a value is taken for zero
+};
+
+struct EigenPairs {
+  Eigen::VectorXd values;   ///< nu, descending
+  Eigen::MatrixXd vectors;  ///< size x count, U' B U = I
+  double residual = 0;      ///< worst |u - A^-1 G u / nu| / |u|, norms in B
+  double orthogonality = 0; ///< worst entry of |U' B U - I|
+  double scale = 0;         ///< greatest |nu| seen
+  int operations = 0;       ///< columns that `inverse` was asked for
+};
+
+/// The `wanted` largest positive nu, fewer where there are no more. Found by Lanczos (Spectra), repeated values too:
+/// the search is done again with what was found taken out, until nothing as large turns up. Small problems are solved
+/// dense. \param known size x k, B-orthonormal eigenvectors already known; they are left out. Throws std::runtime_error
+/// when Lanczos does not converge.
+EigenPairs largest_pairs(const EigenProblem& problem, int wanted, const Eigen::MatrixXd& known);
+
+} // namespace bedbow

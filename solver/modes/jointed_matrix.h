@@ -1,0 +1,59 @@
+/// \file
+/// The whole machine as one symmetric matrix, never summed: the matrices of its parts, factored one by one, and the
+/// rows of its joints on top, as springs or as rigid constraints. Theory: docs/theory/modes.md.
+#pragma once
+
+#include "solver/linear/factorization.h"
+#include "solver/modes/free_map.h"
+#include "solver/rows.h"
+
+#include <Eigen/LU>
+#include <Eigen/SparseCore>
+
+#include <memory>
+#include <vector>
+
+namespace bedbow {
+
+/// The rows of joints on all unknowns.
+struct JointRows {
+  Eigen::SparseMatrix<double, Eigen::RowMajor> stretch; ///< rows x unknowns
+  Eigen::VectorXd compliance; ///< by row [m/N], 0: rigid, negative: takes a spring's stiffness away
+};
+
+/// Rows on the unknowns of a free map. Rows that meet no unknown are left out.
+JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle);
+
+/// A = parts + rows' C^-1 rows, where rigid rows are constraints rows x = 0 instead.
+class JointedMatrix {
+public:
+  /// Factors the parts and condenses the rows. \param hints by part. Throws std::runtime_error naming the part (by
+  /// number) where a factorization fails.
+  JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows, const FactorFunction& factor,
+                const std::vector<FactorHints>& hints);
+
+  [[nodiscard]] Eigen::Index size() const { return start_.back(); }
+  /// X = A^-1 B in place, columns at once. Obeys the constraints.
+  void solve(Eigen::Ref<Eigen::MatrixXd> b) const;
+  /// y = A x, the constraints' forces left out. \param x one that obeys them.
+  void multiply(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y) const;
+  /// How many eigenvalues of A on the constrained movements are negative (Sturm): those of the parts less those of the
+  /// condensed rows. Throws std::logic_error where the parts' solver can't tell.
+  [[nodiscard]] int negative_eigenvalues() const;
+  [[nodiscard]] std::size_t bytes() const;
+
+private:
+  void condense();
+
+  std::vector<SymmetricMatrix> parts_;
+  std::vector<Eigen::Index> start_; // by part, and the end
+  std::vector<std::unique_ptr<Factorization>> factors_;
+  JointRows rows_;
+  std::vector<std::vector<Eigen::Index>> rows_of_; // by part: the rows that reach it
+  std::vector<Eigen::MatrixXd> responses_;         // by part: its A^-1 times those rows
+  Eigen::VectorXd scale_;                          // of the rows, so that forces and couples weigh alike
+  Eigen::MatrixXd condensed_;                      // rows A^-1 rows' + C, scaled
+  Eigen::PartialPivLU<Eigen::MatrixXd> lu_;
+};
+
+} // namespace bedbow

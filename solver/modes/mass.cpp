@@ -1,0 +1,67 @@
+#include "solver/modes/mass.h"
+
+#include "solver/modes/node_block.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+bool alike(const BeamElement& a, const BeamElement& b) {
+  return std::abs(a.length - b.length) <= 1e-13 * a.length && a.axes == b.axes && a.release_a == b.release_a &&
+         a.release_b == b.release_b;
+}
+
+} // namespace
+
+Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, bool lumped) {
+  const BeamElement& e = mesh.beams[element];
+  const BeamData& d = data.beams[data.of_beam[element]];
+  Matrix12d m = beam_mass(d, e.length, lumped);
+  if (const BeamReleases releases = releases_of(e); releases.any) {
+    const Matrix12d t = release_map(beam_stiffness(d, e.length), releases);
+    m = (t.transpose() * m * t).eval();
+  }
+  return e.axes.isIdentity(0) ? m : beam_to_global(m, e.axes);
+}
+
+double rod_mass(const Machine& machine, const Joint& j) {
+  if (j.kind != JointKind::rod) return 0;
+  const Member& m = machine.members[j.index];
+  const Material& material = machine.materials.at(m.material);
+  return j.stiffness[ux] / material.E * (m.to - m.from).squaredNorm() * material.density;
+}
+
+std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& mesh, const DofMap& map,
+                                           const ElementData& data, bool lumped) {
+  // Neighbouring elements of a bar are alike: the last matrix serves while data, length and axes stay.
+  Matrix12d last;
+  int of = -1;
+  const BeamMatrix beams = [&](int i) -> const Matrix12d& {
+    if (of >= 0 && data.of_beam[i] == data.of_beam[of] && alike(mesh.beams[i], mesh.beams[of])) return last;
+    of = i;
+    return last = beam_mass_of(mesh, data, i, lumped);
+  };
+  const ShellMatrix shells = [&](int i) {
+    const ShellElement& e = mesh.shells[i];
+    const Material& m = machine.materials.at(e.material);
+    return shell_mass(corners_of(mesh, e), {m.E, m.nu, e.thickness, m.density}, lumped);
+  };
+  std::vector<SymmetricMatrix> out = assemble(mesh, map, beams, shells, false);
+  for (const Joint& j : mesh.joints) {
+    const double mass = rod_mass(machine, j);
+    if (mass == 0) continue;
+    for (const Place* p : {&j.a, &j.b})
+      for (const PlaceTerm& t : p->terms) {
+        const NodeLink& l = map.links[t.node];
+        Matrix6d m = Matrix6d::Zero();
+        m.diagonal().head<3>().setConstant(t.weight * mass / 2);
+        const Matrix6d c = carry_to(l.arm + t.arm);
+        add_node_block(out, map, l.ref, c.transpose() * m * c);
+      }
+  }
+  return out;
+}
+
+} // namespace bedbow

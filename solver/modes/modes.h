@@ -1,0 +1,71 @@
+/// \file
+/// How the machine swings, and at what multiple of its load it buckles. The joints count as they stood in a step: what
+/// carried there is a spring in both directions, what was open is not there. Theory: docs/theory/modes.md, buckling.md.
+#pragma once
+
+#include "solver/modes/free_map.h"
+#include "solver/modes/jointed_matrix.h"
+#include "solver/steps.h"
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// The joints that carry, at an apron angle.
+struct JointState {
+  std::string name; ///< of the step, or "all joints closed"
+  double angle = 0;
+  std::vector<Row> rows;
+};
+JointState state_of(const StepSolution& step);
+/// For machines that the clamp step can't hold: every joint counts as closed.
+JointState all_closed(const Model& model);
+
+/// Shapes by number, over all unknowns of a free map.
+struct Modes {
+  Eigen::VectorXd values;         ///< omega^2 [1/s^2], ascending; or load factors
+  Eigen::MatrixXd vectors;        ///< unknowns x modes, u' M u = 1 (buckling: u' K u = 1)
+  std::vector<std::string> names; ///< of the rigid movements, which come first with omega^2 = 0: "clamp slides along x"
+  double residual = 0, orthogonality = 0; ///< see EigenPairs
+  int operations = 0;                     ///< solves taken
+};
+
+/// The machine as it vibrates. Holds what modes and Sturm counts need.
+class VibratingMachine {
+public:
+  /// \param solver name in the registry; empty: "auto". The model must outlive this.
+  VibratingMachine(const Model& model, const JointState& state, const Registry<LinearSolverEntry>& solvers,
+                   bool lumped);
+
+  /// The lowest modes. Rigid movements that no joint holds come first, exactly zero.
+  [[nodiscard]] Modes lowest(int wanted) const;
+  /// How many frequencies lie below omega^2, by counting negative pivots of K - omega^2 M.
+  [[nodiscard]] int count_below(double omega2) const;
+  /// K - shift M, factored, with the joints' rows.
+  [[nodiscard]] JointedMatrix shifted(double shift) const;
+  /// Shift by which `lowest` inverts: negative, of the size of the first elastic omega^2.
+  [[nodiscard]] double shift() const { return shift_; }
+  [[nodiscard]] const FreeMap& map() const { return free_; }
+
+private:
+  [[nodiscard]] double guess_shift() const;
+  [[nodiscard]] Eigen::MatrixXd rigid_modes(std::vector<std::string>& names) const;
+  void multiply_mass(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y) const;
+
+  const Model& model_;
+  const JointState& state_;
+  const LinearSolverEntry& solver_;
+  FreeMap free_;
+  std::vector<SymmetricMatrix> stiffness_, mass_, slim_mass_; // slim: without the zeros of the common pattern
+  double shift_ = 0;
+};
+
+/// Lowest positive load factors of a solved step: (K + factor K_g) u = 0. Fewer, or none, where nothing buckles.
+Modes buckling_modes(const Model& model, const StepSolution& step, const Registry<LinearSolverEntry>& solvers,
+                     int wanted);
+
+/// The linear solver that the case asks for.
+const LinearSolverEntry& solver_of(const Machine& machine, const Registry<LinearSolverEntry>& solvers);
+
+} // namespace bedbow

@@ -1,0 +1,35 @@
+/// \file
+/// Adding what sits on one node to the assembled matrices.
+#pragma once
+
+#include "solver/assembly.h"
+
+namespace bedbow {
+
+/// Movement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
+inline Matrix6d carry_to(const Eigen::Vector3d& arm) {
+  Matrix6d t = Matrix6d::Identity();
+  t.block<3, 3>(0, 3) << 0, arm.z(), -arm.y(), -arm.z(), 0, arm.x(), arm.y(), -arm.x(), 0;
+  return t;
+}
+
+/// Adds a symmetric block to a reference node's own unknowns. \param matrices by component.
+inline void add_node_block(std::vector<SymmetricMatrix>& matrices, const DofMap& map, int ref, const Matrix6d& block) {
+  SymmetricMatrix& m = matrices[map.component[ref]];
+  const auto& dofs = map.dofs[ref];
+  for (int b = 0; b < 6; ++b)
+    for (int a = b; a < 6; ++a)
+      if (dofs[a] >= 0 && dofs[b] >= 0) m.coeffRef(dofs[a], dofs[b]) += block(a, b);
+}
+
+/// What a beam element with releases does at its freed ends: full local movements = map * kept ones.
+inline Matrix12d release_map(const Matrix12d& stiffness, const BeamReleases& releases) {
+  Matrix12d t;
+  for (int j = 0; j < 12; ++j)
+    t.col(j) = releases.dofs[static_cast<std::size_t>(j)]
+                   ? Vector12d::Zero()
+                   : beam_release_recover(stiffness, Vector12d::Zero(), releases.dofs, Vector12d::Unit(j));
+  return t;
+}
+
+} // namespace bedbow

@@ -1,0 +1,163 @@
+#include "solver/modes/shape_words.h"
+
+#include "solver/recovery.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+using Eigen::Vector3d;
+
+constexpr double least_rigid = 0.6; // of its energy in the best rigid movement: else a body bends
+constexpr double own_strain = 0.5;  // of all strain in the body itself: then it bends, too
+constexpr std::array<const char*, 3> axis{"x", "y", "z"};
+
+/// A body's nodes as they move, in global axes.
+struct Cloud {
+  std::vector<double> mass;
+  std::vector<Vector3d> at, moved;
+  double whole = 0;  ///< mass
+  double energy = 0; ///< sum of m |u|^2
+  Vector3d centre = Vector3d::Zero();
+};
+
+Cloud cloud_of(const Model& m, const BodyMass& body, const std::vector<Vector6d>& motion, double angle) {
+  Cloud c;
+  c.mass = body.mass;
+  for (std::size_t i = 0; i < body.nodes.size(); ++i) {
+    const Node& n = m.mesh.nodes[body.nodes[i]];
+    const Eigen::Matrix3d turn = n.frame == Frame::apron ? apron_turn(angle) : Eigen::Matrix3d::Identity();
+    c.at.emplace_back(turn * n.x);
+    c.moved.emplace_back(turn * motion[body.nodes[i]].head<3>());
+    c.whole += c.mass[i];
+    c.centre += c.mass[i] * c.at[i];
+    c.energy += c.mass[i] * c.moved[i].squaredNorm();
+  }
+  c.centre /= c.whole;
+  return c;
+}
+
+/// Best rigid movement: translation of the centre of mass, rotation about it, and their energies by axis.
+struct Rigid {
+  Vector3d slide, turn; ///< sum of m |u|^2 of each
+};
+
+Rigid rigid_part(const Cloud& c) {
+  Vector3d mean = Vector3d::Zero(), momentum = Vector3d::Zero();
+  Eigen::Matrix3d inertia = Eigen::Matrix3d::Zero();
+  for (std::size_t i = 0; i < c.mass.size(); ++i) {
+    const Vector3d r = c.at[i] - c.centre;
+    mean += c.mass[i] * c.moved[i];
+    momentum += c.mass[i] * r.cross(c.moved[i]);
+    inertia += c.mass[i] * (r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose());
+  }
+  // A straight row of nodes has no inertia about itself: a little makes the turn about it none.
+  const Vector3d omega = (inertia + 1e-9 * inertia.trace() * Eigen::Matrix3d::Identity()).ldlt().solve(momentum);
+  return {mean.cwiseAbs2() / c.whole, omega.cwiseAbs2().cwiseProduct(inertia.diagonal())};
+}
+
+/// Slices across the body's longest axis: do they move along, or turn about it?
+std::string bending(const Cloud& c) {
+  Vector3d lower = c.at.front(), upper = lower;
+  for (const Vector3d& p : c.at) {
+    lower = lower.cwiseMin(p);
+    upper = upper.cwiseMax(p);
+  }
+  Eigen::Index along = 0;
+  const double length = (upper - lower).maxCoeff(&along);
+  std::vector<std::size_t> order(c.at.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return c.at[a][along] < c.at[b][along]; });
+  Vector3d shared = Vector3d::Zero();
+  for (std::size_t i = 0; i < order.size();) {
+    double mass = 0;
+    Vector3d sum = Vector3d::Zero();
+    const double here = c.at[order[i]][along];
+    for (; i < order.size() && c.at[order[i]][along] <= here + 1e-6 * length; ++i) {
+      mass += c.mass[order[i]];
+      sum += c.mass[order[i]] * c.moved[order[i]];
+    }
+    if (mass > 0) shared += sum.cwiseAbs2() / mass;
+  }
+  Eigen::Index most = 0;
+  const double largest = shared.maxCoeff(&most);
+  if (c.energy - shared.sum() > largest) return std::string(" twists about ") + axis[static_cast<std::size_t>(along)];
+  return std::string(most == along ? " stretches along " : " bends along ") + axis[static_cast<std::size_t>(most)];
+}
+
+std::string movement(const Cloud& c, double strain) {
+  const Rigid r = rigid_part(c);
+  if (strain >= own_strain || r.slide.sum() + r.turn.sum() < least_rigid * c.energy) return bending(c);
+  Eigen::Index k = 0;
+  const double slide = r.slide.maxCoeff(&k);
+  Eigen::Index a = 0;
+  const double turn = r.turn.maxCoeff(&a);
+  return slide >= turn ? std::string(" slides along ") + axis[static_cast<std::size_t>(k)]
+                       : std::string(" turns about ") + axis[static_cast<std::size_t>(a)];
+}
+
+} // namespace
+
+std::string body_name(const Machine& machine, const Ref& owner) {
+  switch (owner.kind) {
+  case Ref::Kind::bar:
+    return to_string(owner.body);
+  case Ref::Kind::member:
+    return "member " + machine.members[owner.index].name;
+  case Ref::Kind::panel:
+    return "panel " + machine.panels[owner.index].name;
+  default:
+    return "part";
+  }
+}
+
+std::vector<BodyMass> body_masses(const Model& m) {
+  std::map<std::string, std::map<int, double>> masses;
+  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
+    const BeamElement& e = m.mesh.beams[i];
+    const BeamData& d = m.data.beams[m.data.of_beam[i]];
+    for (int n : e.nodes) masses[body_name(m.machine, e.owner)][n] += d.density * d.section.A * e.length / 2;
+  }
+  for (const ShellElement& e : m.mesh.shells) {
+    const Corners c = corners_of(m.mesh, e);
+    const double area = (c[2] - c[0]).cross(c[3] - c[1]).norm() / 2;
+    for (int n : e.nodes)
+      masses[body_name(m.machine, e.owner)][n] += m.machine.materials.at(e.material).density * e.thickness * area / 4;
+  }
+  std::vector<BodyMass> out;
+  for (const auto& [name, of] : masses) {
+    out.push_back({name, {}, {}});
+    for (auto [node, mass] : of) {
+      out.back().nodes.push_back(node);
+      out.back().mass.push_back(mass);
+    }
+  }
+  return out;
+}
+
+std::string describe_shape(const Model& m, const std::vector<BodyMass>& bodies, const std::vector<Vector6d>& motion,
+                           const std::map<std::string, double>& strain, double angle) {
+  std::vector<std::pair<double, std::string>> parts;
+  double whole = 0;
+  for (const BodyMass& b : bodies) {
+    const Cloud c = cloud_of(m, b, motion, angle);
+    whole += c.energy;
+    const auto own = strain.find(b.name);
+    if (c.energy > 0) parts.emplace_back(c.energy, b.name + movement(c, own == strain.end() ? 0 : own->second));
+  }
+  std::stable_sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::string out;
+  for (const auto& [energy, text] : parts)
+    if (out.empty() || energy >= whole / 4) out += (out.empty() ? "" : ", ") + text;
+  return out.empty() ? "nothing that has mass moves" : out;
+}
+
+} // namespace bedbow
