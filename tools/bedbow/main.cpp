@@ -25,6 +25,7 @@ void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_fingers(app, run);
   bedbow::add_list(app, run);
   bedbow::add_schema(app, run);
+  bedbow::add_rock(app, run);
   bedbow::add_solve(app, run);
   bedbow::add_sweep(app, run);
 }
