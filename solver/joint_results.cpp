@@ -63,6 +63,7 @@ JointResult post_result(const Model& m, const StepSolution& step, const Joint& j
   const Vector6d apart = place_motion(step, j.b) - place_motion(step, j.a);
   // Turning about y carries the upper end along +x, about x along -y.
   const StudEnds ends{{apart[ux], apart[uy]}, {apart[ry], -apart[rx]}};
+  r.more["apart_m"] = apart[uz];
   r.more["sideways_m"] = std::hypot(apart[ux], apart[uy]);
   r.more["tilt_rad"] = std::hypot(apart[rx], apart[ry]);
   take(r, check_post(m.machine, m.mesh, post, r.value, shear, ends));
