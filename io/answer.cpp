@@ -32,12 +32,14 @@ FileUnit file_unit(ValueOf of) {
   switch (of) {
   case ValueOf::length:
   case ValueOf::fine_length:
+  case ValueOf::tiny_length:
     return {"_mm", 1e3};
   case ValueOf::force:
     return {"_N", 1};
   case ValueOf::stress:
     return {"_MPa", 1e-6};
   case ValueOf::angle:
+  case ValueOf::tiny_angle:
     return {"_deg", 180 / std::numbers::pi};
   case ValueOf::moment:
     return {"_N_mm", 1e3};
@@ -59,6 +61,10 @@ std::string head_unit(ValueOf of, const OutputUnits& u) {
     return u.stress.name;
   case ValueOf::angle:
     return "deg";
+  case ValueOf::tiny_length:
+    return "um";
+  case ValueOf::tiny_angle:
+    return "mdeg";
   case ValueOf::moment:
     return "N m";
   case ValueOf::line_force:
@@ -82,6 +88,10 @@ std::string shown(double v, ValueOf of, const OutputUnits& u) {
     return in_unit(v, u.stress, 1e5);
   case ValueOf::angle:
     return fixed(v * 180 / std::numbers::pi, 3);
+  case ValueOf::tiny_length:
+    return fixed(v * 1e6, 3);
+  case ValueOf::tiny_angle:
+    return fixed(v * 180e3 / std::numbers::pi, 3);
   case ValueOf::moment:
     return fixed(v, 2);
   case ValueOf::line_force:

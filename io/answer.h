@@ -15,8 +15,22 @@
 
 namespace bedbow {
 
-/// What a column holds. Files: mm, N, MPa, deg, N mm, N/mm, or no unit.
-enum class ValueOf { text, count, ratio, percent, length, fine_length, force, stress, angle, moment, line_force };
+/// What a column holds; tiny ones are shown in um and mdeg. Files: mm, N, MPa, deg, N mm, N/mm, or no unit.
+enum class ValueOf {
+  text,
+  count,
+  ratio,
+  percent,
+  length,
+  fine_length,
+  tiny_length,
+  force,
+  stress,
+  angle,
+  tiny_angle,
+  moment,
+  line_force
+};
 
 struct AnswerColumn {
   std::string key;  ///< in files, without unit: "opening" becomes opening_mm
