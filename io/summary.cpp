@@ -63,7 +63,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
     out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
   if (const TextTable loads = load_table(f, units); !loads.empty())
     out += "Stress and force, each where most of what it may bear is used\n" + loads.render(style);
-  for (const std::string& r : load_remarks(f)) out += list_item(printable(r), width, "  - ");
+  out += items("What will wear or give", load_remarks(f));
   out += "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
   for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");

@@ -33,5 +33,41 @@ sed 's/y = "112 mm"/y = "20 mm"/' "$rocking" >"$dir/tail.toml"
 expect rock-nothing 2 "nothing rocks" "$bedbow" rock "$dir/tail.toml"
 expect rock-no-cams 2 "needs [[post]] and [[cam]]" "$bedbow" rock "$source_dir/tests/cases/folder-x.toml"
 expect rock-both 2 "excludes" "$bedbow" rock "$rocking" --json --csv
-# --- further commands
+# --- setup
+expect setup 0 "swing to" "$bedbow" setup "$hive" --thickness "1 mm" "1.5 mm" --reach "400 mm" --legs "30 mm" "100 mm"
+expect setup-json 0 '"springback_deg"' "$bedbow" setup "$hive" --thickness "16 ga" --json
+expect setup-csv 0 "thickness_mm,least_radius_mm" "$bedbow" setup "$hive" --csv
+expect setup-no-unit 2 "--thickness" "$bedbow" setup "$hive" --thickness 1.5
+expect setup-effort 2 "no limit of effort" "$bedbow" setup "$hive" --effort "teeth"
+expect setup-no-sheet 2 "needs [sheet]" "$bedbow" setup "$source_dir/cases/trestle-bed/case.toml"
+# --- crown
+expect crown 0 "shims of the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
+expect crown-json 0 '"shims"' "$bedbow" crown "$hive" --json
+expect crown-csv 0 "x_mm,height_mm,shim_mm,pieces" "$bedbow" crown "$hive" --csv
+expect crown-rod 0 "Tension" "$bedbow" crown "$hive" --on apron --aim straight --rod "-60 mm"
+expect crown-step 2 "there is no step" "$bedbow" crown "$hive" --step nothing
+expect crown-aim 2 "" "$bedbow" crown "$hive" --aim sideways
+expect crown-stock 2 "--stock" "$bedbow" crown "$hive" --stock 0.05
+expect crown-no-sheet 2 "needs [sheet]" "$bedbow" crown "$source_dir/cases/trestle-bed/case.toml"
+# --- prototype
+expect prototype 0 "times what E alone would say" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype-json 0 '"load_scale"' "$bedbow" prototype "$hive" --material "sugar maple" --json
+expect prototype-csv 0 "body,machine_mm,prototype_mm" "$bedbow" prototype "$hive" --material beech --csv
+expect prototype-material 2 "there is no material" "$bedbow" prototype "$hive" --material butter
+expect prototype-scale 2 "" "$bedbow" prototype "$hive" --material beech --scale 0
+# --- fit
+trestle=$source_dir/cases/trestle-fit/case.toml
+expect fit 0 "standard error" "$bedbow" fit "$trestle"
+expect fit-json 0 '"value_si"' "$bedbow" fit "$trestle" --json
+expect fit-csv 0 "key,start,value" "$bedbow" fit "$trestle" --csv
+expect fit-nothing 2 "nothing to fit" "$bedbow" fit "$hive"
+expect fit-step 2 "there is no step" "$bedbow" fit "$trestle" --step bend
+sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
+expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
+# --- sensitivity
+expect sensitivity 0 "sheet.thickness" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-csv 0 "quantity,by,bed_bow_mm" "$bedbow" solve "$hive" --sensitivity --csv
+expect sensitivity-json 0 '"angle_spread_error_deg"' "$bedbow" solve "$hive" --sensitivity --json
+expect csv-alone 2 "requires" "$bedbow" solve "$hive" --csv
+for command in rock setup crown prototype fit; do expect "$command-help" 0 "Example" "$bedbow" $command --help; done
 finish decide
