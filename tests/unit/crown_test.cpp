@@ -1,6 +1,5 @@
-#include "solver/study/crown.h"
-
 #include "io/case_reader.h"
+#include "solver/study/crown.h"
 
 #include <gtest/gtest.h>
 
@@ -22,8 +21,8 @@ CrownTask task(BodyKind on, CrownAim aim, int places) {
   return t;
 }
 
-// Shims on the apron turn the flange by height over depth and change nothing else: with a place every 25 mm the angle is
-// even but for the curve between the places.
+// Shims on the apron turn the flange by height over depth and change nothing else: with a place every 25 mm the angle
+// is even but for the curve between the places.
 TEST(FindCrown, OfTheApronMakesTheAngleEven) {
   const Machine m = hive();
   CrownTask t = task(BodyKind::apron, CrownAim::even, 25);
@@ -52,7 +51,6 @@ TEST(FindCrown, ShimsAreTheNearestSum) {
   EXPECT_TRUE(nearest_shims(0.02e-3, {0.05e-3, 0.1e-3}).empty());
   EXPECT_EQ(nearest_shims(0.2e-3, {0.05e-3, 0.2e-3}).size(), 1U);
 }
-
 
 // A rod can only pull: on one side of the bar it straightens, on the other it would have to push.
 TEST(FindRod, BendsTheLineBack) {

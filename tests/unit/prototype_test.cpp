@@ -1,6 +1,5 @@
-#include "solver/study/prototype.h"
-
 #include "io/case_reader.h"
+#include "solver/study/prototype.h"
 
 #include <gtest/gtest.h>
 
@@ -24,7 +23,8 @@ Machine of_one_material() {
 // joints, studs, pads and all (Buckingham; stresses stay).
 TEST(Prototype, OfTheSameMaterialIsSimilar) {
   const Machine m = of_one_material();
-  const PrototypeResult r = prototype(m, builtin_registries(), m.materials.at(m.body(BodyKind::clamp).bars[0].material), 0.5);
+  const PrototypeResult r =
+      prototype(m, builtin_registries(), m.materials.at(m.body(BodyKind::clamp).bars[0].material), 0.5);
   EXPECT_NEAR(r.load_scale, 0.25, 1e-12);
   for (const BowShares& b : r.bows) EXPECT_NEAR(b.prototype, 0.5 * b.machine, 0.02 * b.machine) << b.body;
   for (const PrototypeDial& d : r.dials)

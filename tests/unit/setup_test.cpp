@@ -1,6 +1,5 @@
-#include "solver/study/setup.h"
-
 #include "io/case_reader.h"
+#include "solver/study/setup.h"
 
 #include <gtest/gtest.h>
 
@@ -14,8 +13,8 @@ Machine named(const char* name) {
   return read_case(std::string(BEDBOW_SOURCE_DIR "/cases/") + name + "/case.toml", builtin_registries()).machine;
 }
 
-// DIN 6935: r = 2, s = 2 at 90 deg: k = 0.65, v = pi/2 (2 + 0.65) - 8 = -3.8374 mm; least radius of DC01 (410 MPa) up to
-// 2.5 mm is 3 mm, so r = 3 is taken at 2 mm: v = -4.1283 (references: r = 3, s = 2).
+// DIN 6935: r = 2, s = 2 at 90 deg: k = 0.65, v = pi/2 (2 + 0.65) - 8 = -3.8374 mm; least radius of DC01 (410 MPa) up
+// to 2.5 mm is 3 mm, so r = 3 is taken at 2 mm: v = -4.1283 (references: r = 3, s = 2).
 TEST(Setup, BendsByDin6935) {
   const auto s = find_settings(named("hive-lid"), builtin_registries(), {1.5e-3, 2e-3}, 0.4);
   ASSERT_EQ(s.size(), 2U);
@@ -27,8 +26,8 @@ TEST(Setup, BendsByDin6935) {
   EXPECT_TRUE(std::isnan(s[0].cam_angle)); // cams by lift
 }
 
-// The case's own sheet: what `solve` says. Hand force: moments about the bend line, F a over the width against two hands
-// at 400 mm: 181.865 N x 600 / 400 = 272.8 N together.
+// The case's own sheet: what `solve` says. Hand force: moments about the bend line, F a over the width against two
+// hands at 400 mm: 181.865 N x 600 / 400 = 272.8 N together.
 TEST(Setup, AgreesWithSolveAndWithMomentsAboutTheBendLine) {
   const Machine m = named("hive-lid");
   const auto s = find_settings(m, builtin_registries(), {1.5e-3}, 0.4);
