@@ -2,7 +2,9 @@
 #include "io/nearest.h"
 #include "mesh/stack.h"
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
 #include <utility>
 
 namespace bedbow {
@@ -33,6 +35,19 @@ void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const Cas
   body.bars.push_back(std::move(bar));
 }
 
+Crown crown_of(const CaseBuilder& b, const CaseValues& in) {
+  Crown crown{in.numbers("x"), in.numbers("height")};
+  if (crown.x.size() != crown.height.size())
+    b.wrong(in, "height",
+            std::to_string(crown.height.size()) + " heights for " + std::to_string(crown.x.size()) +
+                " places; give one for each");
+  else if (std::ranges::adjacent_find(crown.x, std::ranges::greater_equal()) != crown.x.end())
+    b.wrong(in, "x", "the places go from left to right, each further than the one before");
+  else
+    return crown;
+  return {};
+}
+
 void build_body(const CaseBuilder& b, BodyKind kind) {
   const CaseValues* in = b.root.table(to_string(kind));
   Body& body = b.machine().body(kind);
@@ -42,6 +57,7 @@ void build_body(const CaseBuilder& b, BodyKind kind) {
   body.length = in->number_or_nan("length");
   body.start = in->number_or("start", 0);
   body.material = material_of(b, *in);
+  if (const CaseValues* crown = in->table("crown")) body.crown = crown_of(b, *crown);
   for (const CaseValues& bar : in->tables("bar")) build_bar(b, bar, body, *in);
 }
 

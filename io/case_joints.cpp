@@ -16,12 +16,16 @@ Post post(const CaseBuilder& b, const CaseValues& in) {
   p.grade = grade_of(b, in, p.diameter);
   p.free_length = in.number_or_nan("free_length");
   p.preload = in.number("preload");
+  if (in.text("seat") == "plain") p.seat = NutSeat::plain;
+  if (in.text("seat") == "spherical") p.seat = NutSeat::spherical;
+  p.washer_diameter = in.number_or("washer_diameter", left_out);
+  p.washer_thickness = in.number_or("washer_thickness", left_out);
+  p.engagement = in.number_or("engagement", left_out);
+  p.tapped = in.number_or("tapped", left_out);
+  p.allowed_seat = in.number("allowed_seat");
+  p.allowed_thread = in.number("allowed_thread");
+  p.allowed_stress = in.number("allowed_stress");
   return p;
-}
-
-/// Lift of an eccentric turned by an angle from its lowest position: throw / 2 (1 - cos angle).
-double lift_of(double highest_less_lowest, double angle) {
-  return highest_less_lowest / 2 * (1 - std::cos(angle));
 }
 
 Cam cam(const CaseBuilder& b, const CaseValues& in) {
@@ -35,14 +39,23 @@ Cam cam(const CaseBuilder& b, const CaseValues& in) {
   c.radius = in.number_or("radius", left_out);
   c.width = in.number_or("width", left_out);
   c.stiffness = in.number("stiffness");
+  c.captive = in.flag_or("captive", false);
+  c.material = material_of(b, in);
+  c.friction = in.number_or("friction", c.friction);
+  c.shaft = in.number_or("shaft", left_out);
+  c.lever = in.number_or("lever", left_out);
+  c.allowed_pressure = in.number("allowed_pressure");
   const bool by_angle = in.given("throw") || in.given("angle");
   if (in.given("lift") && by_angle) b.wrong(in, "lift", "give either `lift`, or `throw` and `angle`");
   if (!in.given("lift") && !by_angle) b.missing(in, "lift", "how far it would raise the tail, or `throw` and `angle`");
   if (!in.given("lift") && by_angle)
     for (const char* key : {"throw", "angle"})
       if (!in.given(key)) b.missing(in, key, "an eccentric takes both `throw` and `angle`");
-  if (in.given("lag") && !by_angle) b.wrong(in, "lag", "a lag needs `throw` and `angle`");
-  c.lift = by_angle ? lift_of(in.number_or_nan("throw"), in.number_or_nan("angle") - c.lag) : in.number_or_nan("lift");
+  c.touch = in.number_or("touch", 0);
+  for (const char* key : {"lag", "touch"})
+    if (in.given(key) && !by_angle) b.wrong(in, key, "it needs `throw` and `angle`");
+  c.lift = by_angle ? cam_lift(in.number_or_nan("throw"), in.number_or_nan("angle") - c.lag, c.touch)
+                    : in.number_or_nan("lift");
   return c;
 }
 
@@ -52,6 +65,11 @@ Hinge hinge(const CaseBuilder& b, const CaseValues& in) {
   h.at = joint_place(b, in);
   h.pin = in.number_or("pin", left_out);
   h.bearing_length = in.number_or("bearing_length", left_out);
+  h.gap = in.number_or("gap", 0);
+  h.both_sides = in.flag_or("both_sides", false);
+  h.pin_material = material_of(b, in, "pin_material");
+  h.allowed_pressure = in.number("allowed_pressure");
+  h.allowed_stress = in.number("allowed_stress");
   return h;
 }
 
@@ -61,6 +79,7 @@ Handle handle(const CaseBuilder& b, const CaseValues& in) {
   h.name = in.text("name").value_or("");
   h.bar = bar_of(b, BodyKind::apron, in, "bar");
   h.x = in.number_or_nan("x");
+  h.reach = in.number_or("reach", left_out);
   return h;
 }
 

@@ -68,6 +68,9 @@ Screws screws_of(const CaseBuilder& b, const CaseValues& in) {
   s.thread = thread_of(in, "size");
   s.grade = grade_of(b, in, s.diameter);
   s.shear_stiffness = in.number("shear_stiffness");
+  s.allowed_shear = in.number("allowed_shear");
+  s.allowed_tension = in.number("allowed_tension");
+  s.allowed_bearing = in.number("allowed_bearing");
   s.x = places(b, in, s);
   return s;
 }

@@ -110,6 +110,17 @@ Json bar_json(const BarResult& b) {
           {"moments_N_mm", Json::array({number(to_N_mm(f.T)), number(to_N_mm(f.My)), number(to_N_mm(f.Mz))})}};
 }
 
+Json check_json(const Check& c) {
+  const bool force = c.unit == CheckUnit::force;
+  const double scale = c.unit == CheckUnit::stress ? 1e-6 : 1;
+  const std::string unit = force ? "_N" : c.unit == CheckUnit::stress ? "_MPa" : "";
+  return {{"what", c.what},
+          {"actual" + unit, number(c.actual * scale)},
+          {"allowed" + unit, c.allowed.value > 0 ? number(c.allowed.value * scale) : Json(nullptr)},
+          {"utilisation", number(c.utilisation())},
+          {"source", c.allowed.source}};
+}
+
 Json joints_json(const std::vector<JointResult>& joints) {
   Json out = Json::array();
   for (const JointResult& j : joints) {
@@ -124,6 +135,11 @@ Json joints_json(const std::vector<JointResult>& joints) {
       const auto [file_key, file_value] = in_file_unit(key, value);
       item[file_key] = number(file_value);
     }
+    if (!j.checks.empty()) {
+      item["checks"] = Json::array();
+      for (const Check& c : j.checks) item["checks"].push_back(check_json(c));
+    }
+    if (!j.remarks.empty()) item["remarks"] = j.remarks;
     out.push_back(std::move(item));
   }
   return out;

@@ -2,8 +2,10 @@
 
 #include "io/text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace bedbow {
 
@@ -14,10 +16,33 @@ constexpr double degree = std::numbers::pi / 180;
 void note(std::vector<WorstOf>& list, WorstOf w) {
   for (WorstOf& old : list)
     if (old.what == w.what) {
-      if (w.value > old.value) old = std::move(w);
+      // What bears most counts; without any allowable known, what is greatest.
+      if (w.utilisation > old.utilisation || (w.utilisation == old.utilisation && w.value > old.value))
+        old = std::move(w);
       return;
     }
   list.push_back(std::move(w));
+}
+
+std::string governing(const std::vector<Check>& checks, const OutputUnits& u) {
+  const Check* c = worst_check(checks);
+  if (!c) return "";
+  if (c->unit == CheckUnit::ratio) return c->what;
+  const OutputUnit& unit = c->unit == CheckUnit::force ? u.force : u.stress;
+  const double step = c->unit == CheckUnit::force ? 10 : 1e5;
+  return c->what + " " + in_unit(c->actual, unit, step) + " of " + in_unit(c->allowed.value, unit, step) + " " +
+         unit.name;
+}
+
+void add_once(std::vector<std::string>& list, std::string line) {
+  if (std::ranges::find(list, line) == list.end()) list.push_back(std::move(line));
+}
+
+/// Calls f(kind, joint) for every joint that is checked.
+template <class F> void each_checked(const StepResult& s, F f) {
+  for (const auto& [kind, list] : {std::pair{"post", &s.posts}, std::pair{"cam", &s.cams},
+                                   std::pair{"hinge", &s.hinges}, std::pair{"screws", &s.screws}})
+    for (const JointResult& j : *list) f(kind, j);
 }
 
 } // namespace
@@ -36,11 +61,11 @@ std::vector<WorstOf> worst_loads(const Findings& f, const OutputUnits& u) {
   for (const StepResult& s : f.steps) {
     for (const BarResult& b : s.bars)
       note(list, {"bar " + b.name, in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name, place(b.at_x), s.name,
-                  b.utilisation, b.stress});
+                  b.utilisation, b.stress, b.utilisation > 0 ? "yield" : ""});
     const auto joints = [&](const char* kind, const std::vector<JointResult>& all) {
       for (const JointResult& j : all)
         note(list, {with_kind(kind, j.name), in_unit(j.value, u.force, 1) + " " + u.force.name, place(j.at.x()), s.name,
-                    j.utilisation, j.value});
+                    j.utilisation, j.value, governing(j.checks, u)});
     };
     joints("post", s.posts);
     joints("cam", s.cams);
@@ -82,10 +107,39 @@ TextTable whole_bow_table(const Findings& f, const OutputUnits& u) {
 }
 
 TextTable load_table(const Findings& f, const OutputUnits& u) {
-  TextTable t({{"what bears", Align::left}, {"at most"}, {"used"}, {"where", Align::left}, {"in step", Align::left}});
+  TextTable t({{"what bears", Align::left},
+               {"at most"},
+               {"used"},
+               {"by", Align::left},
+               {"where", Align::left},
+               {"in step", Align::left}});
   for (const WorstOf& w : worst_loads(f, u))
-    t.row({w.what, w.load, {percent(w.utilisation), w.utilisation > 1 ? Mark::bad : Mark::none}, w.place, w.step});
+    t.row(
+        {w.what, w.load, {percent(w.utilisation), w.utilisation > 1 ? Mark::bad : Mark::none}, w.by, w.place, w.step});
   return t;
+}
+
+std::vector<std::string> load_remarks(const Findings& f) {
+  std::vector<std::string> out;
+  std::vector<std::string> told; // the first step says enough
+  for (const StepResult& s : f.steps)
+    each_checked(s, [&](const char* kind, const JointResult& j) {
+      const std::string name = with_kind(kind, j.name);
+      if (j.remarks.empty() || std::ranges::find(told, name) != told.end()) return;
+      told.push_back(name);
+      out.push_back(name + " in step " + s.name + ": " + j.remarks.front());
+    });
+  return out;
+}
+
+std::vector<std::string> allowable_sources(const Findings& f) {
+  std::vector<std::string> out;
+  for (const StepResult& s : f.steps)
+    each_checked(s, [&](const char*, const JointResult& j) {
+      for (const Check& c : j.checks)
+        add_once(out, c.what + ": " + (c.allowed.value > 0 ? c.allowed.source : "unknown"));
+    });
+  return out;
 }
 
 TextTable dial_table(const Findings& f, const OutputUnits& u) {

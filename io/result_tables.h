@@ -17,6 +17,7 @@ struct WorstOf {
   std::string load, place; ///< with units
   std::string step;
   double utilisation = 0, value = -1; ///< SI
+  std::string by;                     ///< the check that governs: "pin pressure 6.7 of 5.0 MPa"
 };
 
 /// One entry per bar, post, cam, hinge, row of screws, support and tie, in this order in each step.
@@ -30,6 +31,12 @@ TextTable whole_bow_table(const Findings& findings, const OutputUnits& units);
 
 /// worst_loads as a table.
 TextTable load_table(const Findings& findings, const OutputUnits& units);
+
+/// What becomes of holes and the like, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
+std::vector<std::string> load_remarks(const Findings& findings);
+
+/// Who says what may be borne, each once: "pin pressure: common practice, no source".
+std::vector<std::string> allowable_sources(const Findings& findings);
 
 /// How far each dial moves in each step.
 TextTable dial_table(const Findings& findings, const OutputUnits& units);

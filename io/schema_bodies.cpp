@@ -22,6 +22,7 @@ TableSpec body(const std::string& id, const std::vector<KeySpec>& own) {
   };
   if (id != "bed") keys.push_back(length("start", "0 mm", "x of its left end").otherwise("0 mm"));
   keys.push_back(table_key("bar", ValueKind::tables, "bar", "the bars that make it").required());
+  keys.push_back(table_key("crown", ValueKind::table, "crown", "shims or pre-bow along its bend-line edge"));
   append(keys, own);
   return {id, "[" + id + "]", "The " + id + ": a body of bars along x.", std::move(keys)};
 }
@@ -45,6 +46,15 @@ TableSpec bar() {
           length("length", "900 mm", "along the bend line").positive().otherwise("the body's"),
       });
   return {"bar", "[[BODY.bar]]", "A bar of the bed, clamp or apron, straight along x.", std::move(keys), true};
+}
+
+TableSpec crown() {
+  return {"crown",
+          "[BODY.crown]",
+          "Strip on the edge at the bend line that stands towards the sheet: shims, or what was machined or scraped. "
+          "Straight between its places, level beyond them.",
+          {length("x", "100 mm", "places along the bend line, left to right").list(1, 1000).required(),
+           length("height", "0.05 mm", "towards the sheet at each place").list(1, 1000).required()}};
 }
 
 TableSpec edge(const std::string& id, const std::string& heading, const std::string& what) {
@@ -128,6 +138,7 @@ void add_bodies(Schema& schema) {
                                          table_key("fingers", table, "fingers", "loose pieces that make the nose")}));
   schema.tables.push_back(body("apron", {table_key("face", table, "face", "the face that swings the flange")}));
   schema.tables.push_back(bar());
+  schema.tables.push_back(crown());
   schema.tables.push_back(edge("edge", "[bed.edge]", "the bed's front top edge"));
   schema.tables.push_back(edge("face", "[apron.face]", "the apron's face"));
   schema.tables.push_back(nose());

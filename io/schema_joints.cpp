@@ -63,10 +63,35 @@ KeySpec thread(std::string key) {
       .required();
 }
 
+/// What a part may bear in place of the built-in allowable.
+KeySpec allowed(const std::string& what, Dim dim, std::string example, const std::string& otherwise) {
+  return quantity_key("allowed_" + what, dim, std::move(example), "may be reached, in place of the built-in allowable")
+      .positive()
+      .otherwise(otherwise);
+}
+
 std::vector<KeySpec> together(const std::vector<std::vector<KeySpec>>& parts) {
   std::vector<KeySpec> all;
   for (const auto& part : parts) all.insert(all.end(), part.begin(), part.end());
   return all;
+}
+
+/// Nuts of a post: what they press on and how deep the threads reach.
+std::vector<KeySpec> post_seat() {
+  return {
+      choice_key("seat", {"washer", "plain", "spherical"},
+                 "under the nut; a spherical one lets the stud follow a clamp that rocks")
+          .otherwise("washer"),
+      length("washer_diameter", "37 mm", "of the washer").positive().otherwise("the thread's plain washer"),
+      length("washer_thickness", "3 mm", "of the washer").positive().otherwise("the thread's plain washer"),
+      length("engagement", "18 mm", "of the threads in the nut").positive().otherwise("a standard nut"),
+      length("tapped", "20 mm", "of the threads in the lower bar, where the stud is screwed into it")
+          .positive()
+          .otherwise("a nut there, too"),
+      allowed("seat", Dim::stress, "200 MPa", "yield of the clamp's bar"),
+      allowed("thread", Dim::force, "40 kN", "from the tensile strengths"),
+      allowed("stress", Dim::stress, "600 MPa", "yield of the class"),
+  };
 }
 
 TableSpec post() {
@@ -79,7 +104,8 @@ TableSpec post() {
                  quantity_key("preload", Dim::force, "5 kN", "force after clamping, before bending")
                      .not_negative()
                      .otherwise("a spring throughout")
-                     .told()}})};
+                     .told()},
+                post_seat()})};
 }
 
 TableSpec cam() {
@@ -97,15 +123,40 @@ TableSpec cam() {
                          .otherwise("rigid enough not to matter")
                          .told(),
                      boolean_key("linked", "turned together with the other linked cams").otherwise("false"),
-                     quantity_key("lag", Dim::angle, "2 deg", "how far it trails `angle`").otherwise("0 deg")}})};
+                     quantity_key("lag", Dim::angle, "2 deg", "how far it trails `angle`").otherwise("0 deg"),
+                     quantity_key("touch", Dim::angle, "30 deg", "angle at which the nose just touches the sheet")
+                         .between(0, 3.1416)
+                         .otherwise("0 deg, its lowest position"),
+                     boolean_key("captive", "sits in a hole of the clamp and carries it to and fro").otherwise("false"),
+                     text_key("material", "of the eccentric, built-in or own material")
+                         .like("bolt steel 8.8")
+                         .otherwise("that of the bar it presses on"),
+                     number_key("friction", "coefficient at the eccentric and its shaft")
+                         .like("0.15")
+                         .between(0, 2)
+                         .otherwise("0.15, greased steel, common practice, no source"),
+                     length("shaft", "12 mm", "diameter of the shaft, for the hand moment")
+                         .positive()
+                         .otherwise("friction of the shaft left out"),
+                     length("lever", "250 mm", "from the shaft to the hand").positive(),
+                     allowed("pressure", Dim::stress, "600 MPa", "1.665 yield of the softer")}})};
 }
 
 TableSpec hinge() {
-  return {"hinge", "[[hinge]]", "Pivot of the apron on the bend line: free about x.",
-          together({{name(), joins()},
-                    place("on the bend line"),
-                    {length("pin", "16 mm", "diameter").positive(),
-                     length("bearing_length", "16 mm", "of the pin in its hole").positive()}})};
+  return {
+      "hinge", "[[hinge]]", "Pivot of the apron on the bend line: free about x.",
+      together(
+          {{name(), joins()},
+           place("on the bend line"),
+           {length("pin", "16 mm", "diameter").positive(),
+            length("bearing_length", "16 mm", "of the pin in its hole").positive(),
+            length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
+            boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
+            text_key("pin_material", "built-in or own material")
+                .like("bolt steel 8.8")
+                .otherwise("that of the bar on the other side than the apron"),
+            allowed("pressure", Dim::stress, "10 MPa", "by material pair"),
+            allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
 }
 
 TableSpec handle() {
@@ -113,7 +164,8 @@ TableSpec handle() {
           "[[handle]]",
           "Where the operator holds the apron: stops its rotation about x.",
           {name(), ref_key("bar", "the bar of the apron").like("apron.face").required(),
-           length("x", "0 mm", "place along the bend line").required()}};
+           length("x", "0 mm", "place along the bend line").required(),
+           length("reach", "400 mm", "from the bend line to the hand, for the hand force").positive()}};
 }
 
 TableSpec tie() {
@@ -138,7 +190,10 @@ TableSpec screws() {
                      quantity_key("shear_stiffness", Dim::stiffness, "90 kN/mm", "of one screw")
                          .positive()
                          .otherwise("after Huth")
-                         .told()}})};
+                         .told(),
+                     allowed("shear", Dim::force, "12 kN", "EN 1993-1-8 Table 3.4"),
+                     allowed("tension", Dim::force, "20 kN", "EN 1993-1-8 Table 3.4, at most the proof load"),
+                     allowed("bearing", Dim::stress, "400 MPa", "1.5 yield of the bar")}})};
 }
 
 TableSpec weld() {

@@ -63,7 +63,8 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (const TextTable dials = dial_table(f, units); !dials.empty())
     out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
   if (const TextTable loads = load_table(f, units); !loads.empty())
-    out += "Stress and force, each where it is greatest (used: of yield or proof)\n" + loads.render(style);
+    out += "Stress and force, each where most of what it may bear is used\n" + loads.render(style);
+  out += items("What will wear or give", load_remarks(f));
   out += "\n";
   if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
@@ -72,6 +73,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());
   out += items("Assumed", assumed);
+  out += items("What may be borne, and who says so", allowable_sources(f));
   out += items("Mind", f.warnings);
   return out + "\n" + cautions();
 }

@@ -1,5 +1,8 @@
 #include "mesh/machine.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace bedbow {
 
 std::string to_string(BodyKind body) {
@@ -12,6 +15,19 @@ std::string to_string(BodyKind body) {
     return "apron";
   }
   return "body";
+}
+
+double Crown::at(double where) const {
+  if (x.empty()) return 0;
+  const auto after = std::ranges::upper_bound(x, where);
+  if (after == x.begin()) return height.front();
+  if (after == x.end()) return height.back();
+  const auto i = static_cast<std::size_t>(after - x.begin());
+  return std::lerp(height[i - 1], height[i], (where - x[i - 1]) / (x[i] - x[i - 1]));
+}
+
+double cam_lift(double throw_, double angle, double touch) {
+  return throw_ / 2 * (std::cos(touch) - std::cos(angle));
 }
 
 const Bar& Machine::bar(const Ref& r) const {

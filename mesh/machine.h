@@ -85,6 +85,15 @@ struct Nose {
   SourcePos pos;
 };
 
+/// A strip on a body's bend-line edge that stands towards the sheet: shims, or what was machined or scraped. Straight
+/// between its places, level beyond them.
+struct Crown {
+  std::vector<double> x;      ///< ascending [m]
+  std::vector<double> height; ///< towards the sheet [m]; same length as x
+  /// Height at x; 0 without places.
+  [[nodiscard]] double at(double x) const;
+};
+
 /// Bed, clamp or apron. A body without bars is absent from the case.
 struct Body {
   BodyKind kind = BodyKind::bed;
@@ -94,6 +103,7 @@ struct Body {
   std::vector<Bar> bars;
   int edge_bar =
       -1; ///< bed: bar that carries the front top edge; apron: bar that carries the face; clamp: the nose's bar
+  Crown crown;
   SourcePos pos;
   [[nodiscard]] bool present() const { return !bars.empty(); }
 };
@@ -130,6 +140,9 @@ struct JointBase {
   SourcePos pos;
 };
 
+/// What lies under a post's nut.
+enum class NutSeat { washer, plain, spherical };
+
 /// Stud with nut: pulls the clamp down. Tension only along z, sideways as a stud fixed at both ends.
 struct Post : JointBase {
   double diameter = 0;           ///< nominal [m]
@@ -137,24 +150,45 @@ struct Post : JointBase {
   std::string grade;             ///< property class, "8.8"; may be empty
   double free_length = 0;        ///< stretched length [m]
   std::optional<double> preload; ///< force after clamping, before bending [N]
+  NutSeat seat = NutSeat::washer;
+  double washer_diameter = left_out, washer_thickness = left_out; ///< [m]; left out: the thread's plain washer
+  double engagement = left_out;                                   ///< thread in the nut [m]; left out: a standard nut
+  double tapped = left_out;                                       ///< thread in the lower bar [m]; left out: a nut
+  std::optional<double> allowed_seat, allowed_stress;             ///< override [Pa]
+  std::optional<double> allowed_thread;                           ///< overrides [N]
 };
 
 /// Eccentric that lifts the clamp's tail: compression only along z.
 struct Cam : JointBase {
-  double lift = 0;                 ///< [m]; from throw and angle when those are given
-  std::optional<double> throw_;    ///< eccentricity doubled: highest less lowest [m]
-  std::optional<double> angle;     ///< from its lowest position [rad]
-  double radius = left_out;        ///< [m]
-  double width = left_out;         ///< along its axis [m]
-  std::optional<double> stiffness; ///< [N/m]
-  bool linked = false;             ///< turned together with the other linked cams
-  double lag = 0;                  ///< how far it trails `angle` [rad]; in `lift` already
+  double lift = 0;                        ///< [m]; from throw and angle when those are given
+  std::optional<double> throw_;           ///< eccentricity doubled: highest less lowest [m]
+  std::optional<double> angle;            ///< from its lowest position [rad]
+  double radius = left_out;               ///< [m]
+  double width = left_out;                ///< along its axis [m]
+  std::optional<double> stiffness;        ///< [N/m]
+  bool linked = false;                    ///< turned together with the other linked cams
+  double lag = 0;                         ///< how far it trails `angle` [rad]; in `lift` already
+  double touch = 0;                       ///< angle at which the nose just touches the sheet [rad]; in `lift` already
+  bool captive = false;                   ///< sits in a hole of the clamp and carries it to and fro
+  int material = -1;                      ///< index into Machine::materials; -1: that of the bar it presses on
+  double friction = 0.15;                 ///< of the eccentric under the tail and of its shaft
+  double shaft = left_out;                ///< diameter [m]
+  double lever = left_out;                ///< from the shaft to the hand [m]
+  std::optional<double> allowed_pressure; ///< overrides the peak pressure [Pa]
 };
+
+/// How far an eccentric turned to `angle` [rad] from its lowest position raises the tail above where the nose touches,
+/// throw / 2 (cos touch - cos angle) [m]; below 0 the nose is open.
+double cam_lift(double throw_, double angle, double touch = 0);
 
 /// Apron pivot on the bend line, free about x.
 struct Hinge : JointBase {
-  double pin = left_out;            ///< diameter [m]
-  double bearing_length = left_out; ///< [m]
+  double pin = left_out;                                  ///< diameter [m]
+  double bearing_length = left_out;                       ///< [m]
+  double gap = 0;                                         ///< clear distance along the pin between what it joins [m]
+  bool both_sides = false;                                ///< held by a cheek on either side; else overhung
+  int pin_material = -1;                                  ///< index into Machine::materials; -1: that of the hole
+  std::optional<double> allowed_pressure, allowed_stress; ///< override [Pa]
 };
 
 /// Where the operator holds the apron: stops its rotation about x.
@@ -162,6 +196,7 @@ struct Handle {
   std::string name;
   int bar = -1; ///< index into the apron's bars
   double x = 0;
+  double reach = left_out; ///< from the bend line to the hand [m]
   SourcePos pos;
 };
 
@@ -178,8 +213,10 @@ struct Screws : JointBase {
   std::string thread; ///< "M8"
   double diameter = 0;
   std::string grade;
-  std::vector<double> x;                 ///< positions [m]
-  std::optional<double> shear_stiffness; ///< per screw [N/m]
+  std::vector<double> x;                                ///< positions [m]
+  std::optional<double> shear_stiffness;                ///< per screw [N/m]
+  std::optional<double> allowed_shear, allowed_tension; ///< override [N]
+  std::optional<double> allowed_bearing;                ///< overrides [Pa]
 };
 
 /// Two bars joined along x without slip.

@@ -82,6 +82,7 @@ void mesh_pads(Builder& b) {
       j.b = std::move(*nose);
       j.stiffness[uz] = per_length * spot.tributary * share;
       j.sense[uz] = Sense::compression;
+      j.gap[uz] = m.body(BodyKind::bed).crown.at(spot.x) + m.body(BodyKind::clamp).crown.at(spot.x);
       j.tributary = spot.tributary;
       b.mesh.joints.push_back(std::move(j));
     }

@@ -3,6 +3,7 @@
 #include "mesh/mesher.h"
 #include "solver/bend_line.h"
 #include "solver/bracket.h"
+#include "solver/joint_checks.h"
 #include "solver/model.h"
 #include "solver/modes/fill_modes.h"
 #include "solver/results.h"
@@ -89,6 +90,7 @@ void note_assumptions(const Model& m, Findings& out) {
   note_contacts(m, out);
   if (!m.machine.posts.empty() || !m.machine.screws.empty())
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
+  for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
     if (!m.mesh.beams.empty())

@@ -31,7 +31,7 @@ std::vector<std::size_t> hull(std::span<const double> x, std::span<const double>
   return h;
 }
 
-/// Movements of nose, edge and face at x, global axes.
+/// Movements of nose, edge and face at x with the crowns that stand on them, global axes.
 struct Line {
   std::optional<Eigen::Vector3d> nose, edge, face;
 };
@@ -54,13 +54,14 @@ public:
                 .head<3>();
       else if (const auto place = nose_place(c, m_.mesh, x, c.nose.setback, sheet.thickness))
         line.nose = place_motion(s_, *place).head<3>();
+      if (line.nose) line.nose->z() -= c.body(BodyKind::clamp).crown.at(x);
     }
-    if (const Body& bed = c.body(BodyKind::bed); bed.present())
-      line.edge = section_motion(m_, s_, {Ref::Kind::bar, BodyKind::bed, bed.edge_bar}, x, 0, 0).head<3>();
-    if (const Body& apron = c.body(BodyKind::apron); apron.present())
-      line.face =
-          turn_ *
-          section_motion(m_, s_, {Ref::Kind::bar, BodyKind::apron, apron.edge_bar}, x, -sheet.flange, 0).head<3>();
+    const auto crowned = [&](const Body& body, double y) -> Eigen::Vector3d {
+      const Ref bar{Ref::Kind::bar, body.kind, body.edge_bar};
+      return section_motion(m_, s_, bar, x, y, 0).head<3>() + Eigen::Vector3d(0, 0, body.crown.at(x));
+    };
+    if (const Body& bed = c.body(BodyKind::bed); bed.present()) line.edge = crowned(bed, 0);
+    if (const Body& apron = c.body(BodyKind::apron); apron.present()) line.face = turn_ * crowned(apron, -sheet.flange);
     return line;
   }
 

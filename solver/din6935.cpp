@@ -82,8 +82,9 @@ double flat_length(double a, double b, double bend, double r, double s) {
 
 Allowable least_inside_radius(const Material& material, double thickness) {
   if (material.name == "5052-H32" || material.name == "5052-H22") return aluminium_5052_radius(thickness);
-  const Surface kind = surface_of(material);
-  if (kind == Surface::steel || kind == Surface::hardened_steel) return steel_radius(material.tensile, thickness);
+  const BearingSurface kind = surface_of(material);
+  if (kind == BearingSurface::steel || kind == BearingSurface::hardened_steel)
+    return steel_radius(material.tensile, thickness);
   return {0, "no table for this material; ask its supplier"};
 }
 

@@ -5,6 +5,7 @@
 
 #include "mesh/machine.h"
 #include "mesh/section.h"
+#include "solver/bearing/allowable.h"
 #include "solver/element/beam.h"
 
 #include <array>
@@ -50,7 +51,9 @@ struct JointResult {
   double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
   bool open = false;      ///< a one-sided joint that carries nothing
   std::map<std::string, double>
-      more; ///< further named quantities, SI; key tells quantity and unit, e.g. "preload_loss_N"
+      more;                  ///< further named quantities, SI; key tells quantity and unit, e.g. "preload_loss_N"
+  std::vector<Check> checks; ///< what bears the force against what it may bear; `utilisation` is the greatest
+  std::vector<std::string> remarks; ///< in a builder's words: what becomes of a hole, ...
 };
 
 struct DialResult {

@@ -1,3 +1,5 @@
+#include "solver/bearing/screw.h"
+#include "solver/joint_checks.h"
 #include "solver/recovery.h"
 #include "solver/results.h"
 
@@ -45,13 +47,40 @@ JointResult base_result(const Joint& j, const Gathered& g, double angle) {
   return r;
 }
 
-JointResult post_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
-  JointResult r = base_result(j, g, angle);
+void take(JointResult& r, JointChecks checks) {
+  r.utilisation = checks.utilisation();
+  r.checks = std::move(checks.checks);
+  r.remarks = std::move(checks.remarks);
+}
+
+JointResult post_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(j, g, step.angle);
   const Post& post = m.machine.posts[j.index];
   r.value = g.spring[uz];
-  r.more["shear_N"] = std::hypot(g.spring[ux], g.spring[uy]);
+  const double shear = std::hypot(g.spring[ux], g.spring[uy]);
+  r.more["shear_N"] = shear;
   if (post.preload) r.more["preload_loss_N"] = *post.preload - r.value;
-  r.utilisation = post_utilisation(post, r.value);
+  const Vector6d apart = place_motion(step, j.b) - place_motion(step, j.a);
+  // Turning about y carries the upper end along +x, about x along -y.
+  const StudEnds ends{{apart[ux], apart[uy]}, {apart[ry], -apart[rx]}};
+  r.more["apart_m"] = apart[uz];
+  r.more["sideways_m"] = std::hypot(apart[ux], apart[uy]);
+  r.more["tilt_rad"] = std::hypot(apart[rx], apart[ry]);
+  take(r, check_post(m.machine, m.mesh, post, r.value, shear, ends));
+  return r;
+}
+
+JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
+  JointResult r = base_result(j, g, angle);
+  r.value = -g.spring[uz];
+  take(r, check_cam(m.machine, m.mesh, m.machine.cams[j.index], r.value));
+  return r;
+}
+
+JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(j, g, step.angle);
+  const double across = std::hypot(r.force.y(), r.force.z());
+  take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
   return r;
 }
 
@@ -69,7 +98,7 @@ std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
 /// What one screw bears.
 struct ScrewLoad {
   Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
-  double shear = 0, tension = 0;                   ///< [N], tension >= 0
+  double shear = 0, tension = 0;                   ///< [N], tension >= 0 with what prying adds
 };
 
 ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
@@ -77,7 +106,11 @@ ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
   const int normal = j.stiffness[uy] > j.stiffness[uz] ? uy : uz;
   const int across = normal == uy ? uz : uy;
   const Eigen::Vector3d force(f[0], f[1], f[2]);
-  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]), std::max(f[normal], 0.0)};
+  // The faces stop the bars rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about its
+  // heel w/2 beside the screw, which the screw must pull.
+  const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[normal]);
+  const double prying = width > 0 ? prying_tension(std::abs(f[rx]), 1, width / 2) : 0; // a moment is a force at 1 m
+  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]), std::max(f[normal], 0.0) + prying};
 }
 
 /// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
@@ -86,7 +119,8 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const ScrewLoad load = screw_load(step, j);
-    const double utilisation = screw_utilisation(m.machine.screws[j.index], load.shear, load.tension);
+    JointChecks checks = check_screws(m.machine, m.mesh, m.machine.screws[j.index], load.shear, load.tension);
+    const double utilisation = checks.utilisation();
     auto [it, fresh] = rows.try_emplace(j.index);
     JointResult& r = it->second;
     const double shear = std::max(r.more["greatest_shear_N"], load.shear);
@@ -96,7 +130,7 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
       r = base_result(j, {}, step.angle);
       r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;
       r.value = load.shear;
-      r.utilisation = utilisation;
+      take(r, std::move(checks));
       r.more["tension_N"] = load.tension;
       r.more["screw"] = j.part + 1;
     }
@@ -115,16 +149,13 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
     const Gathered& g = gathered[i];
     switch (j.kind) {
     case JointKind::post:
-      out.posts.push_back(post_result(m, j, g, step.angle));
+      out.posts.push_back(post_result(m, step, j, g));
       break;
-    case JointKind::cam: {
-      JointResult r = base_result(j, g, step.angle);
-      r.value = -g.spring[uz];
-      out.cams.push_back(r);
+    case JointKind::cam:
+      out.cams.push_back(cam_result(m, j, g, step.angle));
       break;
-    }
     case JointKind::hinge:
-      out.hinges.push_back(base_result(j, g, step.angle));
+      out.hinges.push_back(hinge_result(m, step, j, g));
       break;
     case JointKind::handle: {
       JointResult r = base_result(j, g, step.angle);

@@ -25,10 +25,6 @@ void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
 void fill_fields(const Model& model, const StepSolution& step,
                  const std::vector<std::shared_ptr<const Section>>& sections, StepResult& out);
 
-/// Utilisation of a post: tension over proof load; of a screw: see docs/theory/fasteners.md. 0 where unknown.
-double post_utilisation(const Post& post, double tension);
-double screw_utilisation(const Screws& screws, double shear, double tension);
-
 /// Verdict against the limits over all steps.
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps);
 

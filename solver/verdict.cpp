@@ -40,32 +40,40 @@ void judge_angle(const Limits& limits, const std::vector<StepResult>& steps, Ver
          worst->name.c_str(), *limits.angle / degree);
 }
 
+/// "pin pressure" of the check that uses most of what it has; empty where there is none.
+std::string governing(const std::vector<Check>& checks) {
+  const Check* worst = worst_check(checks);
+  return worst ? worst->what : "";
+}
+
 /// The greatest utilisation over the steps of each thing that is over the limit.
 void judge_utilisation(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
   if (!limits.utilisation) return;
   struct Item {
     std::string name, step;
     double value;
+    std::string why; ///< the check that says so
   };
   std::vector<Item> worst;
-  const auto look = [&](const std::string& name, double value, const std::string& step) {
+  const auto look = [&](const std::string& name, double value, const std::string& step, const std::string& why = "") {
     if (!(value > *limits.utilisation)) return;
     for (Item& i : worst)
       if (i.name == name) {
-        if (value > i.value) i = {name, step, value};
+        if (value > i.value) i = {name, step, value, why};
         return;
       }
-    worst.push_back({name, step, value});
+    worst.push_back({name, step, value, why});
   };
   for (const StepResult& s : steps) {
     for (const BarResult& b : s.bars) look("stress in " + b.name, b.utilisation, s.name);
     for (const auto& [kind, list] : {std::pair{"post ", &s.posts}, std::pair{"cam ", &s.cams},
                                      std::pair{"hinge ", &s.hinges}, std::pair{"screws ", &s.screws}})
-      for (const JointResult& j : *list) look((j.name.starts_with(kind) ? "" : kind) + j.name, j.utilisation, s.name);
+      for (const JointResult& j : *list)
+        look((j.name.starts_with(kind) ? "" : kind) + j.name, j.utilisation, s.name, governing(j.checks));
   }
   for (const Item& i : worst)
-    fail(v, "%s reaches %.2f of what it bears in step %s, limit %.2f", i.name.c_str(), i.value, i.step.c_str(),
-         *limits.utilisation);
+    fail(v, "%s reaches %.2f of what it bears%s in step %s, limit %.2f", i.name.c_str(), i.value,
+         i.why.empty() ? "" : (" (" + i.why + ")").c_str(), i.step.c_str(), *limits.utilisation);
 }
 
 } // namespace

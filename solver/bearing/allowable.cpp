@@ -12,28 +12,28 @@ constexpr const char* roloff = "Roloff/Matek, sliding pin joints, slow (from mem
 constexpr const char* practice = "common practice, no source";
 
 struct Pair {
-  Surface pin, hole;
+  BearingSurface pin, hole;
   double pressure;
   const char* source;
 };
 
 constexpr std::array pairs{
-    Pair{Surface::hardened_steel, Surface::hardened_steel, 15 * MPa, roloff},
-    Pair{Surface::hardened_steel, Surface::bronze, 15 * MPa, roloff},
-    Pair{Surface::hardened_steel, Surface::cast_iron, 5 * MPa, roloff},
-    Pair{Surface::hardened_steel, Surface::steel, 10 * MPa, practice},
-    Pair{Surface::steel, Surface::bronze, 10 * MPa, roloff},
-    Pair{Surface::steel, Surface::cast_iron, 5 * MPa, roloff},
-    Pair{Surface::steel, Surface::steel, 5 * MPa, practice},
-    Pair{Surface::steel, Surface::hardened_steel, 10 * MPa, practice},
+    Pair{BearingSurface::hardened_steel, BearingSurface::hardened_steel, 15 * MPa, roloff},
+    Pair{BearingSurface::hardened_steel, BearingSurface::bronze, 15 * MPa, roloff},
+    Pair{BearingSurface::hardened_steel, BearingSurface::cast_iron, 5 * MPa, roloff},
+    Pair{BearingSurface::hardened_steel, BearingSurface::steel, 10 * MPa, practice},
+    Pair{BearingSurface::steel, BearingSurface::bronze, 10 * MPa, roloff},
+    Pair{BearingSurface::steel, BearingSurface::cast_iron, 5 * MPa, roloff},
+    Pair{BearingSurface::steel, BearingSurface::steel, 5 * MPa, practice},
+    Pair{BearingSurface::steel, BearingSurface::hardened_steel, 10 * MPa, practice},
 };
 
 // What the softer partner bears against any metal.
-Allowable by_softer(Surface s) {
+Allowable by_softer(BearingSurface s) {
   switch (s) {
-  case Surface::timber:
+  case BearingSurface::timber:
     return {2 * MPa, practice};
-  case Surface::polymer:
+  case BearingSurface::polymer:
     return {10 * MPa, practice};
   default:
     return {5 * MPa, practice};
@@ -46,37 +46,45 @@ Allowable overridden(std::optional<double> own, Allowable builtin) {
   return own ? Allowable{*own, "case"} : std::move(builtin);
 }
 
-std::string to_string(Surface surface) {
+const Check* worst_check(std::span<const Check> checks) {
+  const Check* worst = nullptr;
+  for (const Check& c : checks)
+    if (c.allowed.value > 0 && (!worst || c.utilisation() > worst->utilisation())) worst = &c;
+  return worst;
+}
+
+std::string to_string(BearingSurface surface) {
   switch (surface) {
-  case Surface::steel:
+  case BearingSurface::steel:
     return "steel";
-  case Surface::hardened_steel:
+  case BearingSurface::hardened_steel:
     return "hardened steel";
-  case Surface::cast_iron:
+  case BearingSurface::cast_iron:
     return "cast iron";
-  case Surface::bronze:
+  case BearingSurface::bronze:
     return "bronze";
-  case Surface::aluminium:
+  case BearingSurface::aluminium:
     return "aluminium";
-  case Surface::polymer:
+  case BearingSurface::polymer:
     return "polymer";
-  case Surface::timber:
+  case BearingSurface::timber:
     return "timber";
   }
   return "?";
 }
 
-Surface surface_of(const Material& material) {
-  if (material.E >= 170 * GPa) return material.yield >= 900 * MPa ? Surface::hardened_steel : Surface::steel;
-  if (material.E >= 90 * GPa) return Surface::bronze;
-  if (material.E >= 60 * GPa) return Surface::aluminium;
-  return material.yield > 0 ? Surface::polymer : Surface::timber;
+BearingSurface surface_of(const Material& material) {
+  if (material.E >= 170 * GPa)
+    return material.yield >= 900 * MPa ? BearingSurface::hardened_steel : BearingSurface::steel;
+  if (material.E >= 90 * GPa) return BearingSurface::bronze;
+  if (material.E >= 60 * GPa) return BearingSurface::aluminium;
+  return material.yield > 0 ? BearingSurface::polymer : BearingSurface::timber;
 }
 
-Allowable swinging_pressure(Surface pin, Surface hole) {
+Allowable swinging_pressure(BearingSurface pin, BearingSurface hole) {
   for (const Pair& p : pairs)
     if (p.pin == pin && p.hole == hole) return {p.pressure, p.source};
-  for (const Surface soft : {Surface::timber, Surface::polymer})
+  for (const BearingSurface soft : {BearingSurface::timber, BearingSurface::polymer})
     if (pin == soft || hole == soft) return by_softer(soft);
   return by_softer(hole);
 }

@@ -5,6 +5,7 @@
 #include "mesh/material.h"
 
 #include <optional>
+#include <span>
 #include <string>
 
 namespace bedbow {
@@ -18,27 +19,34 @@ struct Allowable {
 /// The case's own value where it gives one, else the built-in.
 Allowable overridden(std::optional<double> own, Allowable builtin);
 
+/// What a check compares.
+enum class CheckUnit { stress, force, ratio };
+
 /// One comparison of what is there with what may be.
 struct Check {
   std::string what;
   double actual = 0;
   Allowable allowed;
+  CheckUnit unit = CheckUnit::stress; ///< of both: [Pa], [N], or none
   /// actual / allowed; 0 where the allowable is unknown.
   [[nodiscard]] double utilisation() const { return allowed.value > 0 ? actual / allowed.value : 0; }
 };
 
+/// The check that uses most of what it has; nullptr where there is none with a known allowable.
+const Check* worst_check(std::span<const Check> checks);
+
 /// Kind of surface, for sliding and pressure.
-enum class Surface { steel, hardened_steel, cast_iron, bronze, aluminium, polymer, timber };
-std::string to_string(Surface surface);
+enum class BearingSurface { steel, hardened_steel, cast_iron, bronze, aluminium, polymer, timber };
+std::string to_string(BearingSurface surface);
 
 /// Guess from E and yield: 170 GPa and more steel (hardened from 900 MPa yield), 60-90 aluminium, 90-170 bronze, less
 /// than 60 timber where no yield is known and polymer otherwise. Cast iron is never guessed.
-Surface surface_of(const Material& material);
+BearingSurface surface_of(const Material& material);
 
 /// Pressure on the projected area that a hand-greased pin bears while it swings slowly without wearing its hole oval.
 /// Source: Roloff/Matek, Maschinenelemente, table of mean pressures for sliding pin joints (from memory); pairs that it
 /// leaves out: common practice, no source.
-Allowable swinging_pressure(Surface pin, Surface hole);
+Allowable swinging_pressure(BearingSurface pin, BearingSurface hole);
 
 /// Pressure on the projected area that a pin at rest bears: 0.6 of the lesser yield, EN 1993-1-8 Table 3.10, pin that
 /// shall stay replaceable (from memory). Unknown where neither yield is known.

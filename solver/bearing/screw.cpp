@@ -46,10 +46,11 @@ std::vector<Check> check_screw(const Screw& s, double shear, double tension, dou
   const Allowable bearing =
       overridden(s.allowed_bearing, {1.5 * s.plate.yield, "1.5 yield, EN 1993-1-8 Table 3.10 (from memory)"});
   std::vector<Check> out;
-  out.push_back({"screw shear", shear, V});
-  out.push_back({"screw tension", pull, T});
+  out.push_back({"screw shear", shear, V, CheckUnit::force});
+  out.push_back({"screw tension", pull, T, CheckUnit::force});
   if (V.value > 0 && T.value > 0)
-    out.push_back({"screw shear and tension", shear / V.value + pull / (1.4 * T.value), {1, table_3_4}});
+    out.push_back(
+        {"screw shear and tension", shear / V.value + pull / (1.4 * T.value), {1, table_3_4}, CheckUnit::ratio});
   out.push_back({"screw bearing", shear / (s.thread.d * s.plate_thickness), bearing});
   return out;
 }

@@ -27,6 +27,18 @@ double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follo
   return 6 * EI * std::abs(offset) / (L * L) + 4 * EI * std::abs(tilt) / L;
 }
 
+double stud_moment(const Stud& stud, const StudEnds& ends, bool seat_follows) {
+  require(stud);
+  const double EI = stud.E * pi / 64 * std::pow(stud.diameter, 4), L = stud.free_length;
+  std::array<double, 2> M{};
+  for (std::size_t k = 0; k < 2; ++k) {
+    const double offset = ends.offset[k], tilt = ends.tilt[k];
+    M[k] = seat_follows ? 3 * EI * (offset + tilt * L / 2) / (L * L)
+                        : 6 * EI * std::abs(offset) / (L * L) + EI * std::abs(tilt) / L;
+  }
+  return std::hypot(M[0], M[1]);
+}
+
 double stud_stress(const Stud& stud, double tension, double shear, double moment) {
   require(stud);
   const double area = pi / 4 * stud.diameter * stud.diameter, modulus = pi / 32 * std::pow(stud.diameter, 3);

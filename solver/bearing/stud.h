@@ -4,6 +4,8 @@
 
 #include "solver/bearing/allowable.h"
 
+#include <array>
+
 namespace bedbow {
 
 /// A round stud fixed at both ends. Lengths in m.
@@ -20,6 +22,19 @@ double stressed_diameter(double stress_area);
 /// other by `tilt` [rad]: 6 E I offset / L^2 + 4 E I tilt / L. With `seat_follows` (spherical seat) the nut end turns
 /// freely: 3 E I offset / L^2 and no moment from tilt.
 double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follows = false);
+
+/// How the middle of a stud fixed at both ends sees its ends move, from which its moments follow. A point of its own
+/// either end carries rigidly to the middle: `offset` is their distance there across the stud [m], `tilt` how far the
+/// ends turn against each other [rad]. Along two axes across: about the stud's own y and x.
+struct StudEnds {
+  std::array<double, 2> offset{}; ///< along x, along y [m]
+  std::array<double, 2> tilt{};   ///< about y, about x, each taken so that it moves the upper end along +x, +y [rad]
+};
+
+/// Greatest end moment [N m]: bending about either axis is one S-shaped part 6 E I offset / L^2 and one part of even
+/// moment E I tilt / L; with `seat_follows` 3 E I (offset + tilt L / 2) / L^2, and no moment at the nut.
+/// Source: slope-deflection equations of a prismatic beam.
+double stud_moment(const Stud& stud, const StudEnds& ends, bool seat_follows = false);
 
 /// Greatest von Mises stress [Pa] of tension, shear and moment together: the direct stress N/A + M/W at the rim, where
 /// round bars in shear carry none; or sqrt((N/A)^2 + 3 (4V/3A)^2) on the axis.

@@ -122,7 +122,7 @@ void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
     add_pull(step, j, step.force[static_cast<Eigen::Index>(r)] * j.axes.row(row.direction).transpose(), arms);
   }
   for (const Joint& j : m.mesh.joints) {
-    if (j.kind != JointKind::screw) continue;
+    if (!in_matrix(j)) continue;
     const Eigen::Vector3d stretch = frame_motion(step, j.b) - frame_motion(step, j.a);
     const Eigen::Vector3d pull = stretch.cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
     add_pull(step, j, pull, arms);

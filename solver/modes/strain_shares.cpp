@@ -51,7 +51,7 @@ double joint_energy(const Model& m, const JointState& state, const std::vector<V
     energy += stretch * stretch / row.compliance;
   }
   for (const Joint& j : m.mesh.joints) {
-    if (j.kind != JointKind::screw) continue;
+    if (!in_matrix(j)) continue;
     const Vector6d d = frame_motion(motion, j.b) - frame_motion(motion, j.a);
     energy += d.cwiseAbs2().dot(Eigen::Map<const Vector6d>(j.stiffness.data()));
   }

@@ -16,30 +16,30 @@ TEST(Allowable, UnknownGivesNoUtilisation) {
 }
 
 TEST(Allowable, SurfaceIsGuessedFromTheMaterial) {
-  EXPECT_EQ(surface_of(*find_material("S275JR")), Surface::steel);
-  EXPECT_EQ(surface_of(*find_material("304")), Surface::steel);
-  EXPECT_EQ(surface_of(*find_material("bolt steel 12.9")), Surface::hardened_steel);
-  EXPECT_EQ(surface_of(*find_material("6061-T6")), Surface::aluminium);
-  EXPECT_EQ(surface_of(*find_material("sugar maple")), Surface::timber);
+  EXPECT_EQ(surface_of(*find_material("S275JR")), BearingSurface::steel);
+  EXPECT_EQ(surface_of(*find_material("304")), BearingSurface::steel);
+  EXPECT_EQ(surface_of(*find_material("bolt steel 12.9")), BearingSurface::hardened_steel);
+  EXPECT_EQ(surface_of(*find_material("6061-T6")), BearingSurface::aluminium);
+  EXPECT_EQ(surface_of(*find_material("sugar maple")), BearingSurface::timber);
   Material bronze;
   bronze.E = 110e9;
-  EXPECT_EQ(surface_of(bronze), Surface::bronze);
+  EXPECT_EQ(surface_of(bronze), BearingSurface::bronze);
   Material plastic;
   plastic.E = 3e9;
   plastic.yield = 60e6;
-  EXPECT_EQ(surface_of(plastic), Surface::polymer);
+  EXPECT_EQ(surface_of(plastic), BearingSurface::polymer);
 }
 
 TEST(Allowable, EveryPairHasAPressureAndASource) {
-  for (int pin = 0; pin <= static_cast<int>(Surface::timber); ++pin)
-    for (int hole = 0; hole <= static_cast<int>(Surface::timber); ++hole) {
-      const Allowable a = swinging_pressure(static_cast<Surface>(pin), static_cast<Surface>(hole));
+  for (int pin = 0; pin <= static_cast<int>(BearingSurface::timber); ++pin)
+    for (int hole = 0; hole <= static_cast<int>(BearingSurface::timber); ++hole) {
+      const Allowable a = swinging_pressure(static_cast<BearingSurface>(pin), static_cast<BearingSurface>(hole));
       EXPECT_GE(a.value, 1e6);
       EXPECT_LE(a.value, 15e6);
       EXPECT_FALSE(a.source.empty());
     }
-  EXPECT_EQ(swinging_pressure(Surface::timber, Surface::steel).value,
-            swinging_pressure(Surface::steel, Surface::timber).value);
+  EXPECT_EQ(swinging_pressure(BearingSurface::timber, BearingSurface::steel).value,
+            swinging_pressure(BearingSurface::steel, BearingSurface::timber).value);
 }
 
 TEST(Allowable, RestingPressureTakesTheSofterPartner) {

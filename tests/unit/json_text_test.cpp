@@ -22,5 +22,6 @@ TEST(JsonText, ReadsBackTheSame) {
 
 TEST(JsonText, NoNumberIsNullAndBrokenTextIsReplaced) {
   EXPECT_EQ(json_text(Json{std::nan(""), HUGE_VAL}), "[null,null]\n");
-  EXPECT_NO_THROW(static_cast<void>(Json::parse(json_text(Json{"\xFF\xC0"}))));
+  const std::string mended = json_text(Json{"\xFF\xC0"});
+  EXPECT_TRUE(Json::accept(mended)) << mended;
 }

@@ -23,11 +23,16 @@ constexpr const char* exit_codes =
 void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_capacity(app, run);
   bedbow::add_check(app, run);
+  bedbow::add_crown(app, run);
   bedbow::add_fingers(app, run);
+  bedbow::add_fit(app, run);
   bedbow::add_list(app, run);
   bedbow::add_modes(app, run);
   bedbow::add_posts(app, run);
+  bedbow::add_prototype(app, run);
+  bedbow::add_rock(app, run);
   bedbow::add_schema(app, run);
+  bedbow::add_setup(app, run);
   bedbow::add_solve(app, run);
   bedbow::add_stock(app, run);
   bedbow::add_sweep(app, run);

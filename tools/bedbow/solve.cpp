@@ -13,6 +13,7 @@
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/plugins.h"
 #include "tools/bedbow/report_error.h"
+#include "tools/bedbow/sensitivity.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -35,6 +36,7 @@ const std::vector<std::string> stale_files{"report.html",        "bow.svg",     
 struct SolveArguments {
   std::string file, out, picture;
   bool quiet = false, json = false, check_mesh = false, report = false, plots = false;
+  bool sensitivity = false, csv = false;
   PluginOptions plugins;
 };
 
@@ -107,7 +109,8 @@ int solve(const SolveArguments& a) {
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;
-  if (!a.quiet) report_problems(c.warnings, c.source.file);
+  if (!a.quiet && !a.csv) report_problems(c.warnings, c.source.file);
+  if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv}, c, registries);
   AnalysisOptions options;
   options.bracket = true;
   const Findings f = analyse(c.machine, registries, options);
@@ -153,6 +156,9 @@ void add_solve(CLI::App& app, Run& run) {
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");
+  auto* sensitivity = command->add_flag("--sensitivity", a->sensitivity,
+                                        "show instead what 0.1 mm or 1 % of each size, place and stiffness changes");
+  command->add_flag("--csv", a->csv, "print that table as CSV")->needs(sensitivity);
   command->callback([&run, a] { run = [a] { return solve(*a); }; });
 }
 

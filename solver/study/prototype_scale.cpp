@@ -1,0 +1,184 @@
+// Every length of a machine times one factor.
+#include "solver/model.h"
+#include "solver/study/prototype.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+void scale(Shape& shape, double s) {
+  shape.width *= s;
+  shape.height *= s;
+  shape.diameter *= s;
+  shape.wall *= s;
+  if (!shape.given.empty())
+    throw std::invalid_argument(
+        "a bar of given section properties can't be scaled: draw it as a rectangle, tube or round");
+}
+
+void scale(std::vector<double>& list, double s) {
+  for (double& v : list) v *= s;
+}
+
+void scale(Body& body, double s) {
+  body.start *= s;
+  body.length *= s;
+  scale(body.crown.x, s);
+  scale(body.crown.height, s);
+  for (Bar& bar : body.bars) {
+    scale(bar.shape, s);
+    bar.at *= s;
+    bar.start *= s;
+    bar.length *= s;
+  }
+}
+
+void scale_clamping(Machine& m, double s) {
+  m.nose.setback *= s;
+  m.nose.land *= s;
+  if (m.fingers) {
+    scale(m.fingers->widths, s);
+    scale(m.fingers->starts, s);
+    m.fingers->reach *= s;
+    m.fingers->thickness *= s;
+  }
+  if (m.sheet)
+    for (double* v : {&m.sheet->thickness, &m.sheet->width, &m.sheet->centre, &m.sheet->flange, &m.sheet->inside_radius,
+                      &m.sheet->grip})
+      *v *= s;
+  for (Post& p : m.posts) {
+    p.at *= s;
+    p.thread.clear(); // no thread of that size: a plain stud
+    p.diameter *= s;
+    p.free_length *= s;
+  }
+  for (Cam& c : m.cams) {
+    c.at *= s;
+    c.lift *= s;
+    c.radius *= s;
+    c.width *= s;
+    if (c.throw_) *c.throw_ *= s;
+  }
+}
+
+void scale_joints(Machine& m, double s) {
+  for (Hinge& h : m.hinges) {
+    h.at *= s;
+    h.pin *= s;
+    h.bearing_length *= s;
+    h.gap *= s;
+  }
+  for (Handle& h : m.handles) {
+    h.x *= s;
+    h.reach *= s;
+  }
+  for (Tie& t : m.ties) t.at *= s;
+  for (Screws& row : m.screws) {
+    row.at *= s;
+    row.thread.clear();
+    row.diameter *= s;
+    scale(row.x, s);
+  }
+  for (Weld& w : m.welds) {
+    w.at *= s;
+    w.from *= s;
+    w.to *= s;
+  }
+  for (Support& u : m.supports) u.at *= s;
+}
+
+void scale_structure(Machine& m, double s) {
+  for (Member& b : m.members) {
+    b.from *= s;
+    b.to *= s;
+    scale(b.shape, s);
+  }
+  for (Panel& p : m.panels) {
+    p.corner *= s;
+    p.edge_a *= s;
+    p.edge_b *= s;
+    p.thickness *= s;
+  }
+  for (Hold& h : m.holds) {
+    h.from *= s;
+    h.to *= s;
+  }
+  for (Load& l : m.loads) {
+    l.from *= s;
+    l.to *= s;
+  }
+  for (Dial& d : m.dials) d.at *= s;
+  m.solve.element_size *= s;
+}
+
+/// Given stiffnesses and loads of the prototype.
+void scale_loads(Machine& m, double s, double e) {
+  const double force = s * s * e;
+  for (Post& p : m.posts)
+    if (p.preload) *p.preload *= force;
+  for (Cam& c : m.cams)
+    if (c.stiffness) *c.stiffness *= s * e;
+  for (Screws& row : m.screws)
+    if (row.shear_stiffness) *row.shear_stiffness *= s * e;
+  const auto soften = [&](auto& j) {
+    if (j.stiffness) *j.stiffness *= s * e;
+    if (j.rotational_stiffness) *j.rotational_stiffness *= s * s * s * e;
+  };
+  for (Tie& t : m.ties) soften(t);
+  for (Support& u : m.supports) soften(u);
+  for (Load& l : m.loads) {
+    l.force *= l.kind == Load::Kind::line ? s * e : force;
+    l.moment *= force * s;
+    l.pressure *= e;
+  }
+}
+
+} // namespace
+
+Machine scaled(const Machine& machine, double s) {
+  if (!(s > 0) || !std::isfinite(s)) throw std::invalid_argument("the scale is greater than 0: 0.5 is half size");
+  Machine m = machine;
+  for (Body& body : m.bodies) scale(body, s);
+  scale_clamping(m, s);
+  scale_joints(m, s);
+  scale_structure(m, s);
+  return m;
+}
+
+Machine prototype_of(const Machine& machine, const Registries& registries, const Material& material, double s,
+                     double& modulus) {
+  Machine m = scaled(machine, s);
+  const Body& base =
+      machine.body(BodyKind::clamp).present() ? machine.body(BodyKind::clamp) : machine.body(BodyKind::bed);
+  const int base_material = base.present() ? base.bars.at(static_cast<std::size_t>(std::max(base.edge_bar, 0))).material
+                            : !machine.members.empty() ? machine.members.front().material
+                                                       : machine.panels.at(0).material;
+  modulus = machine.materials.at(static_cast<std::size_t>(base_material)).E;
+  const double e = material.E / modulus;
+  const auto own = static_cast<int>(m.materials.size());
+  m.materials.push_back(material);
+  for (Body& body : m.bodies)
+    for (Bar& bar : body.bars) bar.material = own;
+  if (m.fingers) m.fingers->material = own;
+  for (Member& b : m.members) b.material = own;
+  for (Panel& p : m.panels) p.material = own;
+  scale_loads(m, s, e);
+  if (m.sheet) {
+    // A stand-in sheet that takes the scaled moment: (2/sqrt3) yield t^2/4.
+    const double moment = sheet_loads_of(machine, registries)->moment * s * s * e;
+    Material stand_in = machine.materials.at(static_cast<std::size_t>(machine.sheet->material));
+    stand_in.name += ", stand-in";
+    stand_in.E *= e;
+    stand_in.yield = moment * 4 * std::sqrt(3.0) / 2 / (m.sheet->thickness * m.sheet->thickness);
+    m.sheet->material = own + 1;
+    m.sheet->moment_law = "rigid-plastic";
+    m.materials.push_back(std::move(stand_in));
+  }
+  return m;
+}
+
+} // namespace bedbow

@@ -1,0 +1,188 @@
+#include "solver/study/rocking.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+/// The clamp alone: no bending, so that each position of the cams is one solve.
+Machine clamping_only(Machine m) {
+  m.solve.angles = std::vector<double>{};
+  return m;
+}
+
+void turn_cam(Cam& c, double angle, double lag) {
+  c.angle = angle;
+  c.lag = lag;
+  c.lift = cam_lift(*c.throw_, angle - lag, c.touch);
+}
+
+/// The machine with its cams at step i of `steps`: from the lowest position to touching in one, from there on to where
+/// the case has them in equal ones.
+Machine turned(const Machine& machine, int i, int steps) {
+  Machine m = machine;
+  const double whole = static_cast<double>(i) / steps;
+  for (Cam& c : m.cams) {
+    if (!c.throw_ || !c.angle) {
+      c.lift *= whole;
+    } else if (c.touch == 0 || steps == 1) {
+      turn_cam(c, *c.angle * whole, c.lag);
+    } else {
+      const double onward = static_cast<double>(i - 1) / (steps - 1);
+      turn_cam(c, i == 0 ? 0 : std::lerp(c.touch, *c.angle, onward), c.lag);
+    }
+  }
+  return m;
+}
+
+struct NoseForce {
+  double whole = 0, left = 0, right = 0, least = nan, greatest = nan;
+};
+
+NoseForce nose_force(const StepResult& step, double middle) {
+  NoseForce out;
+  const BendLine& b = step.bend_line;
+  for (std::size_t i = 0; i < b.x.size(); ++i) {
+    if (std::isnan(b.clamp_force[i])) continue;
+    const double from = i == 0 ? b.x[i] : (b.x[i - 1] + b.x[i]) / 2;
+    const double to = i + 1 == b.x.size() ? b.x[i] : (b.x[i] + b.x[i + 1]) / 2;
+    // A station astride the middle counts to both sides.
+    const double left = std::clamp(middle - from, 0.0, to - from);
+    out.left += b.clamp_force[i] * left;
+    out.right += b.clamp_force[i] * (to - from - left);
+    out.least = std::fmin(out.least, b.clamp_force[i]);
+    out.greatest = std::fmax(out.greatest, b.clamp_force[i]);
+  }
+  out.whole = out.left + out.right;
+  return out;
+}
+
+NoseForce rigid_nose_force(const Machine& m) {
+  NoseForce out;
+  for (const ClampSpring& s : solve_rigid_clamp(clamp_springs(m)))
+    if (s.kind == ClampSpring::Kind::nose) (s.x < m.sheet->centre ? out.left : out.right) += s.force;
+  out.whole = out.left + out.right;
+  return out;
+}
+
+double own_angle(const Cam& c) {
+  return c.angle.value_or(nan) - c.lag;
+}
+
+/// To and fro from the lowest position; NaN unless captive.
+double shift_of(const Cam& c) {
+  return c.captive && c.throw_ ? *c.throw_ / 2 * std::sin(own_angle(c)) : nan;
+}
+
+void fill_hand(const Machine& m, const StepResult& step, RockPoint& p) {
+  p.hand = nan;
+  p.moment = p.back_moment = 0;
+  double linked = 0;
+  double lever = nan;
+  for (std::size_t i = 0; i < m.cams.size(); ++i) {
+    const Cam& c = m.cams[i];
+    const double force = std::max(step.cams[i].value, 0.0);
+    p.cam_force += force;
+    const double moment = cam_moment(c, own_angle(c), force);
+    p.moment += moment;
+    p.back_moment += cam_moment(c, own_angle(c), force, true);
+    if (c.linked) {
+      linked += moment; // one hand turns all of them
+      lever = std::fmax(lever, c.lever);
+    } else {
+      p.hand = std::fmax(p.hand, moment / c.lever);
+    }
+  }
+  p.hand = std::fmax(p.hand, linked / lever);
+}
+
+/// Solves one position. \return false where the clamp is still loose: the nose does not press yet.
+bool solve_point(const Machine& m, const Registries& registries, const ClampLever& lever, RockPoint& p) {
+  p.lift = std::ranges::min_element(m.cams, {}, &Cam::lift)->lift;
+  p.angle = m.cams.front().angle.value_or(nan);
+  p.shift = shift_of(m.cams.front());
+  if (p.lift <= 0 && std::ranges::none_of(m.posts, [](const Post& x) { return x.preload.value_or(0) > 0; })) {
+    p.opening = -p.lift * lever.opening();
+    return true;
+  }
+  AnalysisOptions options;
+  options.fields = false;
+  const Findings f = analyse(clamping_only(m), registries, options);
+  if (f.status != Status::ok) return false;
+  const NoseForce force = nose_force(f.steps.front(), m.sheet->centre);
+  p.nose_force = force.whole;
+  p.least = force.least;
+  p.greatest = force.greatest;
+  p.rigid_force = rigid_nose_force(m).whole;
+  fill_hand(m, f.steps.front(), p);
+  return true;
+}
+
+RockLag solve_lag(const Machine& machine, const Registries& registries, double lag) {
+  Machine m = machine;
+  const bool linked = std::ranges::any_of(m.cams, &Cam::linked);
+  RockLag out;
+  out.lag = lag;
+  double left = nan, right = nan;
+  for (Cam& c : m.cams) {
+    const bool trails = c.at.x() > m.sheet->centre && (c.linked || !linked);
+    turn_cam(c, *c.angle, c.lag + (trails ? lag : 0));
+    (c.at.x() > m.sheet->centre ? right : left) = shift_of(c);
+  }
+  out.skew = right - left;
+  AnalysisOptions options;
+  options.fields = false;
+  const Findings f = analyse(clamping_only(m), registries, options);
+  if (f.status != Status::ok) throw std::runtime_error("clamped with a lag: " + f.trouble);
+  const NoseForce force = nose_force(f.steps.front(), m.sheet->centre);
+  const NoseForce rigid = rigid_nose_force(m);
+  out.left = force.left;
+  out.right = force.right;
+  out.least = force.least;
+  out.greatest = force.greatest;
+  out.rigid_left = rigid.left;
+  out.rigid_right = rigid.right;
+  return out;
+}
+
+} // namespace
+
+double cam_moment(const Cam& c, double angle, double force, bool back) {
+  if (!c.throw_ || std::isnan(angle)) return 0;
+  const double e = *c.throw_ / 2;
+  const double load = force * e * std::sin(angle);
+  const double under = std::isfinite(c.radius) ? c.radius - e * std::cos(angle) : 0;
+  const double shaft = std::isfinite(c.shaft) ? c.shaft / 2 : 0;
+  const double friction = c.friction * force * (under + shaft);
+  return back ? std::max(0.0, std::abs(load) - friction) : load + friction;
+}
+
+RockResult rock(const Machine& machine, const Registries& registries, int steps, const std::vector<double>& lags) {
+  RockResult out;
+  out.lever = clamp_lever(machine);
+  for (int i = 0; i <= steps; ++i) {
+    const Machine m = turned(machine, i, steps);
+    RockPoint p;
+    if (solve_point(m, registries, out.lever, p)) {
+      out.turn.push_back(p);
+    } else if (i == steps) {
+      const Findings f = analyse(clamping_only(m), registries);
+      throw std::runtime_error("in the clamped position: " + f.trouble);
+    }
+  }
+  const bool eccentric = std::ranges::all_of(machine.cams, [](const Cam& c) { return c.throw_ && c.angle; });
+  if (!eccentric)
+    out.warnings.emplace_back(
+        "hand moment, set-back and lag need cams by `throw` and `angle`; this case gives a `lift`");
+  else
+    for (const double lag : lags) out.lags.push_back(solve_lag(machine, registries, lag));
+  return out;
+}
+
+} // namespace bedbow

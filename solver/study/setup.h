@@ -1,0 +1,43 @@
+/// \file
+/// How to set the machine for each sheet thickness. Each figure is the geometry of the drawn machine, a rule of DIN
+/// 6935, or the solve's. Theory: docs/guide/setup.md.
+#pragma once
+
+#include "solver/analysis.h"
+#include "solver/bearing/allowable.h"
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Settings for one sheet thickness. NaN where the case does not say enough.
+struct Setting {
+  double thickness = 0;
+  double inside_radius = 0;      ///< the case's, or the least by table where that is more [m]
+  Allowable least_radius;        ///< [m]
+  double setback = 0;            ///< of the nose edge behind the bend line [m]
+  double nut_turns = 0;          ///< from the setting for the case's own sheet, up positive
+  double preload_turn = 0;       ///< of the nut from slack to preload, greatest of the posts [rad]
+  double cam_angle = 0;          ///< clamped, with the nuts left as they are [rad]
+  double k = 0;                  ///< DIN 6935
+  double correction = 0;         ///< to add to the sum of the outside legs [m]
+  double apron_angle = 0;        ///< to swing to [rad]
+  double springback = 0;         ///< part of it [rad]
+  double lag = 0;                ///< mean that the machine gives way, part of it [rad]
+  double hand_force = 0;         ///< greatest of any handle [N]
+  double least_flange = 0;       ///< [m]
+  bool flange_by_limits = false; ///< the limits decide it, not the room of the bend
+  bool within_limits = false;
+  std::string trouble; ///< why it could not be solved; empty when it was
+};
+
+/// \param thicknesses [m] > 0. \param reach from bend line to hand for handles that give none [m]; NaN unknown.
+std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
+                                   const std::vector<double>& thicknesses, double reach);
+
+/// Cam angle that lifts the tail as far above touching as in the case, when the sheet is thicker by `more` [m] and the
+/// nuts stay: the nose touches earlier by more / opening of the lever. NaN where the stroke does not reach.
+double cam_angle_for(const Machine& machine, double more);
+
+} // namespace bedbow

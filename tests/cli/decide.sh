@@ -1,0 +1,73 @@
+#!/usr/bin/env bash
+# What the builder must decide: bearing, rock, setup, crown, prototype, fit, sensitivity; on real and on broken cases.
+set -u
+bedbow=$1
+source_dir=$2
+. "$source_dir/tests/cli/lib.sh"
+trap 'rm -rf "$dir"' EXIT
+hive=$source_dir/cases/hive-lid/case.toml
+rocking=$source_dir/cases/rocking-clamp/case.toml
+# --- bearing in solve
+sed 's/^pin_material.*//; s/pin = "20 mm"/pin = "16 mm"/; s/bearing_length = "30 mm"/bearing_length = "20 mm"/' "$hive" >"$dir/oval.toml"
+expect oval 1 "wear oval" "$bedbow" solve "$dir/oval.toml" --out "$dir/oval"
+expect oval-reason 1 "(pin pressure) in step" "$bedbow" solve "$dir/oval.toml" --out "$dir/oval"
+sed 's/pin = "16 mm"/pin = "16 mm"\nallowed_pressure = "40 MPa"/' "$dir/oval.toml" >"$dir/own.toml"
+expect own-allowable 0 "pin pressure: case" "$bedbow" solve "$dir/own.toml" --out "$dir/own"
+sed 's/^allowed_pressure.*//' "$hive" >"$dir/cam.toml"
+expect cam-contact 1 "cam left reaches" "$bedbow" solve "$dir/cam.toml" --out "$dir/cam"
+sed 's/pin_material = "bolt steel 12.9"/pin_material = "butter"/' "$hive" >"$dir/butter.toml"
+expect pin-material 2 "butter" "$bedbow" check "$dir/butter.toml"
+sed 's/class = "8.8"//' "$hive" >"$dir/classless.toml"
+expect classless 0 "posts not checked" "$bedbow" solve "$dir/classless.toml" --out "$dir/classless"
+sed 's/^\[clamp.nose\]/[clamp.crown]\nx = ["100 mm", "800 mm"]\nheight = ["0.1 mm"]\n[clamp.nose]/' "$hive" >"$dir/crown.toml"
+expect crown-heights 2 "1 heights for 2 places" "$bedbow" check "$dir/crown.toml"
+# --- rock
+expect rock 0 "Lever: nose force over cam force: 0.672" "$bedbow" rock "$rocking"
+expect rock-json 0 '"lever_ratio": 0.672' "$bedbow" rock "$rocking" --json
+expect rock-csv 0 "angle_deg,lift_mm,opening_mm,nose_force_N" "$bedbow" rock "$rocking" --csv
+expect rock-lift 0 "need cams by \`throw\`" "$bedbow" rock "$hive"
+expect rock-files 0 "" "$bedbow" rock "$rocking" --out "$dir/rock"
+for f in rock.json turn.csv hand.csv lag.csv; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
+expect rock-no-unit 2 "--lag" "$bedbow" rock "$rocking" --lag 2
+sed 's/y = "112 mm"/y = "20 mm"/' "$rocking" >"$dir/tail.toml"
+expect rock-nothing 2 "nothing rocks" "$bedbow" rock "$dir/tail.toml"
+expect rock-no-cams 2 "needs [[post]] and [[cam]]" "$bedbow" rock "$source_dir/tests/cases/folder-x.toml"
+expect rock-both 2 "excludes" "$bedbow" rock "$rocking" --json --csv
+# --- setup
+expect setup 0 "swing to" "$bedbow" setup "$hive" --thickness "1 mm" "1.5 mm" --reach "400 mm" --legs "30 mm" "100 mm"
+expect setup-json 0 '"springback_deg"' "$bedbow" setup "$hive" --thickness "16 ga" --json
+expect setup-csv 0 "thickness_mm,least_radius_mm" "$bedbow" setup "$hive" --csv
+expect setup-no-unit 2 "--thickness" "$bedbow" setup "$hive" --thickness 1.5
+expect setup-effort 2 "no limit of effort" "$bedbow" setup "$hive" --effort "teeth"
+expect setup-no-sheet 2 "needs [sheet]" "$bedbow" setup "$source_dir/cases/trestle-bed/case.toml"
+# --- crown
+expect crown 0 "shims of the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
+expect crown-json 0 '"shims"' "$bedbow" crown "$hive" --json
+expect crown-csv 0 "x_mm,height_mm,shim_mm,pieces" "$bedbow" crown "$hive" --csv
+expect crown-rod 0 "Tension" "$bedbow" crown "$hive" --on apron --aim straight --rod "-60 mm"
+expect crown-step 2 "there is no step" "$bedbow" crown "$hive" --step nothing
+expect crown-aim 2 "" "$bedbow" crown "$hive" --aim sideways
+expect crown-stock 2 "--stock" "$bedbow" crown "$hive" --stock 0.05
+expect crown-no-sheet 2 "needs [sheet]" "$bedbow" crown "$source_dir/cases/trestle-bed/case.toml"
+# --- prototype
+expect prototype 0 "times what E alone would say" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype-json 0 '"load_scale"' "$bedbow" prototype "$hive" --material "sugar maple" --json
+expect prototype-csv 0 "body,machine_mm,prototype_mm" "$bedbow" prototype "$hive" --material beech --csv
+expect prototype-material 2 "there is no material" "$bedbow" prototype "$hive" --material butter
+expect prototype-scale 2 "" "$bedbow" prototype "$hive" --material beech --scale 0
+# --- fit
+trestle=$source_dir/cases/trestle-fit/case.toml
+expect fit 0 "standard error" "$bedbow" fit "$trestle"
+expect fit-json 0 '"value_si"' "$bedbow" fit "$trestle" --json
+expect fit-csv 0 "key,start,value" "$bedbow" fit "$trestle" --csv
+expect fit-nothing 2 "nothing to fit" "$bedbow" fit "$hive"
+expect fit-step 2 "there is no step" "$bedbow" fit "$trestle" --step bend
+sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
+expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
+# --- sensitivity
+expect sensitivity 0 "sheet.thickness" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-csv 0 "quantity,by,bed_bow_mm" "$bedbow" solve "$hive" --sensitivity --csv
+expect sensitivity-json 0 '"angle_spread_error_deg"' "$bedbow" solve "$hive" --sensitivity --json
+expect csv-alone 2 "requires" "$bedbow" solve "$hive" --csv
+for command in rock setup crown prototype fit; do expect "$command-help" 0 "Example" "$bedbow" $command --help; done
+finish decide

@@ -1,0 +1,39 @@
+#include "tools/bedbow/answer_command.h"
+
+#include "io/quantity.h"
+#include "tools/bedbow/report_error.h"
+
+#include <stdexcept>
+
+namespace bedbow {
+
+void add_answer_options(CLI::App& command, AnswerArguments& a) {
+  command.add_option("CASE", a.file, "the case file")->required();
+  auto* json = command.add_flag("--json", a.json, "print JSON instead of tables");
+  command.add_flag("--csv", a.csv, "print the first table as CSV instead")->excludes(json);
+  command.add_option("--out", a.out, "also write the JSON, and a CSV file per table, into this directory");
+}
+
+double quantity_of(const std::string& option, const std::string& text, Dim due) {
+  const Quantity q = parse_quantity(text, due);
+  if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
+  return q.value;
+}
+
+Case read_for_answer(const AnswerArguments& a, const Registries& registries) {
+  Case c = read_case(a.file, registries);
+  if (!a.json && !a.csv) report_problems(c.warnings, c.source.file);
+  return c;
+}
+
+void give_answer(const AnswerArguments& a, const Case& c, Answer answer) {
+  answer.title = c.machine.title;
+  tell_answer(answer, {a.json, a.csv, a.out}, c.output, c.text_hash);
+}
+
+std::vector<std::string> answer_cautions() {
+  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
+          "A computed result is no proof of a safe machine: local codes and licensed practice come first."};
+}
+
+} // namespace bedbow

@@ -1,0 +1,37 @@
+/// \file
+/// What the commands that answer one of the builder's questions have in common: the case, and how the answer is given.
+#pragma once
+
+#include "io/answer.h"
+#include "io/case_reader.h"
+#include "io/dimension.h"
+#include "tools/bedbow/commands.h"
+
+#include <CLI/CLI.hpp>
+
+#include <memory>
+#include <string>
+
+namespace bedbow {
+
+struct AnswerArguments {
+  std::string file, out;
+  bool json = false, csv = false;
+};
+
+/// Adds CASE, --json, --csv and --out to a command.
+void add_answer_options(CLI::App& command, AnswerArguments& a);
+
+/// A quantity of an option [SI]. Throws std::invalid_argument naming the option.
+double quantity_of(const std::string& option, const std::string& text, Dim due);
+
+/// Reads the case and says its warnings.
+Case read_for_answer(const AnswerArguments& a, const Registries& registries);
+
+/// Prints the answer and writes its files.
+void give_answer(const AnswerArguments& a, const Case& c, Answer answer);
+
+/// The cautions of every answer about a machine that bends.
+std::vector<std::string> answer_cautions();
+
+} // namespace bedbow

@@ -1,0 +1,133 @@
+#include "solver/study/rocking.h"
+#include "tools/bedbow/answer_command.h"
+#include "tools/bedbow/exit_code.h"
+
+#include <cmath>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+
+struct Arguments : AnswerArguments {
+  int steps = 6;
+  std::vector<std::string> lags{"1 deg", "2 deg", "5 deg"};
+};
+
+AnswerTable turn_table(const RockResult& r) {
+  using enum ValueOf;
+  AnswerTable t{"turn",
+                "Turning the cams from their lowest position (rigid: if only posts and sheet gave)",
+                {{"angle", "angle", angle},
+                 {"lift", "lift", fine_length},
+                 {"opening", "nose open", length},
+                 {"nose_force", "nose force", force},
+                 {"rigid_force", "rigid", force},
+                 {"least", "least", line_force},
+                 {"greatest", "most", line_force}},
+                {}};
+  for (const RockPoint& p : r.turn)
+    t.rows.push_back({p.angle, p.lift, p.opening, p.nose_force, p.rigid_force, p.least, p.greatest});
+  return t;
+}
+
+AnswerTable hand_table(const RockResult& r) {
+  using enum ValueOf;
+  AnswerTable t{"hand",
+                "At the cam shaft (back: moment with which the cams turn back by themselves)",
+                {{"angle", "angle", angle},
+                 {"cam_force", "all cams", force},
+                 {"moment", "to turn", moment},
+                 {"back_moment", "back", moment},
+                 {"hand", "hand", force},
+                 {"shift", "set-back shift", fine_length}},
+                {}};
+  for (const RockPoint& p : r.turn) t.rows.push_back({p.angle, p.cam_force, p.moment, p.back_moment, p.hand, p.shift});
+  return t;
+}
+
+AnswerTable lag_table(const RockResult& r) {
+  using enum ValueOf;
+  AnswerTable t{"lag",
+                "Right cams trail: clamp force on the halves of the sheet",
+                {{"lag", "lag", angle},
+                 {"left", "left", force},
+                 {"right", "right", force},
+                 {"least", "least", line_force},
+                 {"greatest", "most", line_force},
+                 {"rigid_left", "rigid left", force},
+                 {"rigid_right", "rigid right", force},
+                 {"skew", "skew", fine_length}},
+                {}};
+  for (const RockLag& l : r.lags)
+    t.rows.push_back({l.lag, l.left, l.right, l.least, l.greatest, l.rigid_left, l.rigid_right, l.skew});
+  return t;
+}
+
+std::string percent(double part) {
+  return fixed(part * 100, 0) + " %";
+}
+
+std::vector<std::string> findings_of(const RockResult& r) {
+  std::vector<std::string> out = r.warnings;
+  const RockPoint& shut = r.turn.back();
+  if (shut.rigid_force > 0)
+    out.push_back("clamped, the nose presses with " + percent(shut.nose_force / shut.rigid_force) +
+                  " of what rigid bars would give: the rest of the lift bends the bars");
+  if (shut.least <= 0) out.emplace_back("clamped, the nose is off the sheet somewhere along the bend line");
+  if (shut.back_moment > 0)
+    out.emplace_back("clamped, the cams turn back by themselves once let go: friction does not hold them; turn further "
+                     "towards the top, or latch the lever");
+  else if (std::isfinite(shut.angle))
+    out.emplace_back("clamped, friction holds the cams; oil, wear or a knock may take that away");
+  for (const RockLag& l : r.lags)
+    if (l.lag != 0 && l.left + l.right > 0)
+      out.push_back("a lag of " + fixed(l.lag / degree, 1) + " deg leaves " + percent(l.right / (l.left + l.right)) +
+                    " of the clamp force on the right half");
+  return out;
+}
+
+int run_rock(const Arguments& a) {
+  const Registries registries = builtin_registries();
+  const Case c = read_for_answer(a, registries);
+  std::vector<double> lags{0};
+  for (const std::string& lag : a.lags) lags.push_back(quantity_of("lag", lag, Dim::angle));
+  const RockResult r = rock(c.machine, registries, a.steps, lags);
+  Answer answer;
+  answer.command = "rock";
+  answer.facts = {
+      {"lever_ratio", "Lever: nose force over cam force", ValueOf::ratio, r.lever.ratio()},
+      {"opening_ratio", "The nose opens, for each length that the tail sinks", ValueOf::ratio, r.lever.opening()}};
+  answer.tables = {turn_table(r), hand_table(r)};
+  if (!r.lags.empty()) answer.tables.push_back(lag_table(r));
+  answer.findings = findings_of(r);
+  answer.assumed = {"cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
+                    "left out, greased "
+                    "steel, common practice, no source)",
+                    "posts by E A / free_length, steel 205 GPa (common practice, no source); the sheet as the pad of "
+                    "docs/case-format.md"};
+  answer.cautions = answer_cautions();
+  answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
+  give_answer(a, c, std::move(answer));
+  return exit_ok;
+}
+
+} // namespace
+
+void add_rock(CLI::App& app, Run& run) {
+  CLI::App* command = add_command(app, "rock",
+                                  "a clamp that rocks on its posts by cams under its tail: opening, force, "
+                                  "lever, hand moment, lag",
+                                  "bedbow rock cases/rocking-clamp/case.toml --lag \"2 deg\"");
+  auto a = std::make_shared<Arguments>();
+  add_answer_options(*command, *a);
+  command->add_option("--steps", a->steps, "positions between lowest and clamped")
+      ->check(CLI::Range(1, 90))
+      ->capture_default_str();
+  command->add_option("--lag", a->lags, "how far the right cams trail, in the clamped position")->capture_default_str();
+  command->callback([&run, a] { run = [a] { return run_rock(*a); }; });
+}
+
+} // namespace bedbow
