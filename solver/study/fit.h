@@ -15,7 +15,7 @@ namespace bedbow {
 struct FitParameter {
   std::string name;
   double start = 0;                  ///< [SI] > 0
-  std::optional<double> least, most; ///< [SI] > 0
+  std::optional<double> least{}, most{}; ///< [SI] > 0
 };
 
 /// Model readings for values of the unknowns. Throws where the machine can't be solved.

@@ -127,7 +127,7 @@ TEST(Surface, PartsTellWhatIsWhat) {
 }
 
 TEST(Surface, NothingToDraw) {
-  EXPECT_TRUE(surface_of({}).cells.empty());
+  EXPECT_TRUE(surface_of(Fields{}).cells.empty());
   BarField bare;
   EXPECT_TRUE(of_bar(bare).cells.empty());
 }
