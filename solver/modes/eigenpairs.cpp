@@ -146,7 +146,7 @@ EigenPairs search_all(const EigenProblem& p, Index wanted, const MatrixXd& known
   const Index most = p.size - known.cols() - 1;
   const auto search = [&](Index values) {
     values = std::min(values, most);
-    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 60, 1e-9};
+    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 60, 1e-11};
   };
   EigenPairs all = run(p, known, search(wanted + spare));
   for (int round = 0; round < 1000; ++round) {

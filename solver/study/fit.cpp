@@ -4,6 +4,7 @@
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <unsupported/Eigen/NumericalDiff>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
@@ -129,6 +130,21 @@ void judge(const Residuals& r, FitResult& out) {
   }
 }
 
+/// Of two unknowns that show alike one may wander so far that nothing feels it any more: then the start tells the pair.
+void name_alike_from(const Residuals& start, FitResult& out) {
+  if (std::ranges::none_of(out.values, &FitValue::undetermined)) return;
+  FitResult first;
+  first.values = out.values;
+  first.noise = out.noise;
+  judge(start, first);
+  for (const auto& pair : first.alike) {
+    const bool lost = out.values[pair.one].undetermined || out.values[pair.other].undetermined;
+    const bool known =
+        std::ranges::any_of(out.alike, [&](const auto& a) { return a.one == pair.one && a.other == pair.other; });
+    if (lost && !known) out.alike.push_back(pair);
+  }
+}
+
 } // namespace
 
 FitResult fit(const std::vector<FitParameter>& parameters, const Eigen::VectorXd& readings, const FitModel& model,
@@ -142,6 +158,7 @@ FitResult fit(const std::vector<FitParameter>& parameters, const Eigen::VectorXd
     r.free.push_back(i);
     out.values.push_back({parameters[static_cast<std::size_t>(i)].name});
   }
+  const Residuals start = r;
   out.before = model(r.logs.array().exp());
   out.converged = descend(parameters, r, out.values);
   const Eigen::VectorXd values = r.logs.array().exp();
@@ -156,6 +173,7 @@ FitResult fit(const std::vector<FitParameter>& parameters, const Eigen::VectorXd
               : spare > 0   ? std::sqrt(out.residuals.squaredNorm() / spare)
                             : std::numeric_limits<double>::quiet_NaN();
   judge(r, out);
+  name_alike_from(start, out);
   out.evaluations = r.evaluations + 2;
   return out;
 }

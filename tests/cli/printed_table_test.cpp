@@ -161,17 +161,17 @@ void compare_loads(const Solved& run) {
         if (!greatest.contains(shown) || bears > greatest[shown]) greatest[shown] = bears;
       }
     for (const auto& [name, bears] : greatest) {
-      const double value = bears.second;
       ++things;
       ASSERT_TRUE(rows.contains(name)) << name;
       const bool stress = b.list == std::string("bars");
-      expect_shown(rows[name].at(1), value, stress ? run.units.stress : run.units.force, name);
       const Json& step = step_of(run.results, rows[name].back());
       bool found = false; // the step that is named does bear that much, and is used that much
       for (const Json& item : step.at(b.list)) {
         if (shown_as(item.at("name"), b.kind) != name) continue;
-        found = item.at(b.value).get<double>() == value && item.at("utilisation").get<double>() == bears.first;
         const double used = item.at("utilisation");
+        // Steps that use equally much to all digits of the file may stand for one another.
+        found = used > 0 ? used >= bears.first * (1 - 1e-11) : item.at(b.value).get<double>() == bears.second;
+        expect_shown(rows[name].at(1), item.at(b.value), stress ? run.units.stress : run.units.force, name);
         if (used > 0)
           expect_shown(rows[name].at(2), used * 100, 1, name + " used");
         else

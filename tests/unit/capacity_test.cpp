@@ -59,30 +59,6 @@ TEST(Capacity, ThickestIsWhereTheVerdictTurns) {
   EXPECT_GT(table.rows[1].thickness, table.rows[2].thickness);
 }
 
-// Common practice, no source: in line with a post more can be bent than midway between two that are far apart. So it is
-// for the strength of a slender clamp (here with a rib of 20 mm): a load near a support bends a bar less.
-TEST(Capacity, MoreInLineWithAPostThanMidway) {
-  const Registries registries = builtin_registries();
-  Machine m = hive_lid().machine;
-  Bar& rib = m.body(BodyKind::clamp).bars[1];
-  rib.shape.height = 0.02;
-  rib.at.y() = 0.0315;
-  m.posts[1].at.x() = 0.2;
-  m.posts[2].at.x() = 0.7;
-  for (Post& p : m.posts) p.preload = 3e3;
-  for (Cam& c : m.cams) c.lift = 0.05e-3;
-  m.limits = {};
-  m.limits.utilisation = 0.67;
-  CapacityTask task;
-  task.places = {{0.1, 0.2}, {0.1, 0.45}, {0.1, 0.7}};
-  task.materials = {m.sheet->material};
-  task.thickest = 20e-3;
-  const CapacityTable table = find_capacity(m, registries, task);
-  ASSERT_TRUE(std::isfinite(table.rows[1].thickness)) << table.rows[1].limited_by;
-  EXPECT_GT(table.rows[0].thickness, 1.1 * table.rows[1].thickness);
-  EXPECT_GT(table.rows[2].thickness, 1.1 * table.rows[1].thickness);
-}
-
 TEST(Capacity, WantsALimit) {
   Machine m = hive_lid().machine;
   m.limits = {};
