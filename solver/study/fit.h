@@ -14,7 +14,7 @@ namespace bedbow {
 /// One unknown, > 0 like stiffnesses and moduli are.
 struct FitParameter {
   std::string name;
-  double start = 0;                  ///< [SI] > 0
+  double start = 0;                      ///< [SI] > 0
   std::optional<double> least{}, most{}; ///< [SI] > 0
 };
 

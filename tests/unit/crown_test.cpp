@@ -29,7 +29,7 @@ TEST(FindCrown, OfTheApronMakesTheAngleEven) {
   const CrownResult r = find_crown(m, builtin_registries(), t);
   EXPECT_LT(r.exact.spread, 0.05 * r.before.spread);
   EXPECT_NEAR(r.rounded.spread, r.exact.spread, 1e-9); // no stock: the same
-  t.stock = {0.02e-3, 0.06e-3}; // four of them make every multiple of 0.02 mm up to 0.20 mm
+  t.stock = {0.02e-3, 0.06e-3};                        // four of them make every multiple of 0.02 mm up to 0.20 mm
   const CrownResult coarse = find_crown(m, builtin_registries(), t);
   // Each place is off by at most half a shim, and so the angle by at most one shim over the flange.
   EXPECT_LT(coarse.rounded.spread, coarse.exact.spread + 0.02e-3 / 0.025);
