@@ -6,21 +6,7 @@ build=$1
 source_dir=$2
 dir=$(mktemp -d)
 trap 'rm -rf "$dir"' EXIT
-passed=0
-failed=0
-expect() { # name, wanted exit code, wanted text, command...
-  local name=$1 code=$2 text=$3
-  shift 3
-  local out got
-  out=$("$@" 2>&1)
-  got=$?
-  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
-    passed=$((passed + 1))
-  else
-    failed=$((failed + 1))
-    printf 'FAIL %s: exit %s (wanted %s), wanted "%s", said:\n%s\n' "$name" "$got" "$code" "$text" "${out:0:1500}"
-  fi
-}
+source "$source_dir/tests/cli/expect.sh"
 expect install 0 "" cmake --install "$build" --prefix "$dir/usr"
 lib=$(dirname "$(find "$dir/usr" -name libbedbow.so)")
 cp -r "$source_dir/tools/library/example" "$dir/example"

@@ -5,21 +5,7 @@ bedbow=$1
 source_dir=$2
 dir=$(mktemp -d)
 trap 'rm -rf "$dir"' EXIT
-passed=0
-failed=0
-expect() { # name, wanted exit code, wanted text, command...
-  local name=$1 code=$2 text=$3
-  shift 3
-  local out got
-  out=$("$@" 2>&1)
-  got=$?
-  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
-    passed=$((passed + 1))
-  else
-    failed=$((failed + 1))
-    printf 'FAIL %s: exit %s (wanted %s), wanted "%s", said:\n%s\n' "$name" "$got" "$code" "$text" "${out:0:1500}"
-  fi
-}
+source "$source_dir/tests/cli/expect.sh"
 mkdir -p "$dir/include/bedbow"
 cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
 build() { cc -std=c11 -O2 -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm; }
