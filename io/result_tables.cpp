@@ -63,9 +63,12 @@ std::vector<WorstOf> worst_loads(const Findings& f, const OutputUnits& u) {
       note(list, {"bar " + b.name, in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name, place(b.at_x), s.name,
                   b.utilisation, b.stress, b.utilisation > 0 ? "yield" : ""});
     const auto joints = [&](const char* kind, const std::vector<JointResult>& all) {
-      for (const JointResult& j : all)
-        note(list, {with_kind(kind, j.name), in_unit(j.value, u.force, 1) + " " + u.force.name, place(j.at.x()), s.name,
-                    j.utilisation, j.value, governing(j.checks, u)});
+      for (const JointResult& j : all) {
+        const auto across = j.more.find("across_N"); // a hinge: what its checks are made with
+        const double force = across == j.more.end() ? j.value : across->second;
+        note(list, {with_kind(kind, j.name), in_unit(force, u.force, 1) + " " + u.force.name, place(j.at.x()), s.name,
+                    j.utilisation, force, governing(j.checks, u)});
+      }
     };
     joints("post", s.posts);
     joints("cam", s.cams);

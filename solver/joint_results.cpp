@@ -80,6 +80,7 @@ JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double
 JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
   JointResult r = base_result(j, g, step.angle);
   const double across = std::hypot(r.force.y(), r.force.z());
+  r.more["across_N"] = across; // what pin and hole are checked with; along the pin nothing presses on the hole
   take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
   return r;
 }

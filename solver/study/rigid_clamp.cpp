@@ -12,9 +12,10 @@ namespace bedbow {
 
 namespace {
 
-constexpr double stud_E = 205e9;        // common practice, no source
-constexpr double stiff_cam = 1e14;      // as in the mesh
-constexpr std::size_t pads_across = 60; // the nose as so many pads
+constexpr double stud_E = 205e9;         // common practice, no source
+constexpr double stiff_cam = 1e14;       // as in the mesh
+constexpr double as_soft_as_nothing = 1; // [N/m]
+constexpr std::size_t pads_across = 60;  // the nose as so many pads
 constexpr int most_iterations = 60;
 
 double post_stiffness(const Post& p) {
@@ -59,12 +60,29 @@ std::vector<ClampSpring> solve_rigid_clamp(std::vector<ClampSpring> springs) {
   throw std::runtime_error("the clamp as a rigid lever does not settle: posts, cams and nose do not hold it");
 }
 
+std::vector<ClampSpring> solve_rigid_lever(const std::vector<ClampSpring>& springs,
+                                           const std::function<bool(double x)>& within) {
+  std::vector<ClampSpring> part;
+  for (ClampSpring s : springs) {
+    if (!within(s.x)) continue;
+    s.x = 0; // seen from the side: a turn about y moves nothing
+    part.push_back(s);
+  }
+  using enum ClampSpring::Kind;
+  const auto has = [&](ClampSpring::Kind kind) {
+    return std::ranges::find(part, kind, &ClampSpring::kind) != part.end();
+  };
+  return has(post) && has(cam) && has(nose) ? solve_rigid_clamp(std::move(part)) : part;
+}
+
 std::vector<ClampSpring> clamp_springs(const Machine& m) {
   std::vector<ClampSpring> out;
   if (m.posts.empty() || m.cams.empty() || !m.sheet) return out;
   using enum ClampSpring::Kind;
   for (const Post& p : m.posts) {
-    const double k = post_stiffness(p);
+    // While clamping a preloaded post pulls with just its preload, however far its nut comes down: a spring so soft
+    // that no movement changes its force.
+    const double k = p.preload ? as_soft_as_nothing : post_stiffness(p);
     out.push_back({post, p.at.x(), p.at.y(), k, -p.preload.value_or(0) / k});
   }
   for (const Cam& c : m.cams) out.push_back({cam, c.at.x(), c.at.y(), c.stiffness.value_or(stiff_cam), c.lift});

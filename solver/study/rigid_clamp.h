@@ -5,6 +5,7 @@
 
 #include "mesh/machine.h"
 
+#include <functional>
 #include <vector>
 
 namespace bedbow {
@@ -23,8 +24,14 @@ struct ClampSpring {
 /// only push it up. \return the springs with their forces. Throws std::runtime_error where it does not settle.
 std::vector<ClampSpring> solve_rigid_clamp(std::vector<ClampSpring> springs);
 
-/// The springs of a machine's clamp: posts E A / free length, cams, and the nose as a row of pads under the sheet, the
-/// posts' preload as slack taken up. Empty where clamp, posts or cams are missing.
+/// The same for the springs of a stretch of the clamp alone, as a lever seen from the side: it moves up and turns about
+/// x, and nothing joins it to the rest. \param within true for the x of that stretch. \return its springs with their
+/// forces; all without force where it lacks posts, cams or nose.
+std::vector<ClampSpring> solve_rigid_lever(const std::vector<ClampSpring>& springs,
+                                           const std::function<bool(double x)>& within);
+
+/// The springs of a machine's clamp: posts E A / free length, cams, and the nose as a row of pads under the sheet; a
+/// post with `preload` pulls with just that force. Empty where clamp, posts or cams are missing.
 std::vector<ClampSpring> clamp_springs(const Machine& machine);
 
 /// Lever of a rocking clamp seen from the side: places along y, weighted by stiffness.

@@ -63,11 +63,10 @@ NoseForce nose_force(const StepResult& step, double middle) {
   return out;
 }
 
-NoseForce rigid_nose_force(const Machine& m) {
-  NoseForce out;
-  for (const ClampSpring& s : solve_rigid_clamp(clamp_springs(m)))
-    if (s.kind == ClampSpring::Kind::nose) (s.x < m.sheet->centre ? out.left : out.right) += s.force;
-  out.whole = out.left + out.right;
+double nose_sum(const std::vector<ClampSpring>& springs) {
+  double out = 0;
+  for (const ClampSpring& s : springs)
+    if (s.kind == ClampSpring::Kind::nose) out += s.force;
   return out;
 }
 
@@ -119,8 +118,9 @@ bool solve_point(const Machine& m, const Registries& registries, const ClampLeve
   p.nose_force = force.whole;
   p.least = force.least;
   p.greatest = force.greatest;
-  p.rigid_force = rigid_nose_force(m).whole;
+  p.rigid_force = nose_sum(solve_rigid_clamp(clamp_springs(m)));
   fill_hand(m, f.steps.front(), p);
+  p.lever_force = p.cam_force * lever.ratio();
   return true;
 }
 
@@ -141,13 +141,13 @@ RockLag solve_lag(const Machine& machine, const Registries& registries, double l
   const Findings f = analyse(clamping_only(m), registries, options);
   if (f.status != Status::ok) throw std::runtime_error("clamped with a lag: " + f.trouble);
   const NoseForce force = nose_force(f.steps.front(), m.sheet->centre);
-  const NoseForce rigid = rigid_nose_force(m);
   out.left = force.left;
   out.right = force.right;
   out.least = force.least;
   out.greatest = force.greatest;
-  out.rigid_left = rigid.left;
-  out.rigid_right = rigid.right;
+  const auto springs = clamp_springs(m);
+  out.rigid_left = nose_sum(solve_rigid_lever(springs, [&](double x) { return x < m.sheet->centre; }));
+  out.rigid_right = nose_sum(solve_rigid_lever(springs, [&](double x) { return x >= m.sheet->centre; }));
   return out;
 }
 

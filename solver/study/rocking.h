@@ -19,6 +19,7 @@ struct RockPoint {
   double nose_force = 0; ///< whole, flexible machine [N]
   double least = 0, greatest = 0; ///< clamp force per length along the bend line [N/m]
   double cam_force = 0;           ///< all cams together [N]
+  double lever_force = 0;         ///< nose force that statics gives to these cams: cam force times the lever ratio [N]
   double rigid_force = 0;         ///< nose force of the same clamp if nothing bent but posts and sheet [N]
   double moment = 0;              ///< to turn all cams against load and friction [N m]
   double back_moment = 0;         ///< with which they want to turn back [N m]; 0: friction holds them
@@ -28,11 +29,11 @@ struct RockPoint {
 
 /// What trailing cams on the right do.
 struct RockLag {
-  double lag = 0;                 ///< of every linked cam right of the middle, beyond the case's own [rad]
-  double left = 0, right = 0;     ///< clamp force on either half of the sheet [N]
-  double least = 0, greatest = 0; ///< per length [N/m]
-  double rigid_left = 0, rigid_right = 0;
-  double skew = 0; ///< set-back of the right end less the left, captive cams [m]; else NaN
+  double lag = 0;                         ///< of every linked cam right of the middle, beyond the case's own [rad]
+  double left = 0, right = 0;             ///< clamp force on either half of the sheet [N]
+  double least = 0, greatest = 0;         ///< per length [N/m]
+  double rigid_left = 0, rigid_right = 0; ///< either half as a rigid lever of its own, joined to the other by nothing
+  double skew = 0;                        ///< set-back of the right end less the left, captive cams [m]; else NaN
 };
 
 struct RockResult {

@@ -24,8 +24,11 @@ expect crown-heights 2 "1 heights for 2 places" "$bedbow" check "$dir/crown.toml
 # --- rock
 expect rock 0 "Lever: nose force over cam force: 0.672" "$bedbow" rock "$rocking"
 expect rock-json 0 '"lever_ratio": 0.672' "$bedbow" rock "$rocking" --json
-expect rock-csv 0 "angle_deg,lift_mm,opening_mm,nose_force_N" "$bedbow" rock "$rocking" --csv
+expect rock-lever 0 '"lever_force_N": 12883.1' "$bedbow" rock "$rocking" --json # moments about the posts
+expect rock-preload 0 "24.115    24.115    24.115" "$bedbow" rock "$hive"        # 4 x 15 kN x 42/104.5
+expect rock-csv 0 "angle_deg,lift_mm,opening_mm,nose_force_N,lever_force_N" "$bedbow" rock "$rocking" --csv
 expect rock-lift 0 "need cams by \`throw\`" "$bedbow" rock "$hive"
+expect rock-lag 0 "rigid left kN" "$bedbow" rock "$rocking" --lag "0.5 deg"
 expect rock-files 0 "" "$bedbow" rock "$rocking" --out "$dir/rock"
 for f in rock.json turn.csv hand.csv lag.csv; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
 expect rock-no-unit 2 "--lag" "$bedbow" rock "$rocking" --lag 2

@@ -84,8 +84,14 @@ TEST(Rocking, StiffBarsComeToTheRigidLever) {
   const RockPoint& shut = r.turn.back();
   EXPECT_NEAR(shut.nose_force, shut.rigid_force, 0.01 * shut.rigid_force);
   ASSERT_EQ(r.lags.size(), 1U);
-  EXPECT_NEAR(r.lags[0].left, r.lags[0].rigid_left, 0.02 * shut.rigid_force);
-  EXPECT_NEAR(r.lags[0].right, r.lags[0].rigid_right, 0.02 * shut.rigid_force);
+  // With a lag so stiff a clamp is one plate, not two levers: it tips onto the trailing end.
+  Cam& right = m.cams.back();
+  right.lift = cam_lift(*right.throw_, *right.angle - 2 * degree, right.touch);
+  double on_left = 0, on_right = 0;
+  for (const ClampSpring& s : solve_rigid_clamp(clamp_springs(m)))
+    if (s.kind == ClampSpring::Kind::nose) (s.x < m.sheet->centre ? on_left : on_right) += s.force;
+  EXPECT_NEAR(r.lags[0].left, on_left, 0.02 * shut.rigid_force);
+  EXPECT_NEAR(r.lags[0].right, on_right, 0.02 * shut.rigid_force);
 }
 
 TEST(Rocking, BendingBarsPressLessAndALagTakesFromItsSide) {

@@ -2,6 +2,7 @@
 #include "tools/bedbow/answer_command.h"
 #include "tools/bedbow/exit_code.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -19,17 +20,18 @@ struct Arguments : AnswerArguments {
 AnswerTable turn_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{"turn",
-                "Turning the cams from their lowest position (rigid: if only posts and sheet gave)",
+                "Turning the cams from their lowest position (lever: cam force x ratio; rigid: if no bar bent)",
                 {{"angle", "angle", angle},
                  {"lift", "lift", fine_length},
-                 {"opening", "nose open", length},
-                 {"nose_force", "nose force", force},
+                 {"opening", "open", fine_length},
+                 {"nose_force", "nose", force},
+                 {"lever_force", "lever", force},
                  {"rigid_force", "rigid", force},
                  {"least", "least", line_force},
                  {"greatest", "most", line_force}},
                 {}};
   for (const RockPoint& p : r.turn)
-    t.rows.push_back({p.angle, p.lift, p.opening, p.nose_force, p.rigid_force, p.least, p.greatest});
+    t.rows.push_back({p.angle, p.lift, p.opening, p.nose_force, p.lever_force, p.rigid_force, p.least, p.greatest});
   return t;
 }
 
@@ -51,7 +53,7 @@ AnswerTable hand_table(const RockResult& r) {
 AnswerTable lag_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{"lag",
-                "Right cams trail: clamp force on the halves of the sheet",
+                "Right cams trail: clamp force on the halves of the sheet (rigid: each half a lever of its own)",
                 {{"lag", "lag", angle},
                  {"left", "left", force},
                  {"right", "right", force},
@@ -76,6 +78,12 @@ std::vector<std::string> findings_of(const RockResult& r) {
   if (shut.rigid_force > 0)
     out.push_back("clamped, the nose presses with " + percent(shut.nose_force / shut.rigid_force) +
                   " of what rigid bars would give: the rest of the lift bends the bars");
+  if (const auto touch = std::ranges::find_if(r.turn, [](const RockPoint& p) { return p.lift >= 0; });
+      touch != r.turn.end() && std::isfinite(shut.shift) && shut.shift != touch->shift)
+    out.push_back("from touching to clamped the cams carry the nose " +
+                  fixed(std::abs(shut.shift - touch->shift) * 1e3, 2) + " mm " +
+                  (shut.shift < touch->shift ? "forward" : "back") +
+                  ": it drags over the sheet, and the bend line moves with it");
   if (shut.least <= 0) out.emplace_back("clamped, the nose is off the sheet somewhere along the bend line");
   if (shut.back_moment > 0)
     out.emplace_back("clamped, the cams turn back by themselves once let go: friction does not hold them; turn further "
@@ -100,14 +108,17 @@ int run_rock(const Arguments& a) {
   answer.facts = {
       {"lever_ratio", "Lever: nose force over cam force", ValueOf::ratio, r.lever.ratio()},
       {"opening_ratio", "The nose opens, for each length that the tail sinks", ValueOf::ratio, r.lever.opening()}};
-  answer.tables = {turn_table(r), hand_table(r)};
+  answer.tables = {turn_table(r)};
+  if (std::isfinite(r.turn.back().angle)) answer.tables.push_back(hand_table(r));
   if (!r.lags.empty()) answer.tables.push_back(lag_table(r));
   answer.findings = findings_of(r);
-  answer.assumed = {"cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
-                    "left out, greased "
-                    "steel, common practice, no source)",
-                    "posts by E A / free_length, steel 205 GPa (common practice, no source); the sheet as the pad of "
-                    "docs/case-format.md"};
+  answer.assumed = {
+      "cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
+      "left out, greased "
+      "steel, common practice, no source)",
+      "posts by E A / free_length, steel 205 GPa (common practice, no source), one with `preload` by just "
+      "that force; the sheet as the pad of "
+      "docs/case-format.md"};
   answer.cautions = answer_cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
   give_answer(a, c, std::move(answer));
