@@ -20,6 +20,7 @@ struct HeatRow {
 
 struct HeatMap {
   std::string title, x_label;
+  std::string row_head; ///< above the rows' labels
   std::vector<HeatRow> rows; ///< from the top
   struct Mark {
     double x = 0;
@@ -30,8 +31,12 @@ struct HeatMap {
   std::string note; ///< under the picture: what the shade says
 };
 
+enum class HeatMapSize { wide, narrow };
+
 /// The picture as one <svg> element: the greater the value, the darker. Values are written too, so that nothing hangs
 /// on the shade alone.
-std::string heat_map_svg(const HeatMap& map);
+/// The elements carry classes (plot-paper, plot-ink) by which a page may colour paper and words anew.
+/// \param size narrow: for a telephone, 360 wide.
+std::string heat_map_svg(const HeatMap& map, HeatMapSize size = HeatMapSize::wide);
 
 } // namespace bedbow

@@ -8,6 +8,7 @@
 ///     write_file("report.html", report_html(r));
 #pragma once
 
+#include "io/heat_map.h"
 #include "io/output_units.h"
 #include "io/plot.h"
 #include "io/result_json.h"
@@ -41,6 +42,7 @@ struct ReportSection {
   std::vector<std::string> text{}; ///< paragraphs
   std::vector<ReportTable> tables{};
   std::vector<Plot> plots{};
+  std::vector<HeatMap> maps{};
   std::string listing{}; ///< text in columns
   bool folded = true;    ///< the listing is shown only when it is asked for
 };
@@ -69,13 +71,16 @@ struct Report {
   std::string title;
   std::string answer{};       ///< one sentence
   std::optional<bool> pass{}; ///< none: nothing to pass
+  std::string checks_heading{"Limits"};
   std::vector<ReportCheck> checks{};
+  std::string machine_heading{"The machine"};
   std::vector<ReportScene> scenes{};
   std::size_t first_scene = 0; ///< shown at first
   std::vector<ReportFixture> fixtures{};
   std::optional<Sheet> sheet{}; ///< drawn with the machine
   OutputUnits units{};          ///< of the scenes' scales
   std::vector<ReportSection> sections{};
+  std::size_t before_machine = 0; ///< so many sections stand above the machine, the others below
   std::vector<std::string> assumptions{}, warnings{};
   RunStamp stamp{};
 };

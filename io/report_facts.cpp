@@ -1,4 +1,4 @@
-#include "io/report_solve.h"
+#include "io/report_machine.h"
 #include "io/result_tables.h"
 
 #include <algorithm>
@@ -64,6 +64,36 @@ std::map<std::string, ReportFacts> step_facts(const StepResult& step, const Outp
   joints("support", "force", step.supports);
   joints("tie", "force", step.ties);
   joints("handle", "force", step.handles);
+  return out;
+}
+
+std::string strained_most(const ModeShape& m, std::size_t most) {
+  std::vector<std::pair<std::string, double>> shares(m.strain_share.begin(), m.strain_share.end());
+  std::stable_sort(shares.begin(), shares.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::string out;
+  for (std::size_t i = 0; i < shares.size() && i < most && shares[i].second >= 0.05; ++i)
+    out += (i > 0 ? ", " : "") + shares[i].first + " " + fixed(shares[i].second * 100, 0) + " %";
+  return out.empty() ? "-" : out;
+}
+
+std::map<std::string, ReportFacts> shape_facts(const ModeShape& m, bool buckling) {
+  std::map<std::string, ReportFacts> out;
+  out[""] = {buckling ? std::pair{"buckles at", fixed(m.frequency, 2) + " times the loads"}
+                      : std::pair{"frequency", fixed(m.frequency, 2) + " Hz"},
+             {"what moves", m.description.empty() ? "-" : m.description},
+             {"where the strain energy sits", strained_most(m, m.strain_share.size())}};
+  double greatest = 0;
+  const auto bars = [&](const auto& list, auto&& tell) {
+    for (const auto& field : list) tell(field.name, greatest_move(m.fields, field.name));
+  };
+  const auto look = [&](const std::string&, double move) { greatest = std::max(greatest, move); };
+  const auto tell = [&](const std::string& name, double move) {
+    out[name] = {{"moves at most", fixed(greatest > 0 ? 100 * move / greatest : 0, 0) + " % of the greatest movement"}};
+  };
+  bars(m.fields.bars, look);
+  bars(m.fields.shells, look);
+  bars(m.fields.bars, tell);
+  bars(m.fields.shells, tell);
   return out;
 }
 

@@ -63,8 +63,9 @@ void answer(Page& page, const Report& r) {
 
 void checks(Page& page, const Report& r) {
   if (r.checks.empty()) return;
+  page.raw("<section id=\"checks\">\n").element("h2", r.checks_heading);
   page.raw(
-      "<section id=\"checks\">\n<h2>Limits</h2>\n<div class=\"scroll\"><table>\n<thead><tr>"
+      "<div class=\"scroll\"><table>\n<thead><tr>"
       "<th scope=\"col\">what</th><th scope=\"col\" class=\"number\">found</th><th scope=\"col\" "
       "class=\"number\">limit</th><th scope=\"col\">result</th><th scope=\"col\">where</th></tr></thead>\n<tbody>\n");
   for (const ReportCheck& c : r.checks) {
@@ -118,9 +119,17 @@ void plots(Page& page, const std::vector<Plot>& list, std::size_t& number) {
   }
 }
 
+/// Shaded pictures, likewise for wide and narrow windows.
+void maps(Page& page, const std::vector<HeatMap>& list) {
+  for (const HeatMap& m : list)
+    page.raw("<figure class=\"mapbox\">\n<div class=\"wide\">" + heat_map_svg(m) + "</div><div class=\"narrow\">" +
+             heat_map_svg(m, HeatMapSize::narrow) + "</div>\n</figure>\n");
+}
+
 void section(Page& page, const ReportSection& s, std::size_t& plot_number) {
   page.raw("<section>\n").element("h2", s.heading);
   for (const std::string& t : s.text) page.element("p", t);
+  maps(page, s.maps);
   if (!s.plots.empty()) page.raw("<div class=\"plots\">\n");
   plots(page, s.plots, plot_number);
   if (!s.plots.empty()) page.raw("</div>\n");
@@ -135,7 +144,8 @@ void section(Page& page, const ReportSection& s, std::size_t& plot_number) {
 
 void machine(Page& page, const Report& r) {
   if (r.scenes.empty()) return;
-  page.raw("<section id=\"machine\">\n<h2>The machine</h2>\n<div id=\"viewer\"><p class=\"note\">The machine in 3D "
+  page.raw("<section id=\"machine\">\n").element("h2", r.machine_heading);
+  page.raw("<div id=\"viewer\"><p class=\"note\">The machine in 3D "
            "appears here where scripts and WebGL2 are allowed. Plots and tables below are complete without it."
            "</p></div>\n</section>\n");
 }
@@ -159,9 +169,12 @@ std::string report_html(const Report& r) {
   answer(page, r);
   checks(page, r);
   mind(page, r);
-  machine(page, r);
   std::size_t plot_number = 0;
-  for (const ReportSection& s : r.sections) section(page, s, plot_number);
+  for (std::size_t i = 0; i < r.sections.size(); ++i) {
+    if (i == r.before_machine) machine(page, r);
+    section(page, r.sections[i], plot_number);
+  }
+  if (r.before_machine >= r.sections.size()) machine(page, r);
   foot(page, r);
   return page.take();
 }

@@ -4,6 +4,7 @@
 #include "io/bracket_table.h"
 #include "io/explain.h"
 #include "io/quantities_out.h"
+#include "io/report_machine.h"
 #include "io/result_tables.h"
 
 #include <cmath>
@@ -78,41 +79,6 @@ std::string figures(const Case& c, const Findings& f) {
   return out.empty() ? "no figure to judge" : out;
 }
 
-std::vector<ReportFixture> fixtures(const Machine& m, const Findings& f) {
-  std::vector<ReportFixture> out;
-  if (f.steps.empty()) return out;
-  const StepResult& step = f.steps.front();
-  const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
-  const auto known = [](double v, double otherwise) { return std::isfinite(v) && v > 0 ? v : otherwise; };
-  for (std::size_t i = 0; i < m.posts.size() && i < step.posts.size(); ++i)
-    out.push_back({with_kind("post", step.posts[i].name), "post", step.posts[i].at, Eigen::Vector3d::UnitZ(),
-                   m.posts[i].diameter, m.posts[i].free_length});
-  for (std::size_t i = 0; i < m.cams.size() && i < step.cams.size(); ++i)
-    out.push_back({with_kind("cam", step.cams[i].name), "cam", step.cams[i].at, x, 2 * known(m.cams[i].radius, 0.01),
-                   known(m.cams[i].width, 0.015)});
-  for (std::size_t i = 0; i < m.hinges.size() && i < step.hinges.size(); ++i)
-    out.push_back({with_kind("hinge", step.hinges[i].name), "hinge", step.hinges[i].at, x,
-                   known(m.hinges[i].pin, 0.012), known(m.hinges[i].bearing_length, 0.02)});
-  return out;
-}
-
-void add_scenes(Report& r, const Findings& f, const OutputUnits& u) {
-  for (const StepResult& s : f.steps)
-    r.scenes.push_back({s.name, ReportScene::Kind::step, s.angle, &s.fields, step_facts(s, u)});
-  if (!f.modes) return;
-  const auto add = [&](const ModeShape& m, const std::string& name) {
-    if (m.fields.bars.empty() && m.fields.shells.empty()) return;
-    r.scenes.push_back({name, ReportScene::Kind::mode, 0, &m.fields});
-  };
-  int number = 0;
-  for (const ModeShape& m : f.modes->modes)
-    add(m, "mode " + std::to_string(++number) + ": " + fixed(m.frequency, 1) + " Hz" +
-               (m.description.empty() ? "" : ", " + m.description));
-  number = 0;
-  for (const ModeShape& m : f.modes->buckling_shapes)
-    add(m, "buckling " + std::to_string(++number) + ": factor " + fixed(m.frequency, 2));
-}
-
 TextTable sheet_table(const SheetResult& s) {
   TextTable t({{"", Align::left}, {"value"}, {"unit", Align::left}});
   t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
@@ -160,14 +126,11 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   r.pass = f.verdict.pass;
   r.checks = solve_checks(c, f);
   r.units = u;
-  r.sheet = c.machine.sheet;
   r.stamp = stamp;
   r.warnings = f.warnings;
   r.assumptions = f.assumptions;
   r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
-  add_scenes(r, f, u);
-  r.first_scene = f.worst_step.value_or(0);
-  r.fixtures = fixtures(c.machine, f);
+  add_machine(r, c.machine, f);
   if (auto plots = bend_line_plots(f, c.machine.limits, u); !plots.empty()) {
     r.sections.push_back({"Along the bend line"});
     r.sections.back().plots = std::move(plots);

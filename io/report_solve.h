@@ -17,7 +17,4 @@ std::string solve_answer(const Case& c, const Findings& findings);
 /// One line per limit that a case can set, worst case of all steps.
 std::vector<ReportCheck> solve_checks(const Case& c, const Findings& findings);
 
-/// What the page tells of each bar and joint of a step.
-std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& units);
-
 } // namespace bedbow

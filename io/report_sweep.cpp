@@ -1,6 +1,8 @@
 #include "io/report_sweep.h"
 
 #include "io/output_units.h"
+#include "io/report_machine.h"
+#include "io/report_solve.h"
 #include "io/sweep_report.h"
 
 #include <algorithm>
@@ -39,7 +41,13 @@ TextTable front_table(const VariantStore& store, const std::vector<VariantResult
 
 } // namespace
 
-Report sweep_page(const VariantStore& store, const std::string& title, const std::string& summary) {
+std::optional<std::uint64_t> variant_to_show(const VariantStore& store) {
+  const auto front = trade_off_front(store, trade_of(store));
+  return front.empty() ? std::nullopt : std::optional(front.front().id);
+}
+
+Report sweep_page(const VariantStore& store, const std::string& title, const std::string& summary,
+                  const ShownVariant* shown) {
   const Trade trade = trade_of(store);
   const auto front = trade_off_front(store, trade);
   Report r{title + ": variants"};
@@ -53,9 +61,18 @@ Report sweep_page(const VariantStore& store, const std::string& title, const std
         {"Variants that no other beats in both", front_table(store, front, trade),
          front.size() > most_rows ? "Some of " + std::to_string(front.size()) + " are left out." : ""});
   r.sections.push_back(std::move(trades));
-  r.sections.push_back({"In short"});
-  r.sections.back().listing = summary;
-  r.sections.back().folded = false;
+  if (!summary.empty()) {
+    r.sections.push_back({"In short"});
+    r.sections.back().listing = summary;
+    r.sections.back().folded = false;
+  }
+  r.before_machine = r.sections.size();
+  if (!shown || shown->findings.status != Status::ok) return r;
+  r.units = shown->value.output;
+  r.checks = solve_checks(shown->value, shown->findings);
+  r.machine_heading = "Variant " + std::to_string(shown->id + 1) + ", the one with the least " + words_for(trade.price);
+  r.checks_heading = "Limits of variant " + std::to_string(shown->id + 1);
+  add_machine(r, shown->value.machine, shown->findings);
   return r;
 }
 

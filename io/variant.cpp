@@ -78,15 +78,22 @@ VariantResult VariantMaker::make(std::uint64_t id) const {
   return out;
 }
 
-void VariantMaker::analyse_into(std::uint64_t id, VariantResult& out) const {
-  std::vector<std::pair<std::string, CaseNode>> values;
+std::vector<std::pair<std::string, CaseNode>> VariantMaker::values(std::uint64_t id) const {
+  std::vector<std::pair<std::string, CaseNode>> out;
   const std::vector<std::size_t> rows = space_.rows(id);
   for (std::size_t k = 0; k < vary_.size(); ++k)
-    for (std::size_t i = 0; i < vary_[k].keys.size(); ++i) {
-      values.emplace_back(vary_[k].keys[i], vary_[k].rows[rows[k]][i]);
-      out.inputs.push_back(as_given(values.back().second));
-    }
-  const Case variant = understand(with_values(source_, values), registries_);
+    for (std::size_t i = 0; i < vary_[k].keys.size(); ++i)
+      out.emplace_back(vary_[k].keys[i], vary_[k].rows[rows[k]][i]);
+  return out;
+}
+
+Case VariantMaker::understood(std::uint64_t id) const {
+  return understand(with_values(source_, values(id)), registries_);
+}
+
+void VariantMaker::analyse_into(std::uint64_t id, VariantResult& out) const {
+  for (const auto& [key, value] : values(id)) out.inputs.push_back(as_given(value));
+  const Case variant = understood(id);
   AnalysisOptions options;
   options.fields = false;
   const Findings f = analyse(variant.machine, registries_, options);

@@ -18,8 +18,11 @@ public:
   [[nodiscard]] const std::vector<std::string>& keys() const { return keys_; }
   /// Computes one. Whatever is wrong with it becomes its message; nothing is thrown but lack of memory.
   [[nodiscard]] VariantResult make(std::uint64_t id) const;
+  /// The case of one, as `make` analyses it. Throws CaseError where its values make no sense.
+  [[nodiscard]] Case understood(std::uint64_t id) const;
 
 private:
+  [[nodiscard]] std::vector<std::pair<std::string, CaseNode>> values(std::uint64_t id) const;
   void analyse_into(std::uint64_t id, VariantResult& out) const;
 
   const Registries& registries_;

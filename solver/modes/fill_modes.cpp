@@ -17,9 +17,6 @@ namespace {
 using Sections = std::vector<std::shared_ptr<const Section>>;
 using Motions = std::vector<std::vector<Vector6d>>;
 
-constexpr double default_limit =
-    3; // a common margin against what linear buckling leaves out; common practice, no source
-
 /// Movements of the nodes, greatest translation 1 m, the greatest component positive so that reruns and solvers agree.
 Motions scaled_motions(const FreeMap& free, const Eigen::MatrixXd& vectors) {
   Motions out;
@@ -129,7 +126,7 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
 
 void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& verdict) {
   if (modes.buckling_factors.empty()) return;
-  const double limit = machine.limits.buckling.value_or(default_limit);
+  const double limit = machine.limits.buckling.value_or(usual_buckling_limit);
   const double factor = modes.buckling_factors.front();
   if (factor >= limit) return;
   char text[200];

@@ -10,6 +10,10 @@
 
 namespace bedbow {
 
+/// Least load factor that passes where [limits] buckling is left out: a common margin against what linear buckling
+/// leaves out (common practice, no source).
+constexpr double usual_buckling_limit = 3;
+
 /// What the case asks for in [solve] modes and buckling. \param steps the solved ones; empty where the clamp step could
 /// not be held: then the joints count as closed, and there is no buckling. \param sections as fill_fields takes them;
 /// empty: no fields. Fills Findings::modes and Findings::warnings.

@@ -150,6 +150,16 @@ private:
 
 } // namespace
 
+std::pair<double, double> bench_of(const Machine& m) {
+  double from = -INFINITY, to = INFINITY;
+  for (const Body& body : m.bodies) {
+    if (!body.present()) continue;
+    from = std::max(from, body.start);
+    to = std::min(to, body.start + body.length);
+  }
+  return {from, to};
+}
+
 CapacityTable find_capacity(const Machine& machine, const Registries& registries, const CapacityTask& task) {
   const Limits& limits = machine.limits;
   if (!limits.bow && !limits.angle && !limits.utilisation)

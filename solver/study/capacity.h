@@ -5,6 +5,7 @@
 #include "solver/study/prepared.h"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bedbow {
@@ -29,6 +30,9 @@ struct CapacityTable {
   std::vector<Capacity> rows; ///< material by material, in the order of the places
   long load_cases = 0;        ///< steps solved
 };
+
+/// From where to where a sheet can lie: on bed and clamp together [m].
+std::pair<double, double> bench_of(const Machine& machine);
 
 /// Searches each place and material by itself; the machine is factored once a thread. Results do not depend on the
 /// number of threads. Throws std::invalid_argument where the case has no limits: then nothing is too thick.

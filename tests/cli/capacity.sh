@@ -19,6 +19,8 @@ same threads "$dir/one.json" "$dir/three.json"
 for key in '"rows"' '"width_mm"' '"centre_mm"' '"thickness_mm"' '"limited_by"'; do
   grep -q "$key" "$dir/one.json" && ok || bad "no $key in the JSON"
 done
+expect report 0 "report.html" run --widths "300 mm" --report --out "$dir/out"
+expect report-page 0 "300.0 mm wide" grep -o "Within the limits the machine bends[^<]*" "$dir/out/report.html"
 # A softer sheet may be thicker.
 run --widths "600 mm" --centres "450 mm" --materials DC01 S355JR --json >"$dir/two.json"
 grep -o '"thickness_mm": [0-9.]*' "$dir/two.json" | cut -d' ' -f2 | { read -r a; read -r b; awk -v a="$a" -v b="$b" 'BEGIN { exit !(a > b) }'; } &&

@@ -36,6 +36,8 @@ done
 expect json 0 '"frequencies_Hz"' "$bedbow" modes "$hive" --json --out "$dir/hive"
 widest=$("$bedbow" modes "$hive" --out "$dir/hive" | grep -v '^Written to' | awk '{ if (length($0) > w) w = length($0) } END { print w + 0 }')
 [ "$widest" -le 100 ] && ok || bad "tables are $widest columns wide"
+expect report 0 "report.html" "$bedbow" modes "$hive" --report --out "$dir/hive"
+expect report-page 0 "lowest natural frequency" grep -o "The lowest natural frequency[^<]*" "$dir/hive/report.html"
 # Fewer shapes than before: the ones left over go.
 expect fewer 0 "" "$bedbow" modes "$hive" --modes 2 --buckling 0 --out "$dir/hive"
 expect left-over 1 "" test -e "$dir/hive/modes_2.vtu"

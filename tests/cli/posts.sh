@@ -11,6 +11,8 @@ run() { "$bedbow" posts "$case" --out "$dir/out" "$@"; }
 expect help 0 "Example" "$bedbow" posts --help
 expect table 0 "passes" run --count 2..3 --between "40 mm" "860 mm"
 expect plot 0 "<svg" head -c 400 "$dir/out/posts.svg"
+expect report 0 "report.html" run --count 2 --between "40 mm" "860 mm" --report
+expect report-page 0 "2 posts at x = " grep -o "2 posts at x = [^<]*" "$dir/out/report.html"
 expect bow 0 '"smallest": ' run --count 2..3 --for bow --between "40 mm" "860 mm" --json
 run --count 2..3 --for bow --between "40 mm" "860 mm" --json --threads 1 >"$dir/one.json"
 run --count 2..3 --for bow --between "40 mm" "860 mm" --json --threads 3 >"$dir/three.json"

@@ -1,24 +1,17 @@
-#include "solver/study/capacity.h"
-
 #include "io/atomic_file.h"
 #include "io/case_reader.h"
-#include "io/csv.h"
-#include "io/heat_map.h"
-#include "io/json_text.h"
 #include "io/nearest.h"
-#include "io/output_units.h"
-#include "io/quantities_out.h"
-#include "io/quantity.h"
-#include "io/table.h"
+#include "io/report_capacity.h"
 #include "io/text.h"
+#include "io/version.h"
 #include "mesh/material.h"
+#include "solver/analysis.h"
 #include "solver/linear/process.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
 
 #include <CLI/CLI.hpp>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <chrono>
@@ -32,24 +25,13 @@ namespace bedbow {
 namespace {
 
 struct CapacityArguments {
-  std::string file, csv, svg, thickest = "6 mm", thinnest = "0.3 mm";
+  std::string file, out, csv, svg, thickest = "6 mm", thinnest = "0.3 mm";
   std::vector<std::string> widths, centres, materials;
   int threads = 0;
-  bool json = false;
+  bool json = false, report = false;
 };
 
 constexpr int default_centres = 9;
-
-/// What a sheet can lie on: bed and clamp together.
-std::pair<double, double> bench_of(const Machine& m) {
-  double from = -INFINITY, to = INFINITY;
-  for (const Body& body : m.bodies) {
-    if (!body.present()) continue;
-    from = std::max(from, body.start);
-    to = std::min(to, body.start + body.length);
-  }
-  return {from, to};
-}
 
 double length_of(const std::string& option, const std::string& text) {
   return lengths_of(option, {text}).front();
@@ -93,73 +75,12 @@ int material_index(Machine& m, const std::string& name) {
   return static_cast<int>(m.materials.size()) - 1;
 }
 
-std::string json_of(const CapacityTable& table, const Machine& m) {
-  nlohmann::ordered_json out;
-  out["rows"] = nlohmann::ordered_json::array();
-  for (const Capacity& c : table.rows)
-    out["rows"].push_back({{"material", m.materials.at(c.material).name},
-                           {"width_mm", twelve_digits(to_mm(c.place.width))},
-                           {"centre_mm", twelve_digits(to_mm(c.place.centre))},
-                           {"thickness_mm", twelve_digits(to_mm(c.thickness))},
-                           {"limited_by", c.limited_by}});
-  return json_text(out);
-}
-
-std::string csv_of(const CapacityTable& table, const Machine& m) {
-  std::string out = csv_row({"material", "width_mm", "centre_mm", "thickness_mm", "limited_by"});
-  for (const Capacity& c : table.rows)
-    out += csv_row({m.materials.at(c.material).name, csv_number(to_mm(c.place.width)),
-                    csv_number(to_mm(c.place.centre)), csv_number(to_mm(c.thickness)), c.limited_by});
-  return out;
-}
-
 void print(const CapacityTable& table, const Case& c, const Machine& m) {
   const Style style = style_for(1);
-  const OutputUnit& unit = c.output.length;
-  std::cout << style.bold(printable(m.title)) << "\n\nThickest sheet within the limits, in " << unit.name << "\n";
-  TextTable text({{"material", Align::left}, {"width"}, {"centre"}, {"thickness"}, {"limited by", Align::left}});
-  for (const Capacity& row : table.rows)
-    text.row({printable(m.materials.at(row.material).name), in_unit(row.place.width, unit, 1e-4),
-              in_unit(row.place.centre, unit, 1e-4),
-              std::isfinite(row.thickness) ? TextTable::Cell(in_unit(row.thickness, unit, 1e-5))
-                                           : TextTable::Cell("none", Mark::bad),
-              printable(row.limited_by)});
-  std::cout << text.render(style)
+  std::cout << style.bold(printable(m.title)) << "\n\nThickest sheet within the limits, in " << c.output.length.name
+            << "\n"
+            << capacity_table(table, m, c.output).render(style)
             << "Caution: a limit of the machine is not one of the operator; thick sheet springs when it slips.\n";
-}
-
-/// One picture a material: rows of one width each, cells from midway to midway between neighbouring centres.
-std::string picture(const CapacityTable& table, const Machine& m, int material) {
-  HeatMap map;
-  map.title = "Thickest " + m.materials.at(material).name + " sheet within limits [mm]";
-  map.x_label = "middle of the sheet along the bed [mm]";
-  map.note = "dashed: posts; the darker, the thicker; grey: none";
-  const auto [from, to] = bench_of(m);
-  map.x_low = to_mm(from);
-  map.x_high = to_mm(to);
-  for (const Post& p : m.posts) map.marks.push_back({to_mm(p.at.x()), "post"});
-  std::vector<const Capacity*> line;
-  const auto flush = [&] {
-    if (line.empty()) return;
-    HeatRow row{fixed(to_mm(line.front()->place.width), 0) + " mm wide", {}};
-    for (std::size_t i = 0; i < line.size(); ++i) {
-      const double x = line[i]->place.centre;
-      const double low = i > 0 ? (line[i - 1]->place.centre + x) / 2 : std::max(from, x - line[i]->place.width / 2);
-      const double high =
-          i + 1 < line.size() ? (line[i + 1]->place.centre + x) / 2 : std::min(to, x + line[i]->place.width / 2);
-      const double t = to_mm(line[i]->thickness);
-      row.cells.push_back({to_mm(low), to_mm(high), t, std::isfinite(t) ? fixed(t, 2) : "none"});
-    }
-    map.rows.push_back(std::move(row));
-    line.clear();
-  };
-  for (const Capacity& c : table.rows) {
-    if (c.material != material) continue;
-    if (!line.empty() && line.front()->place.width != c.place.width) flush();
-    line.push_back(&c);
-  }
-  flush();
-  return heat_map_svg(map);
 }
 
 void write_pictures(const CapacityTable& table, const Machine& m, const std::vector<int>& materials,
@@ -168,8 +89,16 @@ void write_pictures(const CapacityTable& table, const Machine& m, const std::vec
     auto name = file;
     if (materials.size() > 1)
       name.replace_filename(file.stem().string() + "-" + m.materials.at(material).name + file.extension().string());
-    write_file(name, picture(table, m, material));
+    write_file(name, heat_map_svg(capacity_map(table, m, material)));
   }
+}
+
+/// The case's own sheet is shown in the machine.
+void write_report(const CapacityTable& table, const Case& c, const Machine& m, const Registries& registries,
+                  const std::filesystem::path& directory) {
+  const Findings findings = analyse(c.machine, registries);
+  write_file(directory / "report.html",
+             report_html(capacity_report(c, table, m, findings, {version(), c.text_hash, {}})));
 }
 
 int capacity(const CapacityArguments& a) {
@@ -191,13 +120,15 @@ int capacity(const CapacityArguments& a) {
   const auto begin = std::chrono::steady_clock::now();
   const CapacityTable table = find_capacity(m, registries, task);
   const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
-  if (!a.csv.empty()) write_file(a.csv, csv_of(table, m));
+  if (!a.csv.empty()) write_file(a.csv, capacity_csv(table, m));
   if (!a.svg.empty()) write_pictures(table, m, task.materials, a.svg);
+  if (a.report) write_report(table, c, m, registries, output_directory(a.out, a.file));
   if (a.json) {
-    std::cout << json_of(table, m);
+    std::cout << capacity_json(table, m);
   } else {
     print(table, c, m);
     std::cout << table.load_cases << " load cases in " << fixed(seconds, 2) << " s\n";
+    if (a.report) std::cout << "Written to " << output_directory(a.out, a.file).string() << ": report.html\n";
   }
   return exit_ok;
 }
@@ -217,6 +148,8 @@ void add_capacity(CLI::App& app, Run& run) {
   command->add_option("--thickest", a->thickest, "where it ends")->capture_default_str();
   command->add_option("--csv", a->csv, "file for one row per sheet");
   command->add_option("--svg", a->svg, "file for a shaded picture; with several materials one each");
+  command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
+  command->add_option("--out", a->out, "directory for report.html; out/<case name> when left out");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
   command->callback([&run, a] { run = [a] { return capacity(*a); }; });

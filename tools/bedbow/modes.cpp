@@ -1,5 +1,6 @@
 #include "io/case_reader.h"
 #include "io/modes_table.h"
+#include "io/report_modes.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
 #include "io/text.h"
@@ -27,7 +28,7 @@ struct ModesArguments {
   std::string file, out, step;
   int modes = -1, buckling = -1;
   PluginOptions plugins;
-  bool lumped = false, json = false, quiet = false;
+  bool lumped = false, json = false, quiet = false, report = false;
 };
 
 /// What the command line says goes before the case, the case before what is usual.
@@ -67,9 +68,12 @@ int modes(const ModesArguments& a) {
     std::cerr << "bedbow: " << f.trouble << '\n';
     return exit_unsolvable;
   }
-  const auto json = result_json(f, {version(), c.text_hash, open.plugins.loaded});
+  const RunStamp stamp{version(), c.text_hash, open.plugins.loaded};
+  const auto json = result_json(f, stamp);
   const auto directory = output_directory(a.out, a.file);
-  const auto files = write_results(directory, f, json);
+  std::vector<ResultFile> more;
+  if (a.report) more.push_back({"report.html", report_html(modes_report(c, f, stamp))});
+  const auto files = write_results(directory, f, json, more, {"report.html"});
   if (a.json) {
     std::cout << json.dump(1) << '\n';
   } else if (!a.quiet) {
@@ -97,6 +101,7 @@ void add_modes(CLI::App& app, Run& run) {
   command->add_option("--step", a->step, "step whose loads are multiplied, as \"bend 90 deg\"; else the worst one");
   add_plugin_options(*command, a->plugins);
   command->add_flag("--lumped", a->lumped, "masses on the nodes instead of along the elements");
+  command->add_flag("--report", a->report, "also write report.html: the shapes swinging in 3D, in any browser");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->callback([&run, a] { run = [a] { return modes(*a); }; });

@@ -1,20 +1,16 @@
 #include "io/atomic_file.h"
 #include "io/case_reader.h"
-#include "io/json_text.h"
-#include "io/output_units.h"
-#include "io/plot.h"
-#include "io/quantities_out.h"
-#include "io/table.h"
+#include "io/report_posts.h"
 #include "io/text.h"
+#include "io/version.h"
+#include "solver/analysis.h"
 #include "solver/linear/process.h"
-#include "solver/study/post_layout.h"
 #include "solver/study/worker_pool.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
 
 #include <CLI/CLI.hpp>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -33,7 +29,7 @@ struct PostArguments {
   std::string file, out, count = "2..8", goal = "spread";
   std::vector<std::string> between, spacings;
   int threads = 0;
-  bool free = false, json = false;
+  bool free = false, json = false, report = false;
 };
 
 /// "2..8", or one number.
@@ -72,13 +68,6 @@ PostGoal goal_of(const std::string& text) {
   return text == "bow" ? PostGoal::bow : text == "straightness" ? PostGoal::straightness : PostGoal::spread;
 }
 
-struct Found {
-  std::vector<PostLayout> counts;                      ///< the best of each count
-  std::vector<std::pair<double, PostLayout>> spacings; ///< asked for
-  std::vector<std::pair<double, PostLayout>> two;      ///< two posts over spacing, for the plot
-  const PostLayout* smallest = nullptr;
-};
-
 std::vector<std::pair<double, PostLayout>> try_spacings(const Machine& m, const Registries& r, const PostTask& task,
                                                         const std::vector<double>& spacings) {
   std::vector<std::pair<double, PostLayout>> out(spacings.size());
@@ -88,7 +77,7 @@ std::vector<std::pair<double, PostLayout>> try_spacings(const Machine& m, const 
   return out;
 }
 
-Found find(const Case& c, const Registries& registries, const PostArguments& a) {
+PostsFound find(const Case& c, const Registries& registries, const PostArguments& a) {
   PostTask task;
   task.goal = goal_of(a.goal);
   task.free = a.free;
@@ -98,7 +87,7 @@ Found find(const Case& c, const Registries& registries, const PostArguments& a) 
     throw std::invalid_argument("--for spread: nothing is bent without a [sheet]; take bow or straightness");
   const auto [first, last] = counts_of(a.count);
   const std::vector<double> spacings = lengths_of("spacings", a.spacings);
-  Found found;
+  PostsFound found;
   for (task.count = first; task.count <= last; ++task.count) {
     if (spacings.empty()) {
       found.counts.push_back(place_posts(c.machine, registries, task));
@@ -111,85 +100,20 @@ Found find(const Case& c, const Registries& registries, const PostArguments& a) 
     if (task.count == 2)
       found.two = try_spacings(c.machine, registries, task, spacings_within(c.machine, task, plotted_spacings));
   }
-  for (const PostLayout& l : found.counts)
-    if (l.pass && !found.smallest) found.smallest = &l;
+  const auto passes = std::ranges::find_if(found.counts, &PostLayout::pass);
+  if (passes != found.counts.end()) found.smallest = static_cast<std::size_t>(passes - found.counts.begin());
   return found;
 }
 
-nlohmann::ordered_json json_of(const PostLayout& l) {
-  std::vector<double> x;
-  for (const double at : l.x) x.push_back(twelve_digits(to_mm(at)));
-  return {{"count", l.x.size()},
-          {"x_mm", x},
-          {"angle_spread_deg", to_deg(l.angle_spread)},
-          {"clamp_bow_mm", to_mm(l.clamp_bow)},
-          {"clamp_straightness_mm", to_mm(l.clamp_straightness)},
-          {"post_force_N", l.post_force},
-          {"worst_utilisation", l.utilisation},
-          {"worst_utilisation_at", l.utilisation_at},
-          {"pass", l.pass},
-          {"message", l.message}};
-}
-
-std::string json_text_of(const Found& f) {
-  nlohmann::ordered_json out;
-  out["counts"] = nlohmann::ordered_json::array();
-  for (const PostLayout& l : f.counts) out["counts"].push_back(json_of(l));
-  if (f.smallest)
-    out["smallest"] = f.smallest->x.size();
-  else
-    out["smallest"] = nullptr;
-  for (const auto& [spacing, l] : f.spacings) {
-    out["spacings"].push_back(json_of(l));
-    out["spacings"].back()["spacing_mm"] = twelve_digits(to_mm(spacing));
-  }
-  return json_text(out);
-}
-
-void add_row(TextTable& table, const PostLayout& l, const OutputUnits& units, const std::string& places) {
-  if (!l.solved) {
-    table.row({std::to_string(l.x.size()), "-", "-", "-", "-", "-", {"not solved", Mark::bad}, places});
-    return;
-  }
-  table.row({std::to_string(l.x.size()), fixed(to_deg(l.angle_spread), 3), in_unit(l.clamp_bow, units.length, 1e-6),
-             in_unit(l.clamp_straightness, units.length, 1e-6), in_unit(l.post_force, units.force, 10),
-             fixed(l.utilisation, 2), l.pass ? TextTable::Cell("yes", Mark::good) : TextTable::Cell("no", Mark::bad),
-             places});
-}
-
-TextTable empty_table(const OutputUnits& units, const std::string& last) {
-  return TextTable({{"posts"},
-                    {"spread deg"},
-                    {"bow " + units.length.name},
-                    {"straight " + units.length.name},
-                    {"post " + units.force.name},
-                    {"used"},
-                    {"passes", Align::left},
-                    {last, Align::left}});
-}
-
-void print(const Found& f, const Case& c, const PostArguments& a) {
+void print(const PostsFound& f, const Case& c, const PostArguments& a) {
   const Style style = style_for(1);
   const OutputUnits& units = c.output;
-  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts set for the least "
-            << (a.goal == "spread" ? "spread of the bend angle"
-                : a.goal == "bow"  ? "clamp bow"
-                                   : "clamp straightness")
-            << "; worst of all steps\n";
-  TextTable table = empty_table(units, "at x " + units.length.name);
-  for (const PostLayout& l : f.counts) {
-    std::string places;
-    for (const double x : l.x) places += (places.empty() ? "" : " ") + in_unit(x, units.length, 1e-3);
-    add_row(table, l, units, places);
-  }
-  std::cout << table.render(style);
-  if (!f.spacings.empty()) {
-    TextTable tried = empty_table(units, "spacing " + units.length.name);
-    for (const auto& [spacing, l] : f.spacings) add_row(tried, l, units, in_unit(spacing, units.length, 1e-4));
-    std::cout << "\nEvenly set, by spacing\n" << tried.render(style);
-  }
+  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts set for the least " << goal_words(a.goal)
+            << "; worst of all steps\n"
+            << counts_table(f, units).render(style);
+  if (!f.spacings.empty()) std::cout << "\nEvenly set, by spacing\n" << spacings_table(f, units).render(style);
   if (f.smallest) {
-    std::cout << "\n" << f.smallest->x.size() << " posts are the fewest that keep all limits\n";
+    std::cout << "\n" << f.counts[*f.smallest].x.size() << " posts are the fewest that keep all limits\n";
   } else {
     std::cout << "\nnone of these keeps all limits\n";
     if (!f.counts.empty())
@@ -199,35 +123,47 @@ void print(const Found& f, const Case& c, const PostArguments& a) {
   std::cout << "Caution: a stud that carries a clamp holds stored force; tighten and loosen posts in turns.\n";
 }
 
-void write_plot(const Found& f, const Case& c, const std::filesystem::path& directory) {
-  if (f.two.empty()) return;
-  Plot plot{"Two posts: " + c.machine.title, "spacing [mm]", "clamp [mm]"};
-  PlotSeries bow{"bow", {}, {}}, straight{"straightness", {}, {}};
-  for (const auto& [spacing, l] : f.two) {
-    if (!l.solved) continue;
-    for (auto [series, value] : {std::pair{&bow, l.clamp_bow}, std::pair{&straight, l.clamp_straightness}}) {
-      series->x.push_back(to_mm(spacing));
-      series->y.push_back(to_mm(value));
-    }
+/// The machine whose posts are shown: the fewest that pass, else what the last count came to.
+const PostLayout* shown_layout(const PostsFound& f) {
+  if (f.smallest) return &f.counts[*f.smallest];
+  const auto solved = std::find_if(f.counts.rbegin(), f.counts.rend(), [](const PostLayout& l) { return l.solved; });
+  return solved == f.counts.rend() ? nullptr : &*solved;
+}
+
+/// Plot and report; what has been written.
+std::vector<std::string> write_files(const PostsFound& f, const Case& c, const Registries& registries,
+                                     const PostArguments& a, const std::filesystem::path& directory) {
+  FileSet files(directory);
+  std::vector<std::string> names;
+  const auto add = [&](const std::string& name, const std::string& text) {
+    files.add(name, text);
+    names.push_back(name);
+  };
+  if (const auto plot = posts_plot(f, c)) add("posts.svg", plot_svg(*plot));
+  const PostLayout* layout = shown_layout(f);
+  if (a.report && layout) {
+    const Machine machine = with_posts(c.machine, layout->x);
+    const Findings findings = analyse(machine, registries);
+    add("report.html", report_html(posts_report(c, f, a.goal, machine, findings, {version(), c.text_hash, {}})));
   }
-  if (bow.x.empty()) return;
-  plot.series = {std::move(bow), std::move(straight)};
-  if (c.machine.limits.bow) plot.limits.push_back({"limit of bow", to_mm(*c.machine.limits.bow)});
-  write_file(directory / "posts.svg", plot_svg(plot));
+  if (!names.empty()) files.commit();
+  return names;
 }
 
 int posts(const PostArguments& a) {
   tune_process();
   const Registries registries = builtin_registries();
   const Case c = read_case(a.file, registries);
-  const Found found = find(c, registries, a);
+  const PostsFound found = find(c, registries, a);
   const auto directory = output_directory(a.out, a.file);
-  write_plot(found, c, directory);
+  const auto files = write_files(found, c, registries, a, directory);
   if (a.json) {
-    std::cout << json_text_of(found);
+    std::cout << posts_json(found);
   } else {
     print(found, c, a);
-    if (!found.two.empty()) std::cout << "Written to " << directory.string() << ": posts.svg\n";
+    if (!files.empty()) std::cout << "Written to " << directory.string() << ":";
+    for (const std::string& name : files) std::cout << " " << name;
+    if (!files.empty()) std::cout << "\n";
   }
   if (std::ranges::none_of(found.counts, &PostLayout::solved)) {
     std::cerr << "bedbow: no number of posts can be solved: " << printable(found.counts.front().message) << '\n';
@@ -251,7 +187,8 @@ void add_posts(CLI::App& app, Run& run) {
       ->expected(2);
   command->add_flag("--free", a->free, "move each post by itself, not in mirrored pairs");
   command->add_option("--spacings", a->spacings, "try these spacings only, posts set evenly");
-  command->add_option("--out", a->out, "directory for posts.svg; out/<case name> when left out");
+  command->add_option("--out", a->out, "directory for posts.svg and report.html; out/<case name> when left out");
+  command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
   command->callback([&run, a] { run = [a] { return posts(*a); }; });

@@ -3,6 +3,7 @@
 #include "io/sweep_report.h"
 #include "io/sweep_runner.h"
 #include "io/version.h"
+#include "solver/analysis.h"
 #include "solver/linear/process.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
@@ -51,6 +52,18 @@ std::vector<std::string> names_of(const SweepSpec& spec) {
   return out;
 }
 
+void write_report(const std::filesystem::path& directory, const VariantStore& store, const VariantMaker& maker,
+                  const Case& c, const Registries& registries) {
+  std::optional<ShownVariant> shown;
+  if (const auto id = variant_to_show(store)) {
+    shown.emplace(*id, maker.understood(*id));
+    shown->findings = analyse(shown->value.machine, registries);
+  }
+  const std::string summary = sweep_summary(store, maker.space(), names_of(c.sweep), Style(false));
+  write_file(directory / "report.html",
+             report_html(sweep_page(store, c.machine.title, summary, shown ? &*shown : nullptr)));
+}
+
 int sweep(const SweepArguments& a) {
   const Shard shard = shard_of(a.shard);
   const std::atomic<bool>& stop = catch_interrupts();
@@ -74,19 +87,17 @@ int sweep(const SweepArguments& a) {
   }
   if (!a.csv.empty()) write_sweep_csv(store, a.csv);
   write_file(directory / "front.svg", front_svg(store, c.machine.title));
-  if (a.report)
-    write_file(directory / "sweep.html",
-               report_html(sweep_page(store, c.machine.title,
-                                      sweep_summary(store, maker.space(), names_of(c.sweep), Style(false)))));
+  if (a.report) write_report(directory, store, maker, c, registries);
   if (!a.quiet)
     std::cout << sweep_summary(store, maker.space(), names_of(c.sweep), style_for(1)) << "\nWritten to "
-              << directory.string() << ": variants.db front.svg" << (a.report ? " sweep.html\n" : "\n");
+              << directory.string() << ": variants.db front.svg" << (a.report ? " report.html\n" : "\n");
   return exit_ok;
 }
 
 struct MergeArguments {
   std::vector<std::string> from;
   std::string out, csv;
+  bool report = false;
 };
 
 int merge(const MergeArguments& a) {
@@ -97,6 +108,9 @@ int merge(const MergeArguments& a) {
   store.merge(parts);
   if (!a.csv.empty()) write_sweep_csv(store, a.csv);
   write_file(std::filesystem::path(a.out) / "front.svg", front_svg(store, "Trade-off"));
+  if (a.report)
+    write_file(std::filesystem::path(a.out) / "report.html",
+               report_html(sweep_page(store, "Joined sweep", "", nullptr)));
   const std::uint64_t there = store.count(), all = store.identity().variants;
   std::cout << there << " of " << all << " variants in " << store.file().string()
             << (there < all ? "; `bedbow sweep` with this --out computes the rest\n" : "\n");
@@ -110,6 +124,7 @@ void add_merge(CLI::App& sweep, Run& run) {
   command->add_option("FROM", a->from, "databases, or the directories that have them")->required();
   command->add_option("--out", a->out, "directory of the joined database; what it has already is kept")->required();
   command->add_option("--csv", a->csv, "also write one row per variant");
+  command->add_flag("--report", a->report, "also write report.html; without the machine, which needs the case");
   command->callback([&run, a] { run = [a] { return merge(*a); }; });
 }
 
@@ -125,7 +140,7 @@ void add_sweep(CLI::App& app, Run& run) {
   command->add_flag("--fresh", a->fresh, "start over; an old database is kept under a dated name");
   command->add_option("--shard", a->shard, "compute part K of N only, as 3/8");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
-  command->add_flag("--report", a->report, "also write sweep.html, to be opened in any browser");
+  command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--quiet", a->quiet, "print nothing");
   add_merge(*command, run);
   command->callback([&run, a, command, file] {

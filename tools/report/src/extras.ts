@@ -131,8 +131,7 @@ export class Extras {
   /** \param size of the machine [mm], which sets how large arrows are. */
   show(scene: Scene, size: number): void {
     for (const g of [this.forces, this.pressure, this.sheet]) clear(g);
-    this.sheet.visible = scene.kind === "step" && scene.angle_deg >= 0;
-    if (this.data.sheet) this.sheet.add(sheetGroup(this.data.sheet, scene.angle_deg));
+    if (this.data.sheet && scene.kind === "step") this.sheet.add(sheetGroup(this.data.sheet, scene.angle_deg));
     const joints = scene.arrows.filter((a) => a.kind !== "pad");
     const most = Math.max(0, ...this.data.scenes.flatMap((s) => s.arrows).filter((a) => a.kind !== "pad")
       .map((a) => Math.hypot(...a.force_N)));

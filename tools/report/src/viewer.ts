@@ -9,7 +9,7 @@ import { quantity, showScale } from "./scale";
 import { Stage, type View } from "./stage";
 
 const factors = [0, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
-const modeSwing = 0.05; // greatest movement of a mode at factor "5 %", of the machine's size
+const modeFactor = 6; // the slider's place for shapes, whose greatest movement is so many percent of the machine's size
 const views: [View, string][] = [["slant", "Slant"], ["front", "Front"], ["side", "Side"], ["top", "Top"]];
 const help =
   "Drag to turn, right drag to move; after a click the wheel zooms. Keys: arrows turn, + and \u2212 zoom, " +
@@ -31,6 +31,10 @@ export class Viewer {
   private readonly hint = element("div", { class: "hint", hidden: true });
   private readonly labels: [HTMLElement, Vector3][] = [];
   private readonly play = element("button", { type: "button", id: "play", onclick: () => this.animate(!this.playing) });
+  private readonly loadTicks = element(
+      "span", {class : "ticks"}, tick("forces", "show-forces", true, (on) => this.toggle(this.extras.forces, on)),
+      tick("pressure of the nose", "show-pressure", true, (on) => this.toggle(this.extras.pressure, on)),
+      tick("sheet", "show-sheet", true, (on) => this.toggle(this.extras.sheet, on)));
   private readonly stepChooser;
   private readonly colourChooser;
   private readonly partChooser;
@@ -68,16 +72,15 @@ export class Viewer {
   private build(): void {
     const buttons = views.map(([view, text]) =>
       element("button", { type: "button", "data-view": view, onclick: () => this.stage.look(view) }, text));
-    const steer = element("div", { class: "steer" },
-      this.stepChooser.box,
-      element("label", { class: "field wide-field" },
-        element("span", {}, "movement shown ", this.factorText), this.slider),
-      this.play, this.colourChooser.box, this.partChooser.box,
-      element("div", { class: "ticks" },
-        tick("forces", "show-forces", true, (on) => this.toggle(this.extras.forces, on)),
-        tick("pressure of the nose", "show-pressure", true, (on) => this.toggle(this.extras.pressure, on)),
-        tick("sheet", "show-sheet", true, (on) => this.toggle(this.extras.sheet, on)),
-        tick("unmoved outline", "show-ghost", true, (on) => { this.machine.showGhost(on); this.stage.draw(); })));
+    const steer =
+        element("div", {class : "steer"}, this.stepChooser.box,
+                element("label", {class : "field wide-field"}, element("span", {}, "movement shown ", this.factorText),
+                        this.slider),
+                this.play, this.colourChooser.box, this.partChooser.box,
+                element("div", {class : "ticks"}, this.loadTicks, tick("unmoved outline", "show-ghost", true, (on) => {
+                          this.machine.showGhost(on);
+                          this.stage.draw();
+                        })));
     const stage = element("div", { class: "stage" }, this.canvas, this.hint);
     this.root.replaceChildren(steer, stage, this.scale,
       element("div", { class: "views" }, ...buttons, element("span", { class: "note" }, help)), this.facts);
@@ -163,6 +166,7 @@ export class Viewer {
     if (this.mode) this.by = "displacement";
     colours.select.value = this.by;
     colours.select.disabled = this.mode;
+    this.loadTicks.hidden = this.mode; // a shape has no loads
     this.fillParts();
     // Shapes swing by themselves, unless the reader wants no motion; steps only when told to.
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
@@ -177,6 +181,7 @@ export class Viewer {
 
   /** The round factor at which the greatest movement of all steps is some twentieth of the machine. */
   private goodFactor(): number {
+    if (this.mode) return modeFactor;
     let most = 0;
     this.data.scenes.forEach((s, i) => { if (s.kind === "step") most = Math.max(most, this.machine.greatest(i, "displacement")); });
     const wanted = most > 0 ? roundDown((0.05 * this.machine.size(this.scene).diagonal) / most) : 1;
@@ -187,7 +192,7 @@ export class Viewer {
     const slider = factors[Number(this.slider.value)] ?? 1;
     let factor = slider;
     if (this.mode) {
-      const share = (modeSwing * Number(this.slider.value)) / 5;
+      const share = Number(this.slider.value) / 100;
       factor = (share * this.machine.size(this.scene).diagonal) / (this.machine.greatest(this.scene, "displacement") || 1);
       this.factorText.value = slider === 0 ? "none" : `${digits(share * 100, 1)} % of the size`;
     } else {
@@ -228,9 +233,14 @@ export class Viewer {
     const list = element("dl");
     for (const [label, text] of rows) list.append(element("dt", {}, label), element("dd", {}, text));
     const title = element("h3", {}, this.chosen ? `${this.chosen}, ${this.current.name}` : this.current.name);
-    const empty = element("p", { class: "note" }, this.mode ? "A free vibration or buckling shape: its size means nothing."
-      : "Click a bar, a post, a cam or a hinge for its numbers in this step.");
-    this.facts.replaceChildren(title, rows.length > 0 ? list : empty);
+    const empty = element(
+        "p", {class : "note"},
+        this.mode
+            ? "A shape of vibration or buckling: how large it is drawn means nothing, which parts move against which does."
+            : "Click a bar, a post, a cam or a hinge for its numbers in this step.");
+    // A shape tells of itself where nothing is chosen, and its note stands whatever is.
+    this.facts.replaceChildren(title, ...(rows.length > 0 ? [ list ] : []),
+                               ...(this.mode || rows.length === 0 ? [ empty ] : []));
     this.stage.draw();
   }
 
