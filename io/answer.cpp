@@ -13,6 +13,7 @@
 #include <cmath>
 #include <iostream>
 #include <numbers>
+#include <stdexcept>
 
 namespace bedbow {
 
@@ -99,7 +100,7 @@ std::string shown(double v, ValueOf of, const OutputUnits& u) {
   case ValueOf::percent:
     return fixed(v * 100, 1);
   case ValueOf::ratio:
-    return fixed(v, 3);
+    return fixed(v, v != 0 && std::abs(v) < 0.1 ? 4 : 3);
   default:
     return fixed(v, 0);
   }
@@ -134,6 +135,16 @@ std::string table_text(const AnswerTable& t, const OutputUnits& u, const Style& 
     out.row(std::move(cells));
   }
   return style.bold(t.title) + "\n" + (out.empty() ? "  nothing\n" : out.render(style));
+}
+
+const AnswerTable& table_of(const Answer& a, const std::string& key) {
+  if (key.empty()) return a.tables.at(0);
+  std::string keys;
+  for (const AnswerTable& t : a.tables) {
+    if (t.key == key) return t;
+    keys += (keys.empty() ? "" : ", ") + t.key;
+  }
+  throw std::invalid_argument("--table: there is no table \"" + key + "\"; there are " + keys);
 }
 
 std::string listed(const std::string& head, const std::vector<std::string>& lines) {
@@ -204,7 +215,7 @@ void tell_answer(const Answer& a, const AnswerOptions& options, const OutputUnit
   if (options.json)
     std::cout << json_text(json);
   else if (options.csv)
-    std::cout << (a.tables.empty() ? "" : answer_csv(a.tables.front()));
+    std::cout << answer_csv(table_of(a, options.table));
   else
     std::cout << answer_text(a, units, style_for(1));
 }

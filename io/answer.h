@@ -69,7 +69,8 @@ struct Answer {
 /// What to say where.
 struct AnswerOptions {
   bool json = false, csv = false; ///< print that instead of tables
-  std::filesystem::path out;      ///< where given, files COMMAND.json and one CSV per table go there, too
+  std::filesystem::path out{};    ///< where given, files COMMAND.json and one CSV per table go there, too
+  std::string table{};            ///< which one --csv prints, by its key; empty: the first
 };
 
 /// The answer for a terminal of 100 columns.
@@ -79,7 +80,8 @@ nlohmann::ordered_json answer_json(const Answer& answer, const std::string& vers
 /// One table as CSV.
 std::string answer_csv(const AnswerTable& table);
 
-/// Prints the answer as asked, and writes its files. Throws FileError.
+/// Prints the answer as asked, and writes its files. Throws FileError, and
+/// std::invalid_argument naming the tables where there is none of that key.
 void tell_answer(const Answer& answer, const AnswerOptions& options, const OutputUnits& units,
                  const std::string& case_sha256);
 

@@ -9,8 +9,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double stiff = 1e3; // times as stiff counts as rigid
-constexpr double rigid_screw = 1e13;
+constexpr double nudge = 1e-3; // of a compliance, to see its part
 
 Findings solved(const Machine& m, const Registries& registries, const char* which) {
   AnalysisOptions options;
@@ -20,39 +19,74 @@ Findings solved(const Machine& m, const Registries& registries, const char* whic
   return f;
 }
 
-Machine without_shear(Machine m) {
-  const int sheet = m.sheet ? m.sheet->material : -1;
+/// A sheet of the bars' own material gets one of its own, so that the bars' can be moved alone.
+Machine sheet_apart(Machine m) {
+  if (!m.sheet) return m;
+  m.materials.push_back(m.materials.at(static_cast<std::size_t>(m.sheet->material)));
+  m.sheet->material = static_cast<int>(m.materials.size()) - 1;
+  return m;
+}
+
+/// Compliance of one kind, or the given movements, times a factor.
+using Part = void (*)(Machine&, double);
+
+void give_by_E(Machine& m, double factor) {
   for (std::size_t i = 0; i < m.materials.size(); ++i)
-    if (static_cast<int>(i) != sheet) m.materials[i].G *= stiff;
-  return m;
+    if (!m.sheet || static_cast<int>(i) != m.sheet->material) m.materials[i].E /= factor;
 }
 
-Machine without_joints(Machine m) {
-  for (Post& p : m.posts) p.free_length /= stiff;
-  for (Cam& c : m.cams) c.stiffness.reset();
-  for (Screws& s : m.screws) s.shear_stiffness = rigid_screw;
-  for (Tie& t : m.ties)
-    if (t.only == Sense::both) t.stiffness.reset(), t.rotational_stiffness.reset();
-  for (Support& s : m.supports) s.stiffness.reset(), s.rotational_stiffness.reset();
-  return m;
+void give_by_G(Machine& m, double factor) {
+  for (std::size_t i = 0; i < m.materials.size(); ++i)
+    if (!m.sheet || static_cast<int>(i) != m.sheet->material) m.materials[i].G /= factor;
 }
 
-struct Split {
-  std::array<double, 3> bow{}, shear{}, joints{};
-};
+void give_more_lift(Machine& m, double factor) {
+  for (Cam& c : m.cams) c.lift *= factor;
+  for (Body& b : m.bodies)
+    for (double& h : b.crown.height) h *= factor;
+}
 
-Split split(const Machine& m, const Registries& registries, std::size_t step, const char* which) {
-  const auto bow = [&](const Machine& machine) { return solved(machine, registries, which).steps.at(step).bow.bow; };
-  const auto whole = bow(m);
-  const auto no_shear = bow(without_shear(m));
-  const auto no_joints = bow(without_joints(m));
-  Split out;
+std::array<BowShares, 3> shares_of(const Machine& machine, const Registries& registries, std::size_t step,
+                                   const char* which) {
+  const Machine apart = sheet_apart(machine);
+  const auto bow = [&](Part part, double factor) {
+    Machine m = apart;
+    part(m, factor);
+    return solved(m, registries, which).steps.at(step).bow.bow;
+  };
+  const auto whole = bow(give_by_E, 1);
+  const auto share = [&](Part part) {
+    const auto up = bow(part, 1 + nudge);
+    const auto down = bow(part, 1 - nudge);
+    std::array<double, 3> out{};
+    for (std::size_t k = 0; k < 3; ++k) out[k] = (up[k] - down[k]) / (2 * nudge * whole[k]);
+    return out;
+  };
+  const auto bending = share(give_by_E), shear = share(give_by_G), set = share(give_more_lift);
+  std::array<BowShares, 3> out;
   for (std::size_t k = 0; k < 3; ++k) {
-    out.bow[k] = whole[k];
-    out.shear[k] = whole[k] > 0 ? 1 - no_shear[k] / whole[k] : std::nan("");
-    out.joints[k] = whole[k] > 0 ? 1 - no_joints[k] / whole[k] : std::nan("");
+    out[k] = {bending[k], shear[k], 0, set[k]};
+    out[k].joints = 1 - bending[k] - shear[k] - set[k];
   }
   return out;
+}
+
+/// Three dials along a body's bend-line edge: its bow is the middle one less the mean of the outer two.
+void add_dials(Machine& m) {
+  for (const Body& b : m.bodies) {
+    if (!b.present() || b.edge_bar < 0) continue;
+    const bool sheet = m.sheet.has_value();
+    const double left = sheet ? m.sheet->left() : b.start;
+    const double right = sheet ? m.sheet->right() : b.start + b.length;
+    const Bar& bar = b.bars[static_cast<std::size_t>(b.edge_bar)];
+    for (const auto& [name, x] : {std::pair{"left", left}, {"middle", (left + right) / 2}, {"right", right}})
+      m.dials.push_back({to_string(b.kind) + " " + name,
+                         {Ref::Kind::bar, b.kind, b.edge_bar},
+                         {x, bar.at.x(), bar.at.y()},
+                         {},
+                         -1,
+                         {}});
+  }
 }
 
 Allowable safe_stress(const Material& m) {
@@ -88,23 +122,28 @@ void fill_loads(const Machine& m, double scale, const StepResult& real, const St
 
 } // namespace
 
-PrototypeResult prototype(const Machine& machine, const Registries& registries, const Material& material,
-                          double scale) {
+PrototypeResult prototype(const Machine& given, const Registries& registries, const Material& material, double scale) {
   PrototypeResult out;
-  double modulus = 0;
-  const Machine proto = prototype_of(machine, registries, material, scale, modulus);
-  out.load_scale = scale * scale * material.E / modulus;
+  Machine machine = given;
+  if (machine.dials.empty()) add_dials(machine);
+  Material base;
+  const Machine proto = prototype_of(machine, registries, material, scale, base);
+  const double e = material.E / base.E;
+  out.load_scale = scale * scale * e;
+  // Forces as scale^2 e on lengths as scale: a movement by E scales as scale, one by G by E/G more, one of steel joints
+  // of scaled size as scale e, a given movement with the size.
+  out.parts = {scale, scale * e / (material.G / base.G), scale * e, scale};
   const Findings real = solved(machine, registries, "the machine");
   const Findings small = solved(proto, registries, "the prototype");
   const std::size_t step = real.worst_step.value_or(real.steps.size() - 1);
   out.step = real.steps[step].name;
-  const Split one = split(machine, registries, step, "the machine");
-  const Split other = split(proto, registries, step, "the prototype");
+  const auto shares = shares_of(machine, registries, step, "the machine");
+  const auto other = shares_of(proto, registries, step, "the prototype");
   for (const BodyKind kind : all_bodies) {
     const auto k = static_cast<std::size_t>(kind);
     if (machine.body(kind).present())
       out.bows.push_back(
-          {to_string(kind), one.bow[k], other.bow[k], one.shear[k], other.shear[k], one.joints[k], other.joints[k]});
+          {to_string(kind), real.steps[step].bow.bow[k], small.steps[step].bow.bow[k], shares[k], other[k]});
   }
   fill_dials(machine, real.steps[step], small.steps[step], out);
   fill_loads(machine, scale, real.steps[step], small.steps[step], real, out);

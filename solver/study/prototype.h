@@ -6,6 +6,7 @@
 #include "solver/analysis.h"
 #include "solver/bearing/allowable.h"
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -18,21 +19,42 @@ Machine scaled(const Machine& machine, double scale);
 /// The prototype: scaled, bars, members and panels of `material`, and all loads such that a material which differed by
 /// E alone would bend to the same shape: forces times scale^2 E'/E, line loads times scale E'/E, the sheet's moment per
 /// width times scale^2 E'/E; given stiffnesses times scale E'/E.
-/// \param modulus E of the machine's clamp (bed where there is none) [Pa], as base of E'/E.
+/// \param base out: material of the machine's clamp (bed where there is none), on which E'/E stands.
 Machine prototype_of(const Machine& machine, const Registries& registries, const Material& material, double scale,
-                     double& modulus);
+                     Material& base);
 
-/// Bow of one body in machine and prototype, and where it comes from.
+/// What a bow comes from, as shares that sum to 1. With given forces a movement is proportional to all compliances and
+/// given movements taken together, so by Euler's theorem on homogeneous functions it is the sum of its parts
+/// c d(bow)/dc. A part is below 0 where giving there lessens the bow.
 struct BowShares {
+  double bending = 0; ///< bending and stretch of the bars: by their E
+  double shear = 0;   ///< shear and twist of the bars: by their G
+  double joints = 0;  ///< posts, screws, supports that give, and the sheet under the nose: the rest
+  double set = 0;     ///< given movements: lift of the cams, crowns
+};
+
+/// The same four for how much each part of a movement grows from machine to prototype, at the prototype's loads.
+struct PartRatios {
+  double bending = 0, shear = 0, joints = 0, set = 0;
+  /// Ratio of a movement of these shares, if they stayed: exact where no contact opens or closes.
+  [[nodiscard]] double of(const BowShares& s) const {
+    return bending * s.bending + shear * s.shear + joints * s.joints + set * s.set;
+  }
+};
+
+/// Bow of one body in machine and prototype.
+struct PrototypeBow {
   std::string body;
-  double machine = 0, prototype = 0;               ///< [m]
-  double machine_shear = 0, prototype_shear = 0;   ///< share of it by shear, 0 to 1
-  double machine_joints = 0, prototype_joints = 0; ///< share by posts, screws and other joints that give
+  double machine = 0, prototype = 0; ///< [m], solved
+  BowShares shares, prototype_shares;
 };
 
 struct PrototypeDial {
   std::string name, axis;
   double machine = 0, prototype = 0; ///< [m]; the prototype's at the loads below
+  /// How much of the prototype's movement half a division of a dial of 0.01 mm is.
+  [[nodiscard]] double told_to() const { return dial_reading / std::abs(prototype); }
+  static constexpr double dial_reading = 5e-6; ///< [m]
 };
 
 struct PrototypeLoad {
@@ -43,7 +65,8 @@ struct PrototypeLoad {
 struct PrototypeResult {
   std::string step;
   double load_scale = 0; ///< prototype force over machine force
-  std::vector<BowShares> bows;
+  PartRatios parts;
+  std::vector<PrototypeBow> bows;
   std::vector<PrototypeDial> dials;
   std::vector<PrototypeLoad> loads;
   double stress = 0;    ///< greatest in the prototype at those loads [Pa]
@@ -53,7 +76,8 @@ struct PrototypeResult {
   [[nodiscard]] double safe_factor() const { return stress > 0 ? allowed.value / stress : 0; }
 };
 
-/// Throws std::invalid_argument for a scale that is none; std::runtime_error where either can't be solved.
+/// A machine without dials gets three along each body's edge. Throws std::invalid_argument for a scale that is none;
+/// std::runtime_error where either can't be solved.
 PrototypeResult prototype(const Machine& machine, const Registries& registries, const Material& material, double scale);
 
 } // namespace bedbow

@@ -1,4 +1,6 @@
 // Every length of a machine times one factor.
+#include "mesh/fastener.h"
+#include "solver/bearing/stud.h"
 #include "solver/model.h"
 #include "solver/study/prototype.h"
 
@@ -45,6 +47,7 @@ void scale_clamping(Machine& m, double s) {
     scale(m.fingers->starts, s);
     m.fingers->reach *= s;
     m.fingers->thickness *= s;
+    if (m.fingers->root_stiffness) *m.fingers->root_stiffness *= s * s * s;
   }
   if (m.sheet)
     for (double* v : {&m.sheet->thickness, &m.sheet->width, &m.sheet->centre, &m.sheet->flange, &m.sheet->inside_radius,
@@ -52,15 +55,20 @@ void scale_clamping(Machine& m, double s) {
       *v *= s;
   for (Post& p : m.posts) {
     p.at *= s;
-    p.thread.clear(); // no thread of that size: a plain stud
+    // No thread of that size: a plain stud as thick as the thread's stress area, which stretches alike.
+    if (const auto thread = find_thread(p.thread)) p.diameter = stressed_diameter(stress_area(*thread));
+    p.thread.clear();
     p.diameter *= s;
     p.free_length *= s;
+    for (double* v : {&p.washer_diameter, &p.washer_thickness, &p.engagement, &p.tapped}) *v *= s;
   }
   for (Cam& c : m.cams) {
     c.at *= s;
     c.lift *= s;
     c.radius *= s;
     c.width *= s;
+    c.shaft *= s;
+    c.lever *= s;
     if (c.throw_) *c.throw_ *= s;
   }
 }
@@ -118,6 +126,7 @@ void scale_structure(Machine& m, double s) {
 /// Given stiffnesses and loads of the prototype.
 void scale_loads(Machine& m, double s, double e) {
   const double force = s * s * e;
+  if (m.fingers && m.fingers->root_stiffness) *m.fingers->root_stiffness *= e; // sizes are in it already
   for (Post& p : m.posts)
     if (p.preload) *p.preload *= force;
   for (Cam& c : m.cams)
@@ -150,15 +159,17 @@ Machine scaled(const Machine& machine, double s) {
 }
 
 Machine prototype_of(const Machine& machine, const Registries& registries, const Material& material, double s,
-                     double& modulus) {
+                     Material& base) {
   Machine m = scaled(machine, s);
-  const Body& base =
+  const Body& body_of_base =
       machine.body(BodyKind::clamp).present() ? machine.body(BodyKind::clamp) : machine.body(BodyKind::bed);
-  const int base_material = base.present() ? base.bars.at(static_cast<std::size_t>(std::max(base.edge_bar, 0))).material
-                            : !machine.members.empty() ? machine.members.front().material
-                                                       : machine.panels.at(0).material;
-  modulus = machine.materials.at(static_cast<std::size_t>(base_material)).E;
-  const double e = material.E / modulus;
+  const int base_material =
+      body_of_base.present()
+          ? body_of_base.bars.at(static_cast<std::size_t>(std::max(body_of_base.edge_bar, 0))).material
+      : !machine.members.empty() ? machine.members.front().material
+                                 : machine.panels.at(0).material;
+  base = machine.materials.at(static_cast<std::size_t>(base_material));
+  const double e = material.E / base.E;
   const auto own = static_cast<int>(m.materials.size());
   m.materials.push_back(material);
   for (Body& body : m.bodies)

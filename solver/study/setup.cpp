@@ -25,13 +25,14 @@ std::optional<Thread> thread_of(const Post& p) {
   return find_thread(text);
 }
 
-/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge stands where the
-/// bend's inside begins.
+/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge stands at its
+/// set-back.
 Machine with_thickness(const Machine& machine, const Setting& s) {
   Machine m = machine;
   const double more = s.thickness - machine.sheet->thickness;
   m.sheet->thickness = s.thickness;
   m.sheet->inside_radius = s.inside_radius;
+  m.nose.setback = s.setback;
   for (Bar& bar : m.body(BodyKind::clamp).bars) bar.at.y() += more;
   return m;
 }
@@ -42,20 +43,34 @@ Findings solved(const Machine& m, const Registries& registries) {
   return analyse(m, registries, options);
 }
 
-/// Greatest turn of a nut from slack to its preload: the stud stretches, and the clamp comes down to it.
-double preload_turn(const Machine& m, const StepResult& clamp) {
-  double most = nan;
+/// Where a clamp that nothing pulls down lies at y: on its nose and, where there are cams, on them.
+double loose_height(const Machine& m, double y) {
+  double lift = 0, cam_y = 0;
+  for (const Cam& c : m.cams) {
+    lift += c.lift / static_cast<double>(m.cams.size());
+    cam_y += c.at.y() / static_cast<double>(m.cams.size());
+  }
+  const double nose_y = m.nose.setback + m.nose.land / 2;
+  return m.cams.empty() || lift <= 0 ? 0 : lift * (y - nose_y) / (cam_y - nose_y);
+}
+
+/// The stud stretches, and the clamp comes down to the nut.
+std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) {
+  std::vector<NutSetting> out;
   for (std::size_t i = 0; i < m.posts.size(); ++i) {
     const Post& p = m.posts[i];
     const auto thread = thread_of(p);
-    if (!thread) continue;
+    if (!thread || !p.preload) continue;
     const double area = find_thread(p.thread) ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
-    const double stretch = std::max(clamp.posts[i].value, 0.0) * p.free_length / (stud_E * area);
-    const auto apart = clamp.posts[i].more.find("apart_m");
-    const double down = apart == clamp.posts[i].more.end() ? 0 : -apart->second;
-    most = std::fmax(most, 2 * std::numbers::pi * (stretch + down) / thread->pitch);
+    NutSetting n;
+    n.post = clamp.posts[i].name;
+    n.preload = *p.preload;
+    n.stretch = *p.preload * p.free_length / (stud_E * area);
+    n.down = loose_height(m, p.at.y()) - clamp.posts[i].more.at("apart_m");
+    n.turn = 2 * std::numbers::pi * (n.stretch + n.down) / thread->pitch;
+    out.push_back(std::move(n));
   }
-  return most;
+  return out;
 }
 
 double hand_force(const Machine& m, const std::vector<StepResult>& steps, double reach) {
@@ -101,7 +116,7 @@ void solve_setting(const Machine& machine, const Registries& registries, double 
   s.springback = f.sheet->springback;
   s.lag = -f.steps.back().bow.angle_mean;
   s.apron_angle = m.sheet->angle + s.springback + (std::isfinite(s.lag) ? s.lag : 0);
-  s.preload_turn = preload_turn(m, f.steps.front());
+  s.nuts = nut_settings(m, f.steps.front());
   s.hand_force = hand_force(m, f.steps, reach);
   s.within_limits = f.verdict.pass;
   find_flange(m, registries, s);
@@ -132,13 +147,14 @@ std::vector<Setting> find_settings(const Machine& machine, const Registries& reg
     s.least_radius = least_inside_radius(material, t);
     s.inside_radius = std::max(sheet.inside_radius, s.least_radius.value);
     s.setback = t + s.inside_radius;
+    s.rounded_setback = t;
     s.nut_turns = nan;
     for (const Post& p : machine.posts)
       if (const auto thread = thread_of(p)) s.nut_turns = (t - sheet.thickness) / thread->pitch;
     s.cam_angle = cam_angle_for(machine, t - sheet.thickness);
     s.k = din6935_k(s.inside_radius, t);
     s.correction = din6935_correction(sheet.angle, s.inside_radius, t);
-    s.preload_turn = s.apron_angle = s.springback = s.lag = s.hand_force = s.least_flange = nan;
+    s.apron_angle = s.springback = s.lag = s.hand_force = s.least_flange = nan;
     solve_setting(machine, registries, reach, s);
     out.push_back(std::move(s));
   }

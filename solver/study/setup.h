@@ -11,14 +11,24 @@
 
 namespace bedbow {
 
+/// How far one nut is turned until its post pulls with its preload.
+struct NutSetting {
+  std::string post;
+  double preload = 0; ///< [N]
+  double stretch = 0; ///< of the stud under it [m]
+  double down = 0;    ///< how far the clamp comes down there from lying loose on nose and cams [m]
+  double turn = 0;    ///< of the nut from finger-tight on the loose clamp [rad]
+};
+
 /// Settings for one sheet thickness. NaN where the case does not say enough.
 struct Setting {
   double thickness = 0;
   double inside_radius = 0;      ///< the case's, or the least by table where that is more [m]
   Allowable least_radius;        ///< [m]
-  double setback = 0;            ///< of the nose edge behind the bend line [m]
+  double setback = 0;            ///< of a sharp nose edge behind the bend line, where the bend's inside begins [m]
+  double rounded_setback = 0;    ///< of a nose rounded to the inside radius: the flange's inner face passes it [m]
   double nut_turns = 0;          ///< from the setting for the case's own sheet, up positive
-  double preload_turn = 0;       ///< of the nut from slack to preload, greatest of the posts [rad]
+  std::vector<NutSetting> nuts;  ///< of the posts with a preload and a known pitch
   double cam_angle = 0;          ///< clamped, with the nuts left as they are [rad]
   double k = 0;                  ///< DIN 6935
   double correction = 0;         ///< to add to the sum of the outside legs [m]
@@ -32,6 +42,8 @@ struct Setting {
   std::string trouble; ///< why it could not be solved; empty when it was
 };
 
+/// Each is solved with the clamp raised with the sheet and the nose edge at the set-back; the clamp's bars stay where
+/// the case has them along y.
 /// \param thicknesses [m] > 0. \param reach from bend line to hand for handles that give none [m]; NaN unknown.
 std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
                                    const std::vector<double>& thicknesses, double reach);

@@ -40,6 +40,21 @@ expect rock-both 2 "excludes" "$bedbow" rock "$rocking" --json --csv
 expect setup 0 "swing to" "$bedbow" setup "$hive" --thickness "1 mm" "1.5 mm" --reach "400 mm" --legs "30 mm" "100 mm"
 expect setup-json 0 '"springback_deg"' "$bedbow" setup "$hive" --thickness "16 ga" --json
 expect setup-csv 0 "thickness_mm,least_radius_mm" "$bedbow" setup "$hive" --csv
+for t in clamp apron nuts; do expect "setup-csv-$t" 0 "thickness_mm," "$bedbow" setup "$hive" --csv --table $t; done
+expect setup-table 2 "there are bend, clamp, apron, nuts" "$bedbow" setup "$hive" --csv --table wings
+expect setup-setback 0 "1.5,3.5,1.5,0," "$bedbow" setup "$hive" --csv --table clamp # t + r, t
+expect setup-inch 0 '"setback_mm": 4.51892' "$bedbow" setup "$hive" --thickness "0.0598 in" --json
+fits() { [ "$("$@" 2>&1 | awk 'length > 100' | wc -l)" -eq 0 ] && ok || bad "wider than 100 columns: $*"; }
+for c in hive-lid rocking-clamp roof-flashing; do
+  fits "$bedbow" setup "$source_dir/cases/$c/case.toml" --reach "400 mm"
+  fits "$bedbow" prototype "$source_dir/cases/$c/case.toml" --material "northern red oak"
+done
+fits "$bedbow" rock "$rocking"
+fits "$bedbow" crown "$hive"
+fits "$bedbow" fit "$source_dir/cases/trestle-fit/case.toml"
+expect setup-limit 1 "over the limits" "$bedbow" setup "$hive" --thickness "4 mm"
+expect setup-roof 0 "swing to" "$bedbow" setup "$source_dir/cases/roof-flashing/case.toml" --thickness "0.5 mm" "0.6 mm"
+expect setup-cam-angle 0 "140.000" "$bedbow" setup "$rocking" # the case's own sheet
 expect setup-no-unit 2 "--thickness" "$bedbow" setup "$hive" --thickness 1.5
 expect setup-effort 2 "no limit of effort" "$bedbow" setup "$hive" --effort "teeth"
 expect setup-no-sheet 2 "needs [sheet]" "$bedbow" setup "$source_dir/cases/trestle-bed/case.toml"
@@ -55,6 +70,11 @@ expect crown-no-sheet 2 "needs [sheet]" "$bedbow" crown "$source_dir/cases/trest
 # --- prototype
 expect prototype 0 "times what E alone would say" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
 expect prototype-json 0 '"load_scale"' "$bedbow" prototype "$hive" --material "sugar maple" --json
+expect prototype-parts 0 "Ratio of what comes by shear and twist (G): 2.709" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype-shares 0 "body,of,bending,shear,joints,set" "$bedbow" prototype "$hive" --material beech --csv --table shares
+expect prototype-hand 0 "hand at handle left" "$bedbow" prototype "$hive" --material beech --reach "400 mm"
+expect prototype-dials 0 "clamp middle" "$bedbow" prototype "$source_dir/cases/roof-flashing/case.toml" --material beech
+expect prototype-bed 0 "left end" "$bedbow" prototype "$source_dir/cases/trestle-fit/case.toml" --material beech
 expect prototype-csv 0 "body,machine_mm,prototype_mm" "$bedbow" prototype "$hive" --material beech --csv
 expect prototype-material 2 "there is no material" "$bedbow" prototype "$hive" --material butter
 expect prototype-scale 2 "" "$bedbow" prototype "$hive" --material beech --scale 0

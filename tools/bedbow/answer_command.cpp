@@ -10,7 +10,8 @@ namespace bedbow {
 void add_answer_options(CLI::App& command, AnswerArguments& a) {
   command.add_option("CASE", a.file, "the case file")->required();
   auto* json = command.add_flag("--json", a.json, "print JSON instead of tables");
-  command.add_flag("--csv", a.csv, "print the first table as CSV instead")->excludes(json);
+  auto* csv = command.add_flag("--csv", a.csv, "print one table as CSV instead")->excludes(json);
+  command.add_option("--table", a.table, "which one, by its name in the JSON; the first when left out")->needs(csv);
   command.add_option("--out", a.out, "also write the JSON, and a CSV file per table, into this directory");
 }
 
@@ -28,7 +29,7 @@ Case read_for_answer(const AnswerArguments& a, const Registries& registries) {
 
 void give_answer(const AnswerArguments& a, const Case& c, Answer answer) {
   answer.title = c.machine.title;
-  tell_answer(answer, {a.json, a.csv, a.out}, c.output, c.text_hash);
+  tell_answer(answer, {a.json, a.csv, a.out, a.table}, c.output, c.text_hash);
 }
 
 std::vector<std::string> answer_cautions() {

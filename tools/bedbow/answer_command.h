@@ -17,9 +17,10 @@ namespace bedbow {
 struct AnswerArguments {
   std::string file, out;
   bool json = false, csv = false;
+  std::string table{};
 };
 
-/// Adds CASE, --json, --csv and --out to a command.
+/// Adds CASE, --json, --csv, --table and --out to a command.
 void add_answer_options(CLI::App& command, AnswerArguments& a);
 
 /// A quantity of an option [SI]. Throws std::invalid_argument naming the option.

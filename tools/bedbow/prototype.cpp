@@ -11,7 +11,7 @@ namespace bedbow {
 namespace {
 
 struct Arguments : AnswerArguments {
-  std::string material;
+  std::string material, reach;
   double scale = 1;
 };
 
@@ -27,19 +27,33 @@ Material material_named(const Case& c, const std::string& name) {
 AnswerTable bow_table(const PrototypeResult& r) {
   using enum ValueOf;
   AnswerTable t{"bow",
-                "Bow over the sheet's width, and how much of it comes from shear and from joints that give",
+                "Bow over the sheet's width (by parts: what the shares below and the ratios above make of it)",
                 {{"body", "body", text},
                  {"machine", "machine", fine_length},
                  {"prototype", "prototype", fine_length},
                  {"ratio", "ratio", ratio},
-                 {"machine_shear", "shear", percent},
-                 {"prototype_shear", "prototype's", percent},
-                 {"machine_joints", "joints", percent},
-                 {"prototype_joints", "prototype's", percent}},
+                 {"ratio_by_parts", "by parts", ratio}},
                 {}};
-  for (const BowShares& b : r.bows)
-    t.rows.push_back({b.body, b.machine, b.prototype, b.machine > 0 ? b.prototype / b.machine : std::nan(""),
-                      b.machine_shear, b.prototype_shear, b.machine_joints, b.prototype_joints});
+  for (const PrototypeBow& b : r.bows)
+    t.rows.push_back(
+        {b.body, b.machine, b.prototype, b.machine > 0 ? b.prototype / b.machine : std::nan(""), r.parts.of(b.shares)});
+  return t;
+}
+
+AnswerTable share_table(const PrototypeResult& r) {
+  using enum ValueOf;
+  AnswerTable t{"shares",
+                "What the bow comes from (below 0: what gives there lessens the bow)",
+                {{"body", "body", text},
+                 {"of", "of", text},
+                 {"bending", "bending", percent},
+                 {"shear", "shear, twist", percent},
+                 {"joints", "joints, contact", percent},
+                 {"set", "cams, crown", percent}},
+                {}};
+  for (const PrototypeBow& b : r.bows)
+    for (const auto& [name, s] : {std::pair{"machine", b.shares}, std::pair{"prototype", b.prototype_shares}})
+      t.rows.push_back({b.body, std::string(name), s.bending, s.shear, s.joints, s.set});
   return t;
 }
 
@@ -51,11 +65,13 @@ AnswerTable dial_table(const PrototypeResult& r) {
                  {"axis", "along", text},
                  {"machine", "machine", fine_length},
                  {"prototype", "prototype", fine_length},
-                 {"ratio", "ratio", ratio}},
+                 {"ratio", "ratio", ratio},
+                 {"told_to", "dial tells it to", percent}},
                 {}};
   for (const PrototypeDial& d : r.dials)
-    t.rows.push_back(
-        {d.name, d.axis, d.machine, d.prototype, std::abs(d.machine) > 1e-9 ? d.prototype / d.machine : std::nan("")});
+    t.rows.push_back({d.name, d.axis, d.machine, d.prototype,
+                      std::abs(d.machine) > 1e-9 ? d.prototype / d.machine : std::nan(""),
+                      std::abs(d.prototype) > 1e-9 ? d.told_to() : std::nan("")});
   return t;
 }
 
@@ -73,13 +89,25 @@ AnswerTable load_table(const PrototypeResult& r) {
   return t;
 }
 
+constexpr double well_told = 0.1; // of what a dial shows
+
+/// Which dials are worth reading.
+std::string dials_to_read(const PrototypeResult& r) {
+  std::string names;
+  for (const PrototypeDial& d : r.dials)
+    if (d.told_to() <= well_told) names += (names.empty() ? "" : ", ") + d.name + " " + d.axis;
+  return names.empty() ? "no dial moves 0.05 mm at these loads: load it up to \"at most\", or build it larger"
+                       : "read these, which a dial of 0.01 mm tells to a tenth or better: " + names;
+}
+
 std::vector<std::string> findings_of(const PrototypeResult& r, double scale) {
   std::vector<std::string> out;
-  for (const BowShares& b : r.bows)
+  for (const PrototypeBow& b : r.bows)
     if (b.machine > 1e-9)
       out.push_back("the " + b.body + " bows " + fixed(b.prototype / b.machine / scale, 2) +
                     " times what E alone would say (scale times the machine's bow)");
-  out.push_back("read in the prototype, divide by these ratios, not by E: that is the machine's bow");
+  out.push_back(dials_to_read(r));
+  out.emplace_back("what is read in the prototype, divided by its ratio, is the machine's; E alone does not tell it");
   if (r.safe_factor() < 1)
     out.emplace_back(
         "these loads overstress the prototype: take no more than \"at most\", readings fall in proportion");
@@ -102,15 +130,22 @@ int run_prototype(const Arguments& a) {
   const Registries registries = builtin_registries();
   const Case c = read_for_answer(a, registries);
   const Material material = material_named(c, a.material);
-  const PrototypeResult r = prototype(c.machine, registries, material, a.scale);
+  Machine machine = c.machine;
+  if (!a.reach.empty())
+    for (Handle& h : machine.handles)
+      if (std::isnan(h.reach)) h.reach = quantity_of("reach", a.reach, Dim::length);
+  const PrototypeResult r = prototype(machine, registries, material, a.scale);
   Answer answer;
   answer.command = "prototype";
   answer.facts = {{"step", "In step", ValueOf::text, r.step},
                   {"scale", "Scale", ValueOf::ratio, a.scale},
                   {"load_scale", "Prototype force over machine force", ValueOf::ratio, r.load_scale},
+                  {"bending_ratio", "Ratio of what comes by bending (E)", ValueOf::ratio, r.parts.bending},
+                  {"shear_ratio", "Ratio of what comes by shear and twist (G)", ValueOf::ratio, r.parts.shear},
+                  {"joint_ratio", "Ratio of what comes by steel joints and contact", ValueOf::ratio, r.parts.joints},
                   {"stress", "Greatest stress in the prototype (" + r.stressed + ")", ValueOf::stress, r.stress},
                   {"allowed", "It may reach", ValueOf::stress, r.allowed.value}};
-  answer.tables = {bow_table(r), dial_table(r), load_table(r)};
+  answer.tables = {bow_table(r), share_table(r), dial_table(r), load_table(r)};
   answer.findings = findings_of(r, a.scale);
   answer.assumed = {material.name + ": E " + fixed(material.E * 1e-9, 1) + " GPa, G " + fixed(material.G * 1e-9, 2) +
                         " GPa; " + material.source,
@@ -137,6 +172,7 @@ void add_prototype(CLI::App& app, Run& run) {
   command->add_option("--scale", a->scale, "its size over the machine's")
       ->check(CLI::Range(0.01, 10.0))
       ->capture_default_str();
+  command->add_option("--reach", a->reach, "from the bend line to the hand on the machine, for handles that give none");
   command->callback([&run, a] { run = [a] { return run_prototype(*a); }; });
 }
 

@@ -5,6 +5,7 @@
 #include "tools/bedbow/answer_command.h"
 #include "tools/bedbow/exit_code.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -38,25 +39,52 @@ AnswerTable bend_table(const std::vector<Setting>& settings, double legs) {
                  {"k", "k", ratio},
                  {"correction", "add to legs", length},
                  {"flat_length", "flat length", length},
-                 {"springback", "springback", angle},
-                 {"lag", "gives way", angle},
-                 {"apron_angle", "swing to", angle}},
+                 {"springback", "springback", angle}},
                 {}};
   for (const Setting& s : settings)
     t.rows.push_back({s.thickness, s.least_radius.value > 0 ? s.least_radius.value : std::nan(""), s.inside_radius, s.k,
-                      s.correction, legs + s.correction, s.springback, s.lag, s.apron_angle});
+                      s.correction, legs + s.correction, s.springback});
   return t;
 }
 
-AnswerTable machine_table(const std::vector<Setting>& settings, const std::string& effort) {
+AnswerTable clamp_table(const std::vector<Setting>& settings) {
   using enum ValueOf;
-  AnswerTable t{"machine",
-                "The machine (nut turns from the case's own sheet; nuts stay where the cam angle is used)",
+  AnswerTable t{"clamp",
+                "The clamp (nut turns up from the case's own sheet; with the cam angle the nuts stay instead)",
                 {{"thickness", "sheet", length},
-                 {"setback", "set-back", length},
+                 {"setback", "set-back, sharp nose", length},
+                 {"rounded_setback", "nose rounded to the radius", length},
                  {"nut_turns", "nut turns", ratio},
-                 {"preload_turn", "to preload", angle},
-                 {"cam_angle", "cam angle", angle},
+                 {"cam_angle", "cam angle", angle}},
+                {}};
+  for (const Setting& s : settings)
+    t.rows.push_back({s.thickness, s.setback, s.rounded_setback, s.nut_turns, s.cam_angle});
+  return t;
+}
+
+AnswerTable nut_table(const std::vector<Setting>& settings) {
+  using enum ValueOf;
+  AnswerTable t{"nuts",
+                "Preload by turning the nut, from finger-tight on the clamp lying loose on nose and cams",
+                {{"thickness", "sheet", length},
+                 {"post", "post", text},
+                 {"preload", "preload", force},
+                 {"stretch", "stud stretches", fine_length},
+                 {"down", "clamp comes down", fine_length},
+                 {"turn", "turn", angle}},
+                {}};
+  for (const Setting& s : settings)
+    for (const NutSetting& n : s.nuts) t.rows.push_back({s.thickness, n.post, n.preload, n.stretch, n.down, n.turn});
+  return t;
+}
+
+AnswerTable apron_table(const std::vector<Setting>& settings, const std::string& effort) {
+  using enum ValueOf;
+  AnswerTable t{"apron",
+                "The apron (swing to: wanted angle + springback + what the machine gives way)",
+                {{"thickness", "sheet", length},
+                 {"lag", "gives way", angle},
+                 {"apron_angle", "swing to", angle},
                  {"hand_force", "hand", force},
                  {"effort", "of limit", percent},
                  {"least_flange", "least flange", length},
@@ -68,8 +96,7 @@ AnswerTable machine_table(const std::vector<Setting>& settings, const std::strin
                                : !s.within_limits   ? "over the limits"
                                : s.flange_by_limits ? "flange by limits"
                                                     : "";
-    t.rows.push_back(
-        {s.thickness, s.setback, s.nut_turns, s.preload_turn, s.cam_angle, s.hand_force, part, s.least_flange, remark});
+    t.rows.push_back({s.thickness, s.lag, s.apron_angle, s.hand_force, part, s.least_flange, remark});
   }
   return t;
 }
@@ -77,8 +104,10 @@ AnswerTable machine_table(const std::vector<Setting>& settings, const std::strin
 std::vector<std::string> assumed(const std::vector<Setting>& settings, const std::string& effort) {
   const EffortLimit* limit = find_effort_limit(effort);
   std::vector<std::string> out{
-      "set-back: thickness and inside radius, where the bend's inside begins when the flange's outer face lies on an "
-      "apron that turns about the bend line (geometry)",
+      "set-back by geometry: the apron turns about the bend line with the flange's outer face on it, so the inner face "
+      "stands a thickness behind the line and the bend's inside begins a radius behind that; for a radius of one "
+      "thickness that is the trade's two thicknesses (common practice, no source)",
+      "solved with a sharp nose at that set-back, on a clamp whose bars stay where the case has them",
       "least radius: " + settings.front().least_radius.source,
       "k and what to add to the sum of the outside legs: DIN 6935 (the correction from memory)",
       "swing to: wanted angle, springback by the moment law, and the mean by which the solved machine gives way",
@@ -103,7 +132,8 @@ int run_setup(const Arguments& a) {
   const auto settings = find_settings(c.machine, registries, thicknesses, reach);
   Answer answer;
   answer.command = "setup";
-  answer.tables = {bend_table(settings, legs), machine_table(settings, a.effort)};
+  answer.tables = {bend_table(settings, legs), clamp_table(settings), apron_table(settings, a.effort)};
+  if (AnswerTable nuts = nut_table(settings); !nuts.rows.empty()) answer.tables.push_back(std::move(nuts));
   for (const Setting& s : settings) {
     if (!s.trouble.empty()) answer.findings.push_back(fixed(s.thickness * 1e3, 2) + " mm: " + s.trouble);
     if (std::isnan(s.hand_force) && s.trouble.empty()) {
@@ -115,7 +145,8 @@ int run_setup(const Arguments& a) {
   answer.cautions = answer_cautions();
   answer.cautions.emplace_back("Try each setting on a strip of scrap first: springback differs from coil to coil.");
   give_answer(a, c, std::move(answer));
-  return exit_ok;
+  if (std::ranges::any_of(settings, [](const Setting& s) { return !s.trouble.empty(); })) return exit_unsolvable;
+  return std::ranges::all_of(settings, &Setting::within_limits) ? exit_ok : exit_limit_exceeded;
 }
 
 } // namespace
