@@ -20,7 +20,7 @@ struct HeatRow {
 
 struct HeatMap {
   std::string title, x_label;
-  std::string row_head; ///< above the rows' labels
+  std::string row_head;      ///< above the rows' labels
   std::vector<HeatRow> rows; ///< from the top
   struct Mark {
     double x = 0;

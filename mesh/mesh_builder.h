@@ -2,10 +2,10 @@
 /// Steps of the mesher, in the order they run. Each adds to the mesh under construction.
 #pragma once
 
-#include "mesh/mesh.h"
-#include "mesh/registry.h"
+#include "mesh/mesher.h"
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace bedbow::mesher {
@@ -40,8 +40,8 @@ void mesh_joints(Builder& b);
 void mesh_screws(Builder& b);
 /// Pressure between bars of a body that touch without weld or screws.
 void mesh_contacts(Builder& b);
-/// The held sheet between nose and bed.
-void mesh_pads(Builder& b);
+/// The held sheet between nose and bed; \param sheets as make_mesh takes them.
+void mesh_pads(Builder& b, std::span<const HeldSpan> sheets);
 
 /// x that members, panels and fingers want as stations of the bars they meet.
 std::vector<double> structure_stations(const Builder& b);

@@ -150,11 +150,11 @@ void mesh_bars(Builder& b) {
 
 } // namespace mesher
 
-Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::span<const double> extra) {
+Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::span<const HeldSpan> sheets) {
   mesher::Builder b{machine, shapes, {}};
   mesher::lay_out_bars(b);
   std::vector<double> wanted = mesher::structure_stations(b);
-  wanted.insert(wanted.end(), extra.begin(), extra.end());
+  for (const HeldSpan& s : sheets) wanted.insert(wanted.end(), {s.from, s.to});
   b.mesh.stations = make_stations(machine, wanted);
   mesher::mesh_bars(b);
   if (machine.sheet)
@@ -165,7 +165,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::
   mesher::mesh_fingers(b);
   mesher::mesh_joints(b);
   mesher::mesh_contacts(b);
-  mesher::mesh_pads(b);
+  mesher::mesh_pads(b, sheets);
   return std::move(b.mesh);
 }
 

@@ -110,7 +110,13 @@ std::vector<std::pair<std::size_t, double>> between(const std::vector<double>& m
 
 } // namespace
 
-Place place_on_finger(const Machine& m, const Mesh& mesh, const FingerLayout& f, const Eigen::Vector3d& at) {
+double finger_lift(const Machine& m, const Mesh& mesh, const FingerLayout& f) {
+  const double middle = mesh.nodes[f.plate() ? f.nodes.front() : f.tip].x.z();
+  return middle - m.fingers->thickness / 2 - (m.sheet ? m.sheet->thickness : 0);
+}
+
+Place place_on_finger(const Machine& m, const Mesh& mesh, const FingerLayout& f, const Eigen::Vector3d& place) {
+  const Eigen::Vector3d at = place + finger_lift(m, mesh, f) * Eigen::Vector3d::UnitZ();
   Place p{{}, at, Frame::fixed};
   if (!f.plate()) {
     const int node = at.y() < m.nose.setback + m.nose.land / 4 ? f.tip : f.pad;

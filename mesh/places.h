@@ -29,6 +29,10 @@ Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector
 /// The place of the nose at x, y, z: on the finger there, or on the nose's bar. Nothing where no finger stands.
 std::optional<Place> nose_place(const Machine& machine, const Mesh& mesh, double x, double y, double z);
 
+/// How much higher the finger was meshed than the machine's sheet asks, 0 unless the sheet was changed since [m]. What
+/// acts on the finger is carried along, so that its arms are right.
+double finger_lift(const Machine& machine, const Mesh& mesh, const FingerLayout& finger);
+
 /// The place of a point on a finger: exact arm from its tip or pad; on a plate between the nodes around it.
 Place place_on_finger(const Machine& machine, const Mesh& mesh, const FingerLayout& finger, const Eigen::Vector3d& at);
 

@@ -98,7 +98,7 @@ void LoadBuilder::add_nose_line(double from, double to, double y, double z, cons
     const double b = std::min(f.to, to);
     if (b - a <= same_place) continue;
     if (!f.plate()) {
-      const Eigen::Vector3d at((a + b) / 2, y, z);
+      const Eigen::Vector3d at((a + b) / 2, y, z + finger_lift(machine_, mesh_, f));
       add_point({{{f.tip, 1.0, at - mesh_.nodes[f.tip].x}}, at, Frame::fixed}, q * (b - a), Eigen::Vector3d::Zero(),
                 loads);
       continue;

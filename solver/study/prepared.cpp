@@ -17,8 +17,6 @@ Machine with_widest_sheet(const Machine& machine, std::span<const SheetPlace> pl
   if (!machine.sheet || places.empty()) throw std::invalid_argument("the case has no [sheet] to vary");
   if (!machine.body(BodyKind::bed).present() || !machine.body(BodyKind::clamp).present())
     throw std::invalid_argument("a sheet is held between [bed] and [clamp]; the case lacks one of them");
-  if (machine.fingers)
-    throw std::invalid_argument("loose [clamp.fingers] are not handled here; leave them out, the nose is then whole");
   double left = places[0].left(), right = places[0].right();
   for (const SheetPlace& p : places) {
     left = std::min(left, p.left());
@@ -36,9 +34,9 @@ PreparedMachine::PreparedMachine(const Machine& machine, const Registries& regis
                                  std::span<const SheetPlace> places)
     : registries_(registries)
     , machine_(with_widest_sheet(machine, places)) {
-  std::vector<double> ends;
-  for (const SheetPlace& p : places) ends.insert(ends.end(), {p.left(), p.right()});
-  model_.emplace(make_model(machine_, registries, make_mesh(machine_, registries.shapes, ends)));
+  std::vector<HeldSpan> sheets;
+  for (const SheetPlace& p : places) sheets.push_back({p.left(), p.right()});
+  model_.emplace(make_model(machine_, registries, make_mesh(machine_, registries.shapes, sheets)));
   const double per_length =
       machine_.materials.at(machine_.sheet->material).E * machine_.nose.land / machine_.sheet->thickness;
   for (std::size_t i = 0; i < model_->mesh.joints.size(); ++i) {
@@ -59,25 +57,18 @@ void PreparedMachine::lay_sheet(const SheetPlace& place, int material, double th
   mesh.bend_stations.clear();
   for (const double x : mesh.stations)
     if (x >= place.left() - same_place && x <= place.right() + same_place) mesh.bend_stations.push_back(x);
-  const double per_length = machine_.materials.at(material).E * machine_.nose.land / thickness;
-  const auto x_of = [&](std::size_t pad) { return mesh.joints[pads_[pad]].b.at.x(); };
-  const auto inside = [&](double x) { return x >= place.left() - same_place && x <= place.right() + same_place; };
-  for (std::size_t i = 0; i < pads_.size(); ++i) {
-    Joint& j = mesh.joints[pads_[i]];
-    const double x = x_of(i);
-    j.stiffness[uz] = 0; // has no row then
-    j.tributary = 0;
-    if (!inside(x)) continue;
-    // Each stands for half the way to the next ones at other x, and for the sheet's whole rest at its ends.
-    std::size_t before = i, after = i;
-    while (before > 0 && x_of(before) > x - same_place) --before;
-    while (after + 1 < pads_.size() && x_of(after) < x + same_place) ++after;
-    const double a = x_of(before), b = x_of(after);
-    const double from = a < x - same_place && inside(a) ? (a + x) / 2 : place.left();
-    const double to = b > x + same_place && inside(b) ? (x + b) / 2 : place.right();
-    j.tributary = to - from;
-    j.stiffness[uz] = per_length * j.tributary * shares_[i];
+  for (const std::size_t pad : pads_) {
+    mesh.joints[pad].stiffness[uz] = 0; // has no row then
+    mesh.joints[pad].tributary = 0;
   }
+  const double per_length = machine_.materials.at(material).E * machine_.nose.land / thickness;
+  for (const PadSpot& spot : pad_spots(machine_, mesh, {place.left(), place.right()}))
+    for (std::size_t i = 0; i < pads_.size(); ++i) {
+      Joint& j = mesh.joints[pads_[i]];
+      if (std::abs(j.b.at.x() - spot.x) > same_place || j.part != spot.finger) continue;
+      j.tributary = spot.tributary;
+      j.stiffness[uz] = per_length * spot.tributary * shares_[i];
+    }
 }
 
 Findings PreparedMachine::solve(const SheetPlace& place, int material, double thickness, Look look) {

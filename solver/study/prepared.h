@@ -23,8 +23,8 @@ class PreparedMachine {
 public:
   /// \param machine with a sheet, whose other sizes (flange, grip, ...) hold for all. \param places all that will be
   /// asked for: their ends become stations, and pads stand wherever one of them lies.
-  /// Throws std::invalid_argument for a machine without bed and clamp, or with loose fingers, whose pads depend on
-  /// where the sheet ends.
+  /// Loose fingers stand on the bed by the thickness of the machine's own sheet, whatever is laid: their roots sit that
+  /// much higher or lower on the bar than they would. Throws std::invalid_argument for a machine without bed and clamp.
   PreparedMachine(const Machine& machine, const Registries& registries, std::span<const SheetPlace> places);
   PreparedMachine(const PreparedMachine&) = delete;
   PreparedMachine& operator=(const PreparedMachine&) = delete;
