@@ -26,7 +26,7 @@ Built hive() {
   return {std::move(c), std::move(mesh)};
 }
 
-const Check& find(const JointChecks& all, const std::string& what) {
+Check find(const JointChecks& all, const std::string& what) {
   for (const Check& c : all.checks)
     if (c.what == what) return c;
   throw std::runtime_error("no check " + what);
@@ -88,7 +88,7 @@ TEST(JointChecks, PostByHand) {
   EXPECT_GT(find(c, "thread shear").allowed.value, 146.9e3);
   Post tapped = b.c.machine.posts.front();
   tapped.tapped = 20 * mm; // 1 d in S275 is about what an 8.8 screw needs (rule of thumb 1 to 1.5 d)
-  const Check& t = find(check_post(b.c.machine, b.mesh, tapped, 10e3, 0, {}), "tapped thread");
+  const Check t = find(check_post(b.c.machine, b.mesh, tapped, 10e3, 0, {}), "tapped thread");
   EXPECT_GT(t.allowed.value, 0.8 * 244.8e-6 * 830 * MPa);
   EXPECT_LT(t.allowed.value, 1.2 * 244.8e-6 * 830 * MPa);
 }

@@ -12,21 +12,21 @@ TEST(BeamMass, RigidMovementsHaveTheBarsInertia) {
   const BeamData d = sample::odd();
   const SectionProperties& p = d.section;
   const double m = d.density * p.A * L, i = d.density * L;
-  Matrix6d wanted = Matrix6d::Zero(); // about node 1
+  Eigen::MatrixXd wanted = Eigen::MatrixXd::Zero(6, 6); // about node 1
   wanted.diagonal() << m, m, m, i * (p.Iyy + p.Izz), i * p.Iyy + m * L * L / 3, i * p.Izz + m * L * L / 3;
   wanted(4, 5) = wanted(5, 4) = -i * p.Iyz;
   wanted(2, 4) = wanted(4, 2) = -m * L / 2;
   wanted(1, 5) = wanted(5, 1) = m * L / 2;
-  Eigen::Matrix<double, 12, 6> R;
+  Eigen::MatrixXd R(12, 6);
   for (int j = 0; j < 6; ++j) R.col(j) = sample::rigid(L, Vector6d::Unit(j));
-  const Matrix6d found = R.transpose() * beam_mass(d, L) * R;
+  const Eigen::MatrixXd found = R.transpose() * beam_mass(d, L) * R;
   EXPECT_LT((found - wanted).cwiseAbs().maxCoeff(), 1e-12 * m);
 }
 
 TEST(BeamMass, ConsistentIsThePlainBeamsWhenShearAndRotaryInertiaVanish) {
   BeamData d = sample::bar();
   d.section.Ay = d.section.Az = std::numeric_limits<double>::infinity();
-  const Matrix12d M = beam_mass(d, L);
+  const Eigen::MatrixXd M = beam_mass(d, L);
   const double m = d.density * d.section.A * L, rotary = d.density * d.section.Iyy / (30 * L);
   // Przemieniecki 1968, ch. 11 (from memory): 13/35, 11/210, 1/105 and the rotary 36, 3, 4 over 30 L.
   EXPECT_NEAR(M(2, 2), 13 * m / 35 + 36 * rotary, 1e-12 * m);
@@ -38,16 +38,16 @@ TEST(BeamMass, ConsistentIsThePlainBeamsWhenShearAndRotaryInertiaVanish) {
 
 TEST(BeamMass, IsSymmetricAndPositive) {
   for (const bool lumped : {false, true}) {
-    const Matrix12d M = beam_mass(sample::odd(), L, lumped);
+    const Eigen::MatrixXd M = beam_mass(sample::odd(), L, lumped);
     EXPECT_EQ((M - M.transpose()).cwiseAbs().maxCoeff(), 0);
-    EXPECT_GT(Eigen::SelfAdjointEigenSolver<Matrix12d>(M).eigenvalues()(0), 0);
+    EXPECT_GT(Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(M).eigenvalues()(0), 0);
   }
 }
 
 TEST(BeamMass, LumpedIsDiagonalAndWeighsTheSame) {
   const BeamData d = sample::odd();
-  const Matrix12d M = beam_mass(d, L, true);
-  EXPECT_EQ((M - Matrix12d(M.diagonal().asDiagonal())).norm(), 0);
+  const Eigen::MatrixXd M = beam_mass(d, L, true);
+  EXPECT_EQ((M - Eigen::MatrixXd(M.diagonal().asDiagonal())).norm(), 0);
   for (int i = 0; i < 3; ++i) EXPECT_NEAR(M(i, i) + M(i + 6, i + 6), d.density * d.section.A * L, 1e-12);
 }
 

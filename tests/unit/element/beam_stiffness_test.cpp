@@ -13,38 +13,38 @@ using Eigen::MatrixXd;
 // Another road to the same matrix: the section's 6 x 6 law about the centroid, the equations of the line integrated
 // exactly (the exponential series of this system ends after the fourth term), forces at the ends solved from the ends'
 // movements. Knows nothing of sways, shapes or shear-centre transformations.
-Matrix12d by_transfer_matrix(const BeamData& d, double L) {
+MatrixXd by_transfer_matrix(const BeamData& d, double L) {
   const SectionProperties& p = d.section;
   // Strains (eps, gamma_y, gamma_z, kappa_x, kappa_y, kappa_z) about the centroid: shear strain of the shear centre is
   // gamma_y - z_s kappa_x, gamma_z + y_s kappa_x.
-  Matrix6d shift = Matrix6d::Identity();
+  MatrixXd shift = MatrixXd::Identity(6, 6);
   shift(1, 3) = -p.shear_centre.y();
   shift(2, 3) = p.shear_centre.x();
-  Matrix6d law = Matrix6d::Zero();
+  MatrixXd law = MatrixXd::Zero(6, 6);
   law.diagonal() << d.E * p.A, d.G * p.Ay, d.G * p.Az, d.G * p.J, d.E * p.Iyy, d.E * p.Izz;
   law(4, 5) = law(5, 4) = -d.E * p.Iyz;
-  const Matrix6d C = (shift.transpose() * law * shift).inverse();
+  const MatrixXd C = (shift.transpose() * law * shift).inverse();
   // state (u, theta, F, M): u' = gamma - e_x x theta... with eps, gamma the strains: v' = gamma_y + rz, w' = gamma_z -
   // ry.
-  Eigen::Matrix<double, 12, 12> A = Eigen::Matrix<double, 12, 12>::Zero();
-  A.block<6, 6>(0, 6) = C;
+  MatrixXd A = MatrixXd::Zero(12, 12);
+  A.block(0, 6, 6, 6) = C;
   A(1, 5) = 1;
   A(2, 4) = -1;
   A(10, 8) = 1;  // My' = Vz
   A(11, 7) = -1; // Mz' = -Vy
-  Matrix12d term = Matrix12d::Identity(), T = term;
+  MatrixXd term = MatrixXd::Identity(12, 12), T = term;
   for (int n = 1; n <= 8; ++n) {
     term = term * A * (L / n);
     T += term;
   }
-  const Matrix6d Tuu = T.topLeftCorner<6, 6>(), Tuf = T.topRightCorner<6, 6>(), Tfu = T.bottomLeftCorner<6, 6>(),
-                 Tff = T.bottomRightCorner<6, 6>();
-  const Matrix6d inv = Tuf.inverse();
-  Matrix12d K;
-  K.topLeftCorner<6, 6>() = inv * Tuu; // forces on node 1 are minus the section's
-  K.topRightCorner<6, 6>() = -inv;
-  K.bottomLeftCorner<6, 6>() = Tfu - Tff * inv * Tuu;
-  K.bottomRightCorner<6, 6>() = Tff * inv;
+  const MatrixXd Tuu = T.topLeftCorner(6, 6), Tuf = T.topRightCorner(6, 6), Tfu = T.bottomLeftCorner(6, 6),
+                 Tff = T.bottomRightCorner(6, 6);
+  const MatrixXd inv = Tuf.inverse();
+  MatrixXd K(12, 12);
+  K.topLeftCorner(6, 6) = inv * Tuu; // forces on node 1 are minus the section's
+  K.topRightCorner(6, 6) = -inv;
+  K.bottomLeftCorner(6, 6) = Tfu - Tff * inv * Tuu;
+  K.bottomRightCorner(6, 6) = Tff * inv;
   return K;
 }
 
@@ -62,13 +62,13 @@ TEST(BeamStiffness, AgreesWithTheTransferMatrix) {
 
 TEST(BeamStiffness, IsExactlySymmetricOfRankSix) {
   for (const BeamData& d : {sample::bar(), sample::odd()}) {
-    for (const Matrix12d& K : {beam_stiffness(d, 0.4), beam_stiffness_global(d, 0.4, sample::skew_axes())}) {
+    for (const MatrixXd& K : {MatrixXd(beam_stiffness(d, 0.4)), MatrixXd(beam_stiffness_global(d, 0.4, sample::skew_axes()))}) {
       EXPECT_EQ((K - K.transpose()).cwiseAbs().maxCoeff(), 0);
       // Lengths in units of the beam's own size, so that the eigenvalues compare.
       const Vector6d unit = (Vector6d() << 1, 1, 1, 50, 50, 50).finished();
       const Vector12d s = (Vector12d() << unit, unit).finished();
-      const Matrix12d scaled = s.asDiagonal() * K * s.asDiagonal();
-      const Vector12d lambda = Eigen::SelfAdjointEigenSolver<Matrix12d>(scaled).eigenvalues();
+      const MatrixXd scaled = s.asDiagonal() * K * s.asDiagonal();
+      const Eigen::VectorXd lambda = Eigen::SelfAdjointEigenSolver<MatrixXd>(scaled).eigenvalues();
       EXPECT_LT(std::abs(lambda(5)), 1e-11 * lambda(11));
       EXPECT_LT(std::abs(lambda(0)), 1e-11 * lambda(11));
       EXPECT_GT(lambda(6), 1e-7 * lambda(11));
@@ -78,7 +78,7 @@ TEST(BeamStiffness, IsExactlySymmetricOfRankSix) {
 
 TEST(BeamStiffness, RigidMovementsCostNothing) {
   const double L = 0.7;
-  const Matrix12d K = beam_stiffness(sample::odd(), L);
+  const MatrixXd K = beam_stiffness(sample::odd(), L);
   for (int i = 0; i < 6; ++i) {
     const Vector12d f = K * sample::rigid(L, Vector6d::Unit(i));
     EXPECT_LT(f.cwiseAbs().maxCoeff(), 1e-12 * K.cwiseAbs().maxCoeff()) << i;
@@ -88,7 +88,7 @@ TEST(BeamStiffness, RigidMovementsCostNothing) {
 TEST(BeamStiffness, GlobalIsTheLocalOneTurned) {
   const Eigen::Matrix3d R = sample::skew_axes();
   const Matrix12d K = beam_stiffness(sample::odd(), 0.7);
-  const Matrix12d G = beam_stiffness_global(sample::odd(), 0.7, R);
+  const MatrixXd G = beam_stiffness_global(sample::odd(), 0.7, R);
   MatrixXd T = MatrixXd::Zero(12, 12);
   for (int i = 0; i < 12; i += 3) T.block<3, 3>(i, i) = R;
   EXPECT_LT(relative(G, T.transpose() * K * T), 1e-13);
