@@ -62,7 +62,8 @@ TEST(BeamStiffness, AgreesWithTheTransferMatrix) {
 
 TEST(BeamStiffness, IsExactlySymmetricOfRankSix) {
   for (const BeamData& d : {sample::bar(), sample::odd()}) {
-    for (const MatrixXd& K : {MatrixXd(beam_stiffness(d, 0.4)), MatrixXd(beam_stiffness_global(d, 0.4, sample::skew_axes()))}) {
+    for (const MatrixXd& K :
+         {MatrixXd(beam_stiffness(d, 0.4)), MatrixXd(beam_stiffness_global(d, 0.4, sample::skew_axes()))}) {
       EXPECT_EQ((K - K.transpose()).cwiseAbs().maxCoeff(), 0);
       // Lengths in units of the beam's own size, so that the eigenvalues compare.
       const Vector6d unit = (Vector6d() << 1, 1, 1, 50, 50, 50).finished();
