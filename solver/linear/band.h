@@ -78,7 +78,8 @@ private:
   template <int W> void backward_block(double* x, int from) const;
   void forward_one(double* x) const;
   void backward_one(double* x, int from) const;
-  void scale(double* x, int width) const;
+  void scale(double* x, int columns) const;
+  template <int W> void solve_block(Eigen::Ref<Eigen::MatrixXd> b, int first, linear::AlignedDoubles& x) const;
 
   int n_ = 0, bundles_ = 0, negative_ = 0;
   std::vector<int> order_, inverse_;

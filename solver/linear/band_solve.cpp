@@ -106,8 +106,26 @@ template <int W> void BandLdlt::backward_block(double* x, int from) const {
 }
 
 void BandLdlt::scale(double* x, int columns) const {
+  if (columns == 1) {
+    for (int i = 0; i < n_; ++i) x[i] *= inverse_pivot_[i];
+    return;
+  }
   for (int i = 0; i < n_; ++i)
-    for (int c = 0; c < columns; ++c) x[static_cast<std::ptrdiff_t>(columns) * i + c] *= inverse_pivot_[i];
+    for (int c = 0; c < columns; c += lanes) vec(x + static_cast<std::ptrdiff_t>(columns) * i + c) *= inverse_pivot_[i];
+}
+
+/// Up to W vectors of columns from `first` on, side by side in x.
+template <int W> void BandLdlt::solve_block(Eigen::Ref<Eigen::MatrixXd> b, int first, AlignedDoubles& x) const {
+  constexpr int together = W * lanes;
+  const int here = std::min(together, static_cast<int>(b.cols()) - first);
+  for (int i = 0; i < n_; ++i)
+    for (int c = 0; c < here; ++c) x[static_cast<std::size_t>(together) * i + c] = b(old_index(i), first + c);
+  std::fill(x.begin() + static_cast<std::ptrdiff_t>(together) * n_, x.end(), 0.0);
+  forward_block<W>(x.data(), 0);
+  scale(x.data(), together);
+  backward_block<W>(x.data(), bundles_ - 1);
+  for (int i = 0; i < n_; ++i)
+    for (int c = 0; c < here; ++c) b(old_index(i), first + c) = x[static_cast<std::size_t>(together) * i + c];
 }
 
 void BandLdlt::solve(Eigen::Ref<Eigen::MatrixXd> b) const {
@@ -125,15 +143,11 @@ void BandLdlt::solve(Eigen::Ref<Eigen::MatrixXd> b) const {
     return;
   }
   AlignedDoubles x(static_cast<std::size_t>(rows) * width, 0.0);
-  for (int c0 = 0; c0 < count; c0 += width) {
-    const int here = std::min(width, count - c0);
-    for (int c = 0; c < here; ++c)
-      for (int i = 0; i < n_; ++i) x[static_cast<std::size_t>(width) * i + c] = b(old_index(i), c0 + c);
-    forward_block<wide>(x.data(), 0);
-    scale(x.data(), width);
-    backward_block<wide>(x.data(), bundles_ - 1);
-    for (int c = 0; c < here; ++c)
-      for (int i = 0; i < n_; ++i) b(old_index(i), c0 + c) = x[static_cast<std::size_t>(width) * i + c];
+  for (int c = 0; c < count; c += width) {
+    if (count - c > lanes)
+      solve_block<wide>(b, c, x);
+    else
+      solve_block<1>(b, c, x);
   }
 }
 

@@ -45,17 +45,18 @@ JointedMatrix stiffness_of(const Model& m, const FreeMap& free, const JointState
 
 Modes buckling_modes(const Model& m, const StepSolution& step, const Registry<LinearSolverEntry>& solvers, int wanted) {
   const FreeMap free = make_free_map(m.map);
-  std::vector<SymmetricMatrix> geometric = assemble_geometric(m, free.map, step);
-  for (SymmetricMatrix& g : geometric) g.prune(0.0);
+  std::vector<SymmetricProduct> geometric;
+  for (const SymmetricMatrix& g : assemble_geometric(m, free.map, step)) geometric.emplace_back(-g);
   const JointedMatrix k = stiffness_of(m, free, state_of(step), solver_of(m.machine, solvers).factor);
   const EigenProblem::Product softening = [&](const auto& x, auto y) {
-    for (std::size_t c = 0; c < geometric.size(); ++c) {
-      const Index n = geometric[c].rows();
-      y.segment(free.start[c], n) = geometric[c].selfadjointView<Eigen::Lower>() * -x.segment(free.start[c], n);
-    }
+    for (std::size_t c = 0; c < geometric.size(); ++c)
+      geometric[c].multiply(x.middleRows(free.start[c], geometric[c].size()),
+                            y.middleRows(free.start[c], geometric[c].size()));
   };
-  const EigenProblem::Product stiffness = [&](const auto& x, auto y) { k.multiply(x, y); };
-  EigenPairs pairs = largest_pairs({free.size, softening, stiffness, [&](auto b) { k.solve(b); }, 1e-6}, wanted,
+  const EigenProblem::Product stiffness = [&](const auto& x, auto y) {
+    for (Index j = 0; j < x.cols(); ++j) k.multiply(x.col(j), y.col(j));
+  };
+  EigenPairs pairs = largest_pairs({free.size, softening, stiffness, [&](auto b) { k.solve(b); }, false, 1e-6}, wanted,
                                    Eigen::MatrixXd(free.size, 0));
   Index count = 0;
   while (count < pairs.values.size() && pairs.values[count] > no_answer) ++count;

@@ -1,6 +1,7 @@
 // The one file that includes Spectra: it takes longer to compile than any other.
 #include "solver/modes/eigenpairs.h"
 
+#include "solver/modes/block_steps.h"
 #include "solver/modes/eigenpairs_dense.h"
 
 #include <Eigen/Eigenvalues>
@@ -40,6 +41,16 @@ public:
     }
     std::memcpy(y, out_.data(), bytes);
   }
+  /// B x where x is, but for a factor and rounding, what was asked for last. \return whether it is.
+  bool again(const Map<const VectorXd>& x, VectorXd& y) const {
+    Index largest = 0;
+    if (!(in_.cwiseAbs().maxCoeff(&largest) > 0)) return false;
+    const double factor = x[largest] / in_[largest];
+    constexpr double rounding = 8 * std::numeric_limits<double>::epsilon();
+    if (!((x - factor * in_).cwiseAbs().array() <= rounding * x.cwiseAbs().array()).all()) return false;
+    y = factor * out_;
+    return true;
+  }
 
 private:
   const EigenProblem& p_;
@@ -50,16 +61,18 @@ private:
 class Deflated {
 public:
   using Scalar = double;
-  Deflated(const EigenProblem& p, const MatrixXd& out)
+  Deflated(const EigenProblem& p, const InnerProduct& inner, const MatrixXd& out)
       : p_(p)
+      , inner_(inner)
       , out_(out)
       , weighted_(out.rows(), out.cols())
       , cache_(p.size) {
-    for (Index j = 0; j < out.cols(); ++j) p.inner(out.col(j), weighted_.col(j));
+    p.inner(out, weighted_);
   }
   [[nodiscard]] Index rows() const { return p_.size; }
   void perform_op(const double* x, double* y) const {
-    p_.g(Map<const VectorXd>(x, p_.size), cache_);
+    const Map<const VectorXd> in(x, p_.size);
+    if (!p_.same || !inner_.again(in, cache_)) p_.g(in, cache_); // Lanczos has just asked for the vector's length
     p_.inverse(cache_);
     if (out_.cols() > 0) cache_ -= out_ * (weighted_.transpose() * cache_).eval();
     Map<VectorXd>(y, p_.size) = cache_;
@@ -67,6 +80,7 @@ public:
 
 private:
   const EigenProblem& p_;
+  const InnerProduct& inner_;
   const MatrixXd& out_;
   MatrixXd weighted_;
   mutable VectorXd cache_;
@@ -104,8 +118,8 @@ struct Search {
 
 /// Converged pairs of one run, largest first.
 EigenPairs run(const EigenProblem& p, const MatrixXd& out, const Search& search) {
-  Deflated op(p, out);
   const InnerProduct inner(p);
+  Deflated op(p, inner, out);
   Lanczos lanczos(op, inner, search.values, search.basis);
   lanczos.init();
   lanczos.compute(Spectra::SortRule::LargestAlge, search.restarts, search.tolerance);
@@ -146,17 +160,15 @@ EigenPairs search_all(const EigenProblem& p, Index wanted, const MatrixXd& known
   const Index most = p.size - known.cols() - 1;
   const auto search = [&](Index values) {
     values = std::min(values, most);
-    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 60, 1e-11};
+    return Search{values, std::min(p.size, std::max(2 * values + 1, values + 10)), 60, 1e-8};
   };
   EigenPairs all = run(p, known, search(wanted + spare));
   for (int round = 0; round < 1000; ++round) {
     const MatrixXd out = beside(known, all.vectors);
     if (p.size - out.cols() < 12) break;
-    EigenPairs probe = run(p, out, {1, 10, 30, 1e-2});
-    all.operations += probe.operations;
     const double last = all.values.size() < wanted ? p.nothing * all.scale : all.values[wanted - 1] * (1 + 1e-7);
-    if (probe.values.size() == 0 || probe.values[0] <= last) break;
-    probe = run(p, out, search(std::min<Index>(wanted, 4)));
+    if (largest_beside(p, out, last, all.operations) <= last) break;
+    const EigenPairs probe = run(p, out, search(std::min<Index>(wanted, 4)));
     all.operations += probe.operations;
     if (probe.values.size() == 0 || probe.values[0] <= last) break;
     merge(all, probe, wanted + spare);
@@ -164,42 +176,9 @@ EigenPairs search_all(const EigenProblem& p, Index wanted, const MatrixXd& known
   return all;
 }
 
-/// One more step on all vectors together, Rayleigh-Ritz in what they span, and what is left of the error.
-void polish(const EigenProblem& p, EigenPairs& pairs) {
-  const Index k = pairs.vectors.cols();
-  MatrixXd g(p.size, k);
-  for (Index j = 0; j < k; ++j) p.g(pairs.vectors.col(j), g.col(j));
-  MatrixXd y = g;
-  p.inverse(y);
-  pairs.operations += static_cast<int>(k);
-  MatrixXd gy(p.size, k);
-  for (Index j = 0; j < k; ++j) p.g(y.col(j), gy.col(j));
-  // Y' A Y = Y' G V, since A Y = G V.
-  MatrixXd a = y.transpose() * g;
-  MatrixXd b = y.transpose() * gy;
-  a = (a + a.transpose()).eval() / 2;
-  b = (b + b.transpose()).eval() / 2;
-  const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> ritz(b, a);
-  const MatrixXd z = ritz.eigenvectors().rowwise().reverse();
-  pairs.values = ritz.eigenvalues().reverse();
-  const MatrixXd before = pairs.vectors * z;
-  pairs.vectors = y * z;
-  VectorXd weighted(p.size);
-  const auto norm = [&](const VectorXd& x) {
-    p.inner(x, weighted);
-    return std::sqrt(std::max(0.0, x.dot(weighted)));
-  };
-  for (Index j = 0; j < k; ++j) {
-    const double length = norm(pairs.vectors.col(j));
-    const VectorXd miss = before.col(j) - pairs.vectors.col(j) / pairs.values[j];
-    pairs.residual = std::max(pairs.residual, norm(miss) * pairs.values[j] / length);
-    pairs.vectors.col(j) /= length;
-  }
-}
-
 void check_orthogonality(const EigenProblem& p, EigenPairs& pairs) {
   MatrixXd b(p.size, pairs.vectors.cols());
-  for (Index j = 0; j < b.cols(); ++j) p.inner(pairs.vectors.col(j), b.col(j));
+  p.inner(pairs.vectors, b);
   const MatrixXd gram = pairs.vectors.transpose() * b - MatrixXd::Identity(b.cols(), b.cols());
   pairs.orthogonality = gram.size() ? gram.cwiseAbs().maxCoeff() : 0;
 }

@@ -12,11 +12,13 @@ namespace bedbow {
 
 /// The pencil as operators. Rigid joints may make A^-1 singular: then all vectors live in its range.
 struct EigenProblem {
-  using Product = std::function<void(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y)>;
+  /// Columns at once.
+  using Product = std::function<void(const Eigen::Ref<const Eigen::MatrixXd>& x, Eigen::Ref<Eigen::MatrixXd> y)>;
   Eigen::Index size = 0;
-  Product g;                                                ///< y = G x, G symmetric
-  Product inner;                                            ///< y = B x, the inner product: M, or K
+  Product g;                                                ///< Y = G X, G symmetric
+  Product inner;                                            ///< Y = B X, the inner product: M, or K
   std::function<void(Eigen::Ref<Eigen::MatrixXd>)> inverse; ///< X <- A^-1 X, columns at once
+  bool same = false;                                        ///< g and inner are one
   double nothing = 1e-14; ///< share of the greatest |nu| below which a value is taken for zero
 };
 

@@ -27,7 +27,7 @@ EigenPairs all_pairs_dense(const EigenProblem& p, const MatrixXd& known) {
   const MatrixXd f =
       compliance.eigenvectors().rightCols(n - first) * d.tail(n - first).cwiseSqrt().asDiagonal().toDenseMatrix();
   MatrixXd gf(n, f.cols());
-  for (Index j = 0; j < f.cols(); ++j) p.g(f.col(j), gf.col(j));
+  p.g(f, gf);
   MatrixXd h = f.transpose() * gf;
   h = (h + h.transpose()).eval() / 2;
   const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(h);

@@ -5,6 +5,7 @@
 
 #include "solver/modes/free_map.h"
 #include "solver/modes/jointed_matrix.h"
+#include "solver/modes/symmetric_product.h"
 #include "solver/steps.h"
 
 #include <string>
@@ -51,13 +52,14 @@ public:
 private:
   [[nodiscard]] double guess_shift() const;
   [[nodiscard]] Eigen::MatrixXd rigid_modes(std::vector<std::string>& names) const;
-  void multiply_mass(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y) const;
+  void multiply_mass(const Eigen::Ref<const Eigen::MatrixXd>& x, Eigen::Ref<Eigen::MatrixXd> y) const;
 
   const Model& model_;
   const JointState& state_;
   const LinearSolverEntry& solver_;
   FreeMap free_;
-  std::vector<SymmetricMatrix> stiffness_, mass_, slim_mass_; // slim: without the zeros of the common pattern
+  std::vector<SymmetricMatrix> stiffness_, mass_;
+  std::vector<SymmetricProduct> products_; // of the mass
   double shift_ = 0;
 };
 

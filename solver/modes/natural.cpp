@@ -53,17 +53,15 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
     , free_(make_free_map(model.map))
     , stiffness_(free_.anchors.empty() ? model.structure.stiffness
                                        : assemble_stiffness(model.machine, model.mesh, free_.map, model.data))
-    , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped))
-    , slim_mass_(mass_) {
-  for (SymmetricMatrix& m : slim_mass_) m.prune(0.0);
+    , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped)) {
+  for (const SymmetricMatrix& m : mass_) products_.emplace_back(m);
   shift_ = guess_shift();
 }
 
-void VibratingMachine::multiply_mass(const Eigen::Ref<const VectorXd>& x, Eigen::Ref<VectorXd> y) const {
-  for (std::size_t c = 0; c < slim_mass_.size(); ++c) {
-    const Index n = slim_mass_[c].rows();
-    y.segment(free_.start[c], n) = slim_mass_[c].selfadjointView<Eigen::Lower>() * x.segment(free_.start[c], n);
-  }
+void VibratingMachine::multiply_mass(const Eigen::Ref<const MatrixXd>& x, Eigen::Ref<MatrixXd> y) const {
+  for (std::size_t c = 0; c < products_.size(); ++c)
+    products_[c].multiply(x.middleRows(free_.start[c], products_[c].size()),
+                          y.middleRows(free_.start[c], products_[c].size()));
 }
 
 /// Rayleigh's quotient of what an uneven push along all axes does to each part, held at its anchors.
@@ -78,7 +76,8 @@ double VibratingMachine::guess_shift() const {
         const int dof = free_.map.dofs[comp.nodes[i]][k];
         if (dof >= 0) push[dof] = k < 3 ? 1 + static_cast<double>(i) / static_cast<double>(comp.nodes.size()) : 0;
       }
-    const VectorXd f = slim_mass_[c].selfadjointView<Eigen::Lower>() * push;
+    VectorXd f(push.size()), inertia_force(push.size());
+    products_[c].multiply(push, f);
     MatrixXd u(comp.size, 1);
     const auto each = [&](auto&& use) {
       for (int n : comp.nodes)
@@ -89,7 +88,8 @@ double VibratingMachine::guess_shift() const {
     model_.structure.factors[c]->solve(u);
     VectorXd moved = VectorXd::Zero(f.size());
     each([&](int free, int own) { moved[free] = u(own, 0); });
-    const double inertia = moved.dot(slim_mass_[c].selfadjointView<Eigen::Lower>() * moved);
+    products_[c].multiply(moved, inertia_force);
+    const double inertia = moved.dot(inertia_force);
     if (inertia > 0 && moved.dot(f) > 0) least = std::min(least, moved.dot(f) / inertia);
   }
   if (std::isfinite(least)) return -least / 4;
@@ -160,7 +160,8 @@ Modes VibratingMachine::lowest(int wanted) const {
   if (elastic > 0) {
     const JointedMatrix a = shifted(shift_);
     const EigenProblem::Product mass = [&](const auto& x, auto y) { multiply_mass(x, y); };
-    pairs = largest_pairs({free_.size, mass, mass, [&](auto b) { a.solve(b); }}, static_cast<int>(elastic), rigid);
+    pairs =
+        largest_pairs({free_.size, mass, mass, [&](auto b) { a.solve(b); }, true}, static_cast<int>(elastic), rigid);
   }
   const Index shown = std::min<Index>(wanted, rigid.cols());
   const Index count = shown + pairs.values.size();

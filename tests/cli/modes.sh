@@ -42,6 +42,12 @@ expect report-page 0 "lowest natural frequency" grep -o "The lowest natural freq
 expect fewer 0 "" "$bedbow" modes "$hive" --modes 2 --buckling 0 --out "$dir/hive"
 expect left-over 1 "" test -e "$dir/hive/modes_2.vtu"
 expect left-over 1 "" test -e "$dir/hive/buckling.pvd"
+# A report and plots of an earlier solve do not outlive the results that they show.
+expect report 0 "report.html" "$bedbow" solve "$hive" --report --plots --out "$dir/hive"
+expect report-there 0 "" test -s "$dir/hive/report.html"
+expect modes-again 0 "" "$bedbow" modes "$hive" --modes 2 --out "$dir/hive"
+expect report-gone 1 "" test -e "$dir/hive/report.html"
+expect plots-gone 1 "" test -e "$dir/hive/bow_clamp.svg"
 # Nothing holds the rod: six movements at 0 Hz, named, instead of a failure; solve still refuses.
 printf '%s' "$head" >"$dir/free.toml"
 expect free 0 "member rod slides along x" "$bedbow" modes "$dir/free.toml" --modes 8 --out "$dir/free"

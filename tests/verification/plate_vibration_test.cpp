@@ -122,6 +122,7 @@ TEST(TimoshenkoGerePlates, PressedAlongOneAxis) {
   pressed("E10", "k, all edges simply supported, a/b = 2", 2, "ssss", 4.0, buckling_error);
   pressed("E11", "k, long edges clamped, a/b = 3 x 0.661", 1.983, "sscc", 6.971, 2 * buckling_error);
   pressed("E12", "k, one long edge free, a/b = 1", 1, "sssf", 1.4016, buckling_error);
+  pressed("E12", "k, one long edge free, a/b = 5", 5, "sssf", 0.4642, buckling_error);
   pressed("E13", "k, one long edge clamped, the other free, a/b = 1.65", 1.65, "sscf", 1.280, buckling_error);
 }
 

@@ -14,6 +14,13 @@ std::filesystem::path output_directory(const std::string& wanted, const std::fil
   return std::filesystem::path("out") / name;
 }
 
+const std::vector<std::string>& optional_files() {
+  static const std::vector<std::string> names{"report.html",        "bow.svg",       "bow_clamp.svg",
+                                              "bow_bed.svg",        "bow_apron.svg", "clamp_pressure.svg",
+                                              "angle_deviation.svg"};
+  return names;
+}
+
 std::vector<double> lengths_of(const std::string& option, const std::vector<std::string>& texts) {
   std::vector<double> out;
   for (const std::string& text : texts) {

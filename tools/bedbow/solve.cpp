@@ -11,6 +11,7 @@
 #include "solver/analysis.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
+#include "tools/bedbow/output_place.h"
 #include "tools/bedbow/plugins.h"
 #include "tools/bedbow/report_error.h"
 #include "tools/bedbow/sensitivity.h"
@@ -28,25 +29,12 @@ namespace bedbow {
 
 namespace {
 
-/// What an earlier run may have left and this one was not asked for.
-const std::vector<std::string> stale_files{"report.html",        "bow.svg",       "bow_clamp.svg",
-                                           "bow_bed.svg",        "bow_apron.svg", "clamp_pressure.svg",
-                                           "angle_deviation.svg"};
-
 struct SolveArguments {
   std::string file, out, picture;
   bool quiet = false, json = false, check_mesh = false, report = false, plots = false;
   bool sensitivity = false, csv = false;
   PluginOptions plugins;
 };
-
-/// out/NAME, NAME being the folder of a case.toml, else the file without its ending.
-std::filesystem::path default_directory(const std::filesystem::path& file) {
-  const auto name = file.filename() == "case.toml" && file.has_parent_path()
-                        ? std::filesystem::absolute(file).lexically_normal().parent_path().filename()
-                        : file.stem();
-  return std::filesystem::path("out") / name;
-}
 
 /// The figures that a finer mesh should leave alone.
 std::vector<std::pair<std::string, double>> headline(const Findings& f) {
@@ -124,8 +112,8 @@ int solve(const SolveArguments& a) {
   const RunStamp stamp{version(), c.text_hash, open.plugins.loaded};
   auto json = result_json(f, stamp);
   add_plugin_findings(open.plugins, f, json);
-  const std::filesystem::path directory = a.out.empty() ? default_directory(a.file) : std::filesystem::path(a.out);
-  const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), stale_files);
+  const std::filesystem::path directory = output_directory(a.out, a.file);
+  const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), optional_files());
   if (!a.picture.empty() && !f.steps.empty())
     write_file(a.picture, machine_picture(f.title, f.steps[f.worst_step.value_or(0)], c.output));
   if (a.json) {
