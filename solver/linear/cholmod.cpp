@@ -3,6 +3,7 @@
 #include "solver/linear/cholmod_common.h"
 #include "solver/linear/graph.h"
 #include "solver/linear/simplicial.h"
+#include "solver/linear/supernodal.h"
 
 #include <stdexcept>
 
@@ -43,6 +44,12 @@ public:
     cholmod_free_dense(&x, &common.c);
   }
   [[nodiscard]] int negative_pivots() const override { return 0; }
+  [[nodiscard]] Eigen::MatrixXd compliance(const Eigen::SparseMatrix<double>& b) const override {
+    if (!l_->is_super) return Factorization::compliance(b);
+    Eigen::MatrixXd c = Eigen::MatrixXd::Zero(b.cols(), b.cols());
+    linear::add_half_products(*l_, size(), b, c);
+    return c;
+  }
   [[nodiscard]] std::size_t bytes() const override {
     return l_->xsize * sizeof(double) + l_->ssize * sizeof(int) + 3 * l_->n * sizeof(int);
   }

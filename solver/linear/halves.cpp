@@ -3,6 +3,7 @@
 #include "solver/linear/cholmod.h"
 #include "solver/linear/cholmod_common.h"
 #include "solver/linear/graph.h"
+#include "solver/linear/supernodal.h"
 
 #include <Eigen/Cholesky>
 
@@ -153,6 +154,16 @@ public:
     return inside;
   }
 
+  /// Compliance of the inside seen by some columns, cut held, added to c. \param b unknowns of this half, none of the
+  /// cut. \return what the cut feels of them.
+  Eigen::MatrixXd add_compliance(const Eigen::SparseMatrix<double>& b, Eigen::MatrixXd& c) const {
+    const Eigen::MatrixXd left = linear::add_half_products(*l_, n_ - cut_, b, c);
+    Eigen::MatrixXd felt(cut_, b.cols());
+    for (int i = 0; i < cut_; ++i) felt.row(cut_place(i)) = left.row(i);
+    return felt;
+  }
+  [[nodiscard]] int size() const { return n_; }
+
 private:
   [[nodiscard]] int cut_place(int i) const { return static_cast<const int*>(l_->Perm)[n_ - cut_ + i] - (n_ - cut_); }
 
@@ -238,7 +249,33 @@ public:
     both([&](int h) { b(cut_.inside[h], Eigen::all) = halves_[h]->backward(std::move(y[h]), x); });
   }
 
+  [[nodiscard]] Eigen::MatrixXd compliance(const Eigen::SparseMatrix<double>& b) const override {
+    std::array<Eigen::MatrixXd, 2> c, felt;
+    both([&](int h) {
+      c[h] = Eigen::MatrixXd::Zero(b.cols(), b.cols());
+      felt[h] = halves_[h]->add_compliance(rows_of(b, cut_.inside[h], halves_[h]->size()), c[h]);
+    });
+    Eigen::MatrixXd w = Eigen::MatrixXd(rows_of(b, cut_.cut, static_cast<int>(cut_.cut.size()))) + felt[0] + felt[1];
+    joint_.matrixL().solveInPlace(w);
+    const Eigen::MatrixXd whole = c[0] + c[1] + w.transpose() * w;
+    return 0.5 * (whole + whole.transpose());
+  }
+
 private:
+  /// Those rows of b, in their order, as the first of so many.
+  [[nodiscard]] Eigen::SparseMatrix<double> rows_of(const Eigen::SparseMatrix<double>& b, const std::vector<int>& list,
+                                                    int rows) const {
+    std::vector<int> local(static_cast<std::size_t>(size_), -1);
+    for (std::size_t i = 0; i < list.size(); ++i) local[list[i]] = static_cast<int>(i);
+    std::vector<Eigen::Triplet<double>> entries;
+    for (int j = 0; j < b.cols(); ++j)
+      for (Eigen::SparseMatrix<double>::InnerIterator it(b, j); it; ++it)
+        if (local[it.row()] >= 0) entries.emplace_back(local[it.row()], j, it.value());
+    Eigen::SparseMatrix<double> out(rows, b.cols());
+    out.setFromTriplets(entries.begin(), entries.end());
+    return out;
+  }
+
   Cut cut_;
   std::array<std::unique_ptr<Half>, 2> halves_;
   Eigen::LLT<Eigen::MatrixXd> joint_;
