@@ -160,7 +160,7 @@ bool run_sweep(const VariantMaker& maker, VariantStore& store, const SweepRun& r
   desk.enter(threads);
   std::vector<std::jthread> pool;
   const Closing closing{ending, desk}; // before the threads are joined
-  for (int t = 0; t < threads; ++t) pool.emplace_back(work);
+  for (int t = 0; t < threads; ++t) pool.push_back(worker([&work] { work(); }));
   std::vector<VariantResult> results;
   for (bool working = true; working;) {
     working = desk.collect(results);

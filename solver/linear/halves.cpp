@@ -3,6 +3,7 @@
 #include "solver/linear/cholmod.h"
 #include "solver/linear/cholmod_common.h"
 #include "solver/linear/graph.h"
+#include "solver/linear/process.h"
 #include "solver/linear/supernodal.h"
 
 #include <Eigen/Cholesky>
@@ -214,6 +215,7 @@ template <class F> void both(const F& f) {
   std::exception_ptr trouble;
   {
     std::jthread other([&] {
+      single_thread_openmp();
       try {
         f(1);
       } catch (...) {

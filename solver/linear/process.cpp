@@ -18,11 +18,15 @@ void single_thread_blas() {
   call_if_loaded("openblas_set_num_threads", 1);
 }
 
+void single_thread_openmp() {
+  call_if_loaded("omp_set_max_active_levels", 0);
+}
+
 void tune_process() {
   mallopt(M_MMAP_THRESHOLD, 1 << 30);
   mallopt(M_TRIM_THRESHOLD, 2000000000);
   mallopt(M_TOP_PAD, 64 << 20);
-  call_if_loaded("omp_set_max_active_levels", 0);
+  single_thread_openmp();
   single_thread_blas();
 }
 

@@ -13,4 +13,9 @@ void tune_process();
 /// One thread per BLAS call; part of tune_process, for solvers that must have it even in untuned processes.
 void single_thread_blas();
 
+/// The calling thread asks OpenMP for no help: libraries that would start threads of their own stay in it. OpenMP keeps
+/// this setting by thread, so each new thread that calls solvers begins with it; without, threads that spin while they
+/// wait take the cores from those that work.
+void single_thread_openmp();
+
 } // namespace bedbow

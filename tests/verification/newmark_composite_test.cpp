@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 #include <string>
 
 namespace bedbow {
@@ -121,6 +122,35 @@ TEST(NewmarkComposite, Limits) {
          discrete, "mm");
   record("F7", source, "w mid, welded", mid_deflection(solved(t_section(weld, uniform))), 5.55556, welded_at_stations,
          "mm");
+}
+
+/// Half a sine wave, 1 N/mm at mid-span, in pieces that each carry its mean.
+std::string half_sine() {
+  constexpr int pieces = 80;
+  const auto place = [](int i) { return "[\"" + std::to_string(L * i / pieces) + " mm\", \"0 mm\", \"0 mm\"]"; };
+  const auto angle = [](int i) { return std::numbers::pi * i / pieces; };
+  std::string out;
+  for (int i = 0; i < pieces; ++i)
+    out += "[[load]]\non = \"bed.flange\"\nfrom = " + place(i) + "\nto = " + place(i + 1) +
+           "\nper_length = [\"0 N/mm\", \"0 N/mm\", \"" +
+           std::to_string((std::cos(angle(i + 1)) - std::cos(angle(i))) * pieces / std::numbers::pi) + " N/mm\"]\n";
+  return out;
+}
+
+// The gamma method is exact for a half sine (F6): there it must give what Newmark's equation (F3) gives.
+TEST(En1995AnnexB, GammaMethodForAHalfSine) {
+  const double p = std::numbers::pi / L;
+  for (const double k : {5., 50., 500.}) {
+    const double gamma = 1 / (1 + p * p * E1 * A1 / k);
+    const double a2 = gamma * E1 * A1 * r / (gamma * E1 * A1 + E2 * A2), a1 = r - a2;
+    const double effective = EI0 + gamma * E1 * A1 * a1 * a1 + E2 * A2 * a2 * a2;
+    const double w = mid_deflection(solved(t_section(screws(k), half_sine())));
+    record("F1", "EN 1995-1-1:2004 Annex B, eqs B.1-B.6", "w mid, half sine, k = " + std::to_string(k), w,
+           1 / (std::pow(p, 4) * effective), discrete, "mm");
+    const double alpha = Newmark(k).alpha;
+    record("F6", source, "w mid, half sine, k = " + std::to_string(k), w,
+           (p * p / EI0 + alpha * alpha / EIfull) / ((p * p + alpha * alpha) * std::pow(p, 4)), discrete, "mm");
+  }
 }
 
 // The bracket beside the answer: both limits from one call, whatever the screws' stiffness.
