@@ -2,6 +2,7 @@
 #include "solver/linear/cholmod.h"
 #include "solver/linear/halves.h"
 #include "solver/linear/simplicial.h"
+
 #include "tests/unit/linear_matrices.h"
 #include <gtest/gtest.h>
 
