@@ -29,7 +29,8 @@ std::string answer(const ModesResult& m) {
 
 /// Shapes stand before the steps here: they are what was asked for.
 void shapes_first(Report& r) {
-  std::ranges::stable_partition(r.scenes, [](const ReportScene& s) { return s.kind == ReportScene::Kind::mode; });
+  std::stable_partition(r.scenes.begin(), r.scenes.end(),
+                        [](const ReportScene& s) { return s.kind == ReportScene::Kind::mode; });
   r.first_scene = 0;
 }
 

@@ -11,7 +11,8 @@ namespace bedbow {
 /// The directory asked for; else out/NAME, NAME being the folder of a case.toml, else the file without its ending.
 std::filesystem::path output_directory(const std::string& wanted, const std::filesystem::path& case_file);
 
-/// Report and plots that a case's directory may hold from an earlier run: they go when results are written without them.
+/// Report and plots that a case's directory may hold from an earlier run: they go when results are written without
+/// them.
 const std::vector<std::string>& optional_files();
 
 /// Lengths [m] of an option's texts. Throws std::invalid_argument naming the option.
