@@ -171,6 +171,7 @@ std::string answer_text(const Answer& a, const OutputUnits& u, const Style& styl
 
 nlohmann::ordered_json answer_json(const Answer& a, const std::string& made_by, const std::string& case_sha256) {
   Json out{{"command", a.command}, {"title", a.title}, {"version", made_by}, {"case_sha256", case_sha256}};
+  if (!a.plugins.empty()) out["plugins"] = a.plugins;
   for (const AnswerFact& f : a.facts) out[file_key(f.key, f.of)] = file_value(f.value, f.of);
   for (const AnswerTable& t : a.tables) {
     Json rows = Json::array();

@@ -57,8 +57,9 @@ struct AnswerFact {
 };
 
 struct Answer {
-  std::string command; ///< "rock"
-  std::string title;   ///< of the case
+  std::string command;              ///< "rock"
+  std::string title;                ///< of the case
+  std::vector<std::string> plugins; ///< loaded, for the stamp
   std::vector<AnswerFact> facts;
   std::vector<AnswerTable> tables;   ///< the first is the one that --csv prints
   std::vector<std::string> findings; ///< what it means, one sentence each

@@ -1,13 +1,15 @@
 /* The C interface of plugins, version 1: what a shared object brings to bedbow. Installed as <bedbow/plugin.h>.
+ * Kinds: "moment law", "section shape", "element", "linear solver", "finding", "result writer". Within a version no
+ * structure changes; kinds may be added.
  *
  * A plugin exports one function, bedbow_plugin, that gives its entries by index and NULL after the last:
  *
  *     const bedbow_entry* bedbow_plugin(uint32_t index);
  *
  * Entries and what they point to must live as long as the object is loaded. All numbers are in SI units: m, N, Pa, rad.
- * Arrays come as pointer and extent. Every call returns 0 when it went well; any other value refuses, and `message` (of
- * `message_size` bytes, ended by a zero) says why. No exception may leave a call. Calls may come from several threads
- * at once. Complete examples: docs/plugins/. */
+ * Arrays come as pointer and extent, matrices row by row. Every call returns 0 when it went well; any other value
+ * refuses, and `message` (of `message_size` bytes, ended by a zero) says why. No exception may leave a call. Calls may
+ * come from several threads at once. Complete examples: docs/plugins/. */
 #ifndef BEDBOW_PLUGIN_H
 #define BEDBOW_PLUGIN_H
 
@@ -24,13 +26,15 @@ extern "C" {
 typedef struct bedbow_entry {
   uint32_t interface_version; /* BEDBOW_PLUGIN_INTERFACE */
   uint32_t struct_size;       /* sizeof(bedbow_entry) */
-  const char* kind;           /* "moment law" or "finding" */
+  const char* kind;           /* "moment law", ...: see above */
   const char* name;           /* as the case names it; unique within its kind */
   const char* version;        /* of the plugin */
   const char* description;    /* one line */
   const char* source;         /* book, standard or paper; "own" where there is none */
-  const void* functions;      /* bedbow_moment_law or bedbow_finding, by kind */
+  const void* functions;      /* by kind: bedbow_moment_law, bedbow_shape, bedbow_element, ... */
 } bedbow_entry;
+
+/* ---- moment law ---- */
 
 /* The sheet and its material; NaN where the case does not know a value. */
 typedef struct bedbow_sheet {
@@ -45,6 +49,8 @@ typedef struct bedbow_moment_law {
   /* Bending moment per unit width that folds the sheet [N m/m], finite and > 0. */
   int (*moment)(const bedbow_sheet* sheet, double* moment, char* message, size_t message_size);
 } bedbow_moment_law;
+
+/* ---- finding ---- */
 
 /* One step of a solved case. Arrays have `stations` entries; NaN where a figure has no meaning. */
 typedef struct bedbow_step {
@@ -69,6 +75,133 @@ typedef struct bedbow_finding {
   int (*evaluate)(const bedbow_step* steps, size_t step_count, bedbow_value* values, size_t capacity, size_t* count,
                   char* message, size_t message_size);
 } bedbow_finding;
+
+/* ---- section shape ---- */
+
+/* A place of a section where stress may be greatest, and the shear stress there (along y, along z) per unit force. */
+typedef struct bedbow_stress_point {
+  double y, z;      /* from the centroid [m] */
+  double tau_Vy[2]; /* per shear force along y [1/m^2] */
+  double tau_Vz[2]; /* per shear force along z [1/m^2] */
+  double tau_T[2];  /* per torque [1/m^3] */
+} bedbow_stress_point;
+
+/* A section about its centroid, y along the width, z along the height. The first line is set by the program, the rest
+ * by the plugin. */
+typedef struct bedbow_section {
+  uint32_t struct_size;
+  size_t point_capacity, corner_capacity, loop_capacity; /* room in the arrays below */
+  double A, Iyy, Izz, Iyz;                               /* [m^2], [m^4]: of z^2, y^2 and y z */
+  double J, Ay, Az;                                      /* Saint-Venant's constant [m^4], shear areas [m^2] */
+  double shear_centre_y, shear_centre_z;                 /* from the centroid [m] */
+  bedbow_stress_point* points;                           /* the extreme points: corners, and where shear peaks */
+  size_t point_count;                                    /* 1 or more */
+  double* corners;                                       /* of the outline, (y, z) each [m] */
+  size_t* loop_ends;                                     /* corners up to the end of each closed loop: first the */
+  size_t loop_count;                                     /* outside, counter-clockwise, then holes; 1 or more */
+} bedbow_section;
+
+/* A section shape: `shape = "name"` in a case, with its sizes as further keys. */
+typedef struct bedbow_shape {
+  uint32_t struct_size;
+  size_t size_count;
+  const char* const* sizes; /* keys, each a length: "width", "height", "diameter", "wall", or own ones */
+  const double* examples;   /* a sensible value of each [m], for `bedbow list --prove` */
+  /* \param sizes in the order above [m]. \param nu Poisson's ratio of the material. */
+  int (*make)(const double* sizes, size_t size_count, double nu, bedbow_section* section, char* message,
+              size_t message_size);
+} bedbow_shape;
+
+/* ---- element formulation ---- */
+
+/* What an element wants to be told. Along a line: E, G, nu, density, A, Iyy, Izz, Iyz, J, Ay, Az,
+ * shear_centre_y, shear_centre_z; over a surface: E,
+ * nu, density, thickness. */
+typedef struct bedbow_parameter {
+  const char *name, *unit, *meaning; /* unit as "Pa", "-", "kg/m^3", "m^2", "m^4", "m" */
+  double example;                    /* a sensible value, SI, for the conformance suite */
+} bedbow_parameter;
+
+typedef struct bedbow_element_input {
+  uint32_t struct_size;
+  size_t nodes, parameter_count;
+  const double* corners; /* nodes x 3: places of the nodes, global axes [m] */
+  const double* axes;    /* 3 x 3, rows: along, width, height of the section; over a surface x, y, normal */
+  const double* parameters;
+} bedbow_element_input;
+
+/* An element: `element = "name"` of a bar, member or panel. Mass, geometric stiffness, loads and the interpolation
+ * between the nodes stay the built-in element's; forces along a line follow from this stiffness by equilibrium. It has
+ * to pass `bedbow list --prove NAME`. */
+typedef struct bedbow_element {
+  uint32_t struct_size;
+  uint32_t dimension;     /* 1: along a line, 2: over a surface */
+  uint32_t nodes;         /* 2 along a line, 4 over a surface, counter-clockwise */
+  uint32_t dofs_per_node; /* 6: ux uy uz rx ry rz, global axes */
+  size_t parameter_count;
+  const bedbow_parameter* parameters;
+  /* Stiffness, n x n with n = nodes * dofs_per_node, node by node. Writes *count = n * n values. */
+  int (*stiffness)(const bedbow_element_input* input, double* matrix, size_t capacity, size_t* count, char* message,
+                   size_t message_size);
+} bedbow_element;
+
+/* ---- linear solver ---- */
+
+/* Lower triangle of a symmetric matrix by columns, row numbers ascending in each. */
+typedef struct bedbow_matrix {
+  uint32_t struct_size;
+  size_t order, entries;
+  const int32_t* starts; /* order + 1: where each column begins among the entries */
+  const int32_t* rows;   /* of the entries */
+  const double* values;
+  int positive; /* not 0: expected positive definite */
+  int block;    /* so many unknowns in a row share their pattern */
+} bedbow_matrix;
+
+/* A linear solver: `linear_solver = "name"` in [solve]. */
+typedef struct bedbow_linear_solver {
+  uint32_t struct_size;
+  /* Factors a matrix. Where an unknown has no stiffness left, returns 0 with that unknown in *zero_pivot (else -1) and
+   * no factor. */
+  int (*factor)(const bedbow_matrix* matrix, void** factor, int64_t* zero_pivot, char* message, size_t message_size);
+  /* Solves in place. \param b columns x order: one right-hand side after the other. May run in several threads. */
+  int (*solve)(const void* factor, double* b, size_t order, size_t columns, char* message, size_t message_size);
+  /* Number of negative eigenvalues of the matrix; NULL where the method can't tell (then no modes). */
+  int (*negative_pivots)(const void* factor, int64_t* count, char* message, size_t message_size);
+  void (*release)(void* factor);
+} bedbow_linear_solver;
+
+/* ---- result writer ---- */
+
+/* Numbers of a solved case; SI, with the unit in the column's name. NaN where a figure has no meaning. */
+typedef struct bedbow_table {
+  const char* name; /* "steps", "bend_line", "bars", "joints", "dials" */
+  size_t rows, columns;
+  const char* const* column_names;
+  const char* const* row_names; /* name of the step, bar, joint or dial; may repeat */
+  const double* values;         /* rows x columns */
+} bedbow_table;
+
+typedef struct bedbow_results {
+  uint32_t struct_size;
+  const char *title, *json; /* `json`: the whole of results.json */
+  size_t table_count;
+  const bedbow_table* tables;
+} bedbow_results;
+
+/* Where a writer hands its files over; they are put into the output directory together with all others, or none is.
+ * `put` copies what it is given; it refuses names that are no plain file name, or taken. */
+typedef struct bedbow_sink {
+  uint32_t struct_size;
+  void* self;
+  int (*put)(void* self, const char* file_name, const void* bytes, size_t size, char* message, size_t message_size);
+} bedbow_sink;
+
+/* A result writer: further files of a solved case, written whenever it is loaded. */
+typedef struct bedbow_writer {
+  uint32_t struct_size;
+  int (*write)(const bedbow_results* results, const bedbow_sink* sink, char* message, size_t message_size);
+} bedbow_writer;
 
 #ifdef __cplusplus
 }

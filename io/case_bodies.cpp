@@ -25,6 +25,7 @@ void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const Cas
     b.missing(in, "material", "neither the bar nor " + body_in.heading() + " says of what it is");
   bar.shape = shape_of(b, in, nu_of(b, bar.material));
   bar.model = in.text("model") == "plate" ? BarModel::plate : BarModel::beam;
+  bar.element = element_of(b, in, bar.model == BarModel::plate ? 2 : 1);
   bar.start = in.number_or("start", body.start);
   bar.length = in.number_or("length", body.length - (bar.start - body.start));
   if (!in.given("length") && bar.length <= 0) b.wrong(in, "start", "the bar starts behind the body's right end");

@@ -41,6 +41,11 @@ void check_unused_materials(const CaseBuilder& b);
 /// Shape and sizes of a bar or member. Reports sizes that the shape lacks, does not use, or can't be made of.
 Shape shape_of(const CaseBuilder& b, const CaseValues& in, double nu);
 
+// case_element.cpp
+/// Name of the element formulation under `element`; empty where the key is missing or wrong, which is reported.
+/// \param dimension 1: along a line, 2: over a surface.
+std::string element_of(const CaseBuilder& b, const CaseValues& in, int dimension);
+
 // case_refs.cpp
 /// What a text like "bed.web", "ground" or "cheek" names; kind `none` where it is nothing, which is reported.
 Ref ref_of(const CaseBuilder& b, const std::string& text, SourcePos pos, const std::string& path);

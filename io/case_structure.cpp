@@ -23,6 +23,9 @@ void build_member(const CaseBuilder& b, const CaseValues& in) {
   }
   m.tension_only = in.flag_or("tension_only", false);
   m.divisions = in.integer_or("divisions", m.divisions);
+  m.element = element_of(b, in, 1);
+  if (m.tension_only && !m.element.empty())
+    b.wrong(in, "element", "a member that carries tension only is a rod without bending; leave one of the two out");
   b.machine().members.push_back(std::move(m));
 }
 
@@ -37,6 +40,7 @@ void build_panel(const CaseBuilder& b, const CaseValues& in) {
   p.material = material_of(b, in);
   if (const auto n = in.numbers("divisions"); n.size() == 2)
     p.divisions = {static_cast<int>(n[0]), static_cast<int>(n[1])};
+  p.element = element_of(b, in, 2);
   b.machine().panels.push_back(std::move(p));
 }
 

@@ -1,5 +1,6 @@
 /// \file
-/// Plugins: shared objects that bring moment laws and findings across the C interface of io/bedbow_plugin.h.
+/// Plugins: shared objects that bring section shapes, moment laws, elements, linear solvers, findings
+/// and result writers across the C interface of io/bedbow_plugin.h.
 #pragma once
 
 #include "mesh/registry.h"
@@ -29,9 +30,25 @@ struct FindingEntry {
   std::string origin = "built in";
 };
 
+/// A file that a result writer gives.
+struct WrittenFile {
+  std::string name, content;
+};
+
+/// Further files of a solved case.
+struct WriterEntry {
+  std::string name, description, source;
+  /// \param json what results.json holds. \param taken names that are not to be had. Throws PluginError.
+  std::function<std::vector<WrittenFile>(const Findings&, const std::string& json,
+                                         const std::vector<std::string>& taken)>
+      write;
+  std::string origin = "built in";
+};
+
 /// What plugins brought beyond the registries.
 struct Plugins {
   Registry<FindingEntry> findings{"finding"};
+  Registry<WriterEntry> writers{"result writer"};
   std::vector<std::string> loaded; ///< "file.so: name version", in the order loaded, for the results' stamp
 };
 

@@ -55,6 +55,19 @@ void add_shapes(FileSet& files, const ModesResult& modes, std::vector<std::strin
 
 } // namespace
 
+std::vector<std::string> result_names(const Findings& findings) {
+  std::vector<std::string> out{"results.json", "bend_line.csv"};
+  const auto add = [&](const std::string& stem, std::size_t count) {
+    out.push_back(stem + ".pvd");
+    for (std::size_t i = 0; i < count; ++i) out.push_back(stem + "_" + std::to_string(i) + ".vtu");
+  };
+  add("assembly", findings.steps.size());
+  add("forces", findings.steps.size());
+  add("modes", findings.modes ? findings.modes->modes.size() : 0);
+  add("buckling", findings.modes ? findings.modes->buckling_shapes.size() : 0);
+  return out;
+}
+
 std::vector<std::string> write_results(const std::filesystem::path& directory, const Findings& findings,
                                        const nlohmann::ordered_json& results, const std::vector<ResultFile>& more,
                                        const std::vector<std::string>& stale) {

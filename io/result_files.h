@@ -26,4 +26,7 @@ std::vector<std::string> write_results(const std::filesystem::path& directory, c
                                        const nlohmann::ordered_json& results, const std::vector<ResultFile>& more = {},
                                        const std::vector<std::string>& stale = {});
 
+/// Names of all files that write_results makes of its own.
+std::vector<std::string> result_names(const Findings& findings);
+
 } // namespace bedbow

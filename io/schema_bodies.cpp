@@ -41,6 +41,7 @@ TableSpec bar() {
               .like("on bed.web"),
           choice_key("model", {"beam", "plate"}, "plate: a strip of shell elements on the bar's mid-plane")
               .otherwise("beam"),
+          text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
           text_key("material", "where it differs from the body's").like("S275JR").otherwise("the body's"),
           length("start", "0 mm", "x of its left end").otherwise("the body's"),
           length("length", "900 mm", "along the bend line").positive().otherwise("the body's"),

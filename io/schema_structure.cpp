@@ -40,6 +40,7 @@ TableSpec member() {
       table_key("releases", ValueKind::table, "releases", "hinged ends"),
       boolean_key("tension_only", "goes slack instead of carrying compression").otherwise("false"),
       integer_key("divisions", "elements along it").like("4").between(1, 10000).otherwise("4").told(),
+      text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
   };
   keys.insert(keys.end(), rest.begin(), rest.end());
   return {"member", "[[member]]",
@@ -61,7 +62,8 @@ TableSpec panel() {
                .list(2, 2)
                .between(1, 2000)
                .otherwise("[8, 8]")
-               .told()}};
+               .told(),
+           text_key("element", "formulation; `bedbow list` shows them").like("shell4").otherwise("built in")}};
 }
 
 TableSpec hold() {

@@ -59,9 +59,10 @@ struct Bar {
   Eigen::Vector2d at = {0, 0}; ///< (y, z) of the centroid [m]
   std::optional<Stack> stack;  ///< decides one of the two coordinates of `at`
   BarModel model = BarModel::beam;
-  int material = -1; ///< index into Machine::materials
-  double start = 0;  ///< x of the left end [m]
-  double length = 0; ///< [m] > 0
+  std::string element; ///< formulation in the element registry; empty: the model's built-in one
+  int material = -1;   ///< index into Machine::materials
+  double start = 0;    ///< x of the left end [m]
+  double length = 0;   ///< [m] > 0
   SourcePos pos;
   [[nodiscard]] double end() const { return start + length; }
 };
@@ -246,6 +247,7 @@ struct Member {
   DofMask release_from{}, release_to{};
   bool tension_only = false;
   int divisions = 4;
+  std::string element; ///< as of a bar
   SourcePos pos;
 };
 
@@ -256,6 +258,7 @@ struct Panel {
   double thickness = 0;
   int material = -1;
   std::array<int, 2> divisions{8, 8};
+  std::string element; ///< as of a plate bar
   SourcePos pos;
 };
 

@@ -73,6 +73,7 @@ struct ShapeEntry {
   std::vector<std::string> sizes; ///< keys it needs: "width", "height", ...
   SectionMaker make;
   std::string origin = "built in"; ///< or the plugin's file
+  std::vector<double> examples{};  ///< a sensible value of each size, SI, for `bedbow list --prove`
 };
 
 /// Direct stress [Pa] at a point of the section, unsymmetric bending:

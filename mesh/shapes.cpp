@@ -48,30 +48,45 @@ Section turned(const Section& section, double angle) {
 }
 
 void builtin_shapes(Registry<ShapeEntry>& shapes) {
+  const char* built_in = "built in";
   const char* cowper = "Cowper, J. Appl. Mech. 33 (1966) 335-340";
   shapes.add({"rectangle",
               "flat or square bar",
               std::string("Timoshenko & Goodier art. 109; ") + cowper,
               {"width", "height"},
-              with_turn(rectangle_section)});
+              with_turn(rectangle_section),
+              built_in,
+              {0.016, 0.08}});
   shapes.add({"tube",
               "rectangular hollow section",
               std::string("Bredt 1896; ") + cowper,
               {"width", "height", "wall"},
-              with_turn(tube_section)});
-  shapes.add({"round", "round bar", cowper, {"diameter"}, with_turn(round_section)});
-  shapes.add({"pipe", "round tube", cowper, {"diameter", "wall"}, with_turn(pipe_section)});
+              with_turn(tube_section),
+              built_in,
+              {0.04, 0.06, 0.003}});
+  shapes.add({"round", "round bar", cowper, {"diameter"}, with_turn(round_section), built_in, {0.02}});
+  shapes.add({"pipe", "round tube", cowper, {"diameter", "wall"}, with_turn(pipe_section), built_in, {0.03, 0.003}});
   shapes.add({"angle",
               "one leg along +y at the bottom, one along +z at the front",
               "thin-walled theory",
               {"width", "height", "wall"},
-              with_turn(angle_section)});
+              with_turn(angle_section),
+              built_in,
+              {0.04, 0.06, 0.004}});
   shapes.add({"channel",
               "web along z at the front, flanges towards +y",
               "thin-walled theory",
               {"width", "height", "wall"},
-              with_turn(channel_section)});
-  shapes.add({"section", "given properties", "case", {"A", "Iyy", "Izz", "J"}, with_turn(given_section)});
+              with_turn(channel_section),
+              built_in,
+              {0.03, 0.06, 0.004}});
+  shapes.add({"section",
+              "given properties",
+              "case",
+              {"A", "Iyy", "Izz", "J"},
+              with_turn(given_section),
+              built_in,
+              {1.28e-3, 6.83e-7, 2.73e-8, 9.55e-8}});
 }
 
 } // namespace bedbow

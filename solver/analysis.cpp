@@ -76,8 +76,17 @@ void note_contacts(const Model& m, Findings& out) {
   }
 }
 
+/// What bars and panels that name an element take from it.
+void note_elements(const Model& m, Findings& out) {
+  for (const ElementEntry& e : m.data.own.entries)
+    out.assumptions.push_back("element '" + e.name + "' (" + e.origin +
+                              ") gives stiffness; mass, buckling terms, loads and the shape between nodes are the "
+                              "built-in element's");
+}
+
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
+  note_elements(m, out);
   if (!m.mesh.shells.empty())
     out.assumptions.emplace_back("plate bars and panels are shells on their mid-plane: stress beside a point force or "
                                  "a rigid support grows with a finer mesh");

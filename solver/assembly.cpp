@@ -87,15 +87,15 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
 /// Shell matrices one after the other: a strip's neighbours are alike but for their place, and share theirs.
 class ShellMatrices {
 public:
-  ShellMatrices(const Machine& machine, const Mesh& mesh)
+  ShellMatrices(const Machine& machine, const Mesh& mesh, const ElementData& data)
       : machine_(machine)
-      , mesh_(mesh) {}
+      , mesh_(mesh)
+      , data_(data) {}
   const Matrix24d& of(int i) {
     const ShellElement& e = mesh_.shells[i];
     const Corners c = corners_of(mesh_, e);
-    if (last_ < 0 || !alike(e, c)) {
-      const Material& m = machine_.materials.at(e.material);
-      matrix_ = shell_stiffness(c, {m.E, m.nu, e.thickness, m.density});
+    if (last_ < 0 || !alike(i, c)) {
+      matrix_ = shell_stiffness_of(machine_, mesh_, data_, i);
       corners_ = c;
       last_ = i;
     }
@@ -103,8 +103,10 @@ public:
   }
 
 private:
-  [[nodiscard]] bool alike(const ShellElement& e, const Corners& c) const {
+  [[nodiscard]] bool alike(int i, const Corners& c) const {
+    const ShellElement& e = mesh_.shells[i];
     const ShellElement& p = mesh_.shells[last_];
+    if (data_.own.shell(i) != data_.own.shell(last_)) return false;
     if (e.material != p.material || e.thickness != p.thickness) return false;
     const double near = 1e-12 * (c[2] - c[0]).norm();
     for (std::size_t k = 1; k < 4; ++k)
@@ -114,6 +116,7 @@ private:
 
   const Machine& machine_;
   const Mesh& mesh_;
+  const ElementData& data_;
   Matrix24d matrix_;
   Corners corners_;
   int last_ = -1;
@@ -135,14 +138,18 @@ Corners corners_of(const Mesh& mesh, const ShellElement& e) {
   return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
 }
 
-ElementData make_element_data(const Machine& machine, const Mesh& mesh) {
+ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements) {
   ElementData data;
-  std::map<std::pair<int, int>, int> known;
+  data.own = own_elements(machine, mesh, elements);
+  std::map<std::array<int, 3>, int> known;
   data.of_beam.reserve(mesh.beams.size());
-  for (const BeamElement& e : mesh.beams) {
-    const auto [it, fresh] = known.try_emplace({e.section, e.material}, static_cast<int>(data.beams.size()));
+  for (std::size_t i = 0; i < mesh.beams.size(); ++i) {
+    const BeamElement& e = mesh.beams[i];
+    const int own = data.own.of_beam.empty() ? -1 : data.own.of_beam[i];
+    const auto [it, fresh] = known.try_emplace({e.section, e.material, own}, static_cast<int>(data.beams.size()));
     if (fresh) {
       const Material& m = machine.materials.at(e.material);
+      data.nu.push_back(m.nu);
       data.beams.push_back({m.E, m.G, m.density, mesh.sections[e.section].props});
     }
     data.of_beam.push_back(it->second);
@@ -150,9 +157,27 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh) {
   return data;
 }
 
+Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element) {
+  const BeamElement& e = mesh.beams[element];
+  const int of = data.of_beam[element];
+  const ElementEntry* own = data.own.beam(element);
+  if (!own) return beam_stiffness(data.beams[of], e.length);
+  return own_beam_stiffness(*own, data.beams[of], data.nu[of], mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x,
+                            e.axes);
+}
+
+Matrix24d shell_stiffness_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element) {
+  const ShellElement& e = mesh.shells[element];
+  const Material& m = machine.materials.at(e.material);
+  const ShellData shell{m.E, m.nu, e.thickness, m.density};
+  const Corners corners = corners_of(mesh, e);
+  const ElementEntry* own = data.own.shell(element);
+  return own ? own_shell_stiffness(*own, corners, shell) : shell_stiffness(corners, shell);
+}
+
 Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element) {
   const BeamElement& e = mesh.beams[element];
-  Matrix12d k = beam_stiffness(data.beams[data.of_beam[element]], e.length);
+  Matrix12d k = beam_local_stiffness(mesh, data, element);
   const BeamReleases releases = releases_of(e);
   if (releases.any) k = beam_release(k, Vector12d::Zero(), releases.dofs).stiffness;
   return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
@@ -198,7 +223,7 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
     last_element = i;
     return last;
   };
-  ShellMatrices shells(machine, mesh);
+  ShellMatrices shells(machine, mesh, data);
   return assemble(
       mesh, map, beams, [&](int i) -> const Matrix24d& { return shells.of(i); }, true);
 }

@@ -6,6 +6,7 @@
 #include "solver/dof_map.h"
 #include "solver/element/shell4.h"
 #include "solver/linear/factorization.h"
+#include "solver/own_element.h"
 
 #include <array>
 #include <functional>
@@ -17,8 +18,11 @@ namespace bedbow {
 struct ElementData {
   std::vector<BeamData> beams; ///< by beam element's entry in `of_beam`
   std::vector<int> of_beam;    ///< by beam element
+  std::vector<double> nu;      ///< Poisson's ratio, by entry of `beams`
+  OwnElements own;
 };
-ElementData make_element_data(const Machine& machine, const Mesh& mesh);
+/// Throws std::invalid_argument for an element that is not registered or does not fit.
+ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
 
 /// Released local dofs of a beam element, node by node, and whether there are any.
 struct BeamReleases {
@@ -33,6 +37,12 @@ Corners corners_of(const Mesh& mesh, const ShellElement& element);
 /// Element matrix of a beam or shell in global axes of its frame, dofs node by node.
 using BeamMatrix = std::function<const Matrix12d&(int element)>;
 using ShellMatrix = std::function<Eigen::Matrix<double, 24, 24>(int element)>;
+
+/// Stiffness of one beam element in its own axes, with nothing released.
+Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element);
+
+/// Stiffness of one shell element in global axes.
+Matrix24d shell_stiffness_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element);
 
 /// Stiffness of one beam element in global axes, releases condensed.
 Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element);

@@ -59,7 +59,7 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   const BeamData& data = data_.beams[data_.of_beam[element]];
   Vector12d f = beam_load(data, e.length, local);
   if (const BeamReleases releases = releases_of(e); releases.any)
-    f = beam_release(beam_stiffness(data, e.length), f, releases.dofs).load;
+    f = beam_release(beam_local_stiffness(mesh_, data_, element), f, releases.dofs).load;
   for (int k = 0; k < 2; ++k) {
     add_node(e.nodes[k], Eigen::Vector3d::Zero(), e.axes.transpose() * f.segment<3>(6 * k),
              e.axes.transpose() * f.segment<3>(6 * k + 3), loads);

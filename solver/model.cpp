@@ -32,7 +32,7 @@ Model make_model(const Machine& machine, const Registries& registries, Mesh mesh
   if (mesh.nodes.empty()) throw std::invalid_argument("the case has no bars, members or panels: nothing to solve");
   DofMap map = make_dof_map(machine, mesh);
   add_far_holds(mesh, map);
-  ElementData data = make_element_data(machine, mesh);
+  ElementData data = make_element_data(machine, mesh, registries.elements);
   RowSet rows(mesh, map);
   Structure structure = make_structure(machine, mesh, map, data, rows.functionals(), registries.linear_solvers);
   return {machine, std::move(mesh), std::move(map), std::move(data), std::move(rows), std::move(structure)};

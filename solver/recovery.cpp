@@ -39,8 +39,8 @@ Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
   const BeamReleases releases = releases_of(e);
   if (!releases.any) return u;
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
-  return beam_release_recover(beam_stiffness(d, e.length), beam_load(d, e.length, step.loads.beams[element]),
-                              releases.dofs, u);
+  return beam_release_recover(beam_local_stiffness(m.mesh, m.data, element),
+                              beam_load(d, e.length, step.loads.beams[element]), releases.dofs, u);
 }
 
 } // namespace
@@ -52,8 +52,13 @@ std::vector<Vector12d> end_displacements(const Model& m, const StepSolution& ste
 }
 
 SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
-  return beam_forces(m.data.beams[m.data.of_beam[element]], m.mesh.beams[element].length, step.ends[element],
-                     step.loads.beams[element], s);
+  const BeamData& d = m.data.beams[m.data.of_beam[element]];
+  const double length = m.mesh.beams[element].length;
+  const Vector12d& ends = step.ends[element];
+  const BeamLineLoad& load = step.loads.beams[element];
+  if (!m.data.own.beam(element)) return beam_forces(d, length, ends, load, s);
+  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * ends - beam_load(d, length, load);
+  return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 
 Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {

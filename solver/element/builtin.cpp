@@ -35,6 +35,10 @@ struct BeamLine {
 BeamLine beam_line(const ElementInput& in) {
   const Eigen::Vector3d along = in.corners.col(1) - in.corners.col(0);
   BeamLine l{along.norm(), {}};
+  if (in.axes) {
+    l.axes = *in.axes;
+    return l;
+  }
   const Eigen::Vector3d x = along / l.length;
   const Eigen::Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
   const Eigen::Vector3d z = (up - up.dot(x) * x).normalized();

@@ -1,6 +1,6 @@
 /// \file
 /// An element formulation as people may add it: it declares itself by a small table and a few pure functions. One
-/// conformance suite (tests/unit/element/conformance_test.cpp) runs over every registered one.
+/// conformance suite (solver/proof/) runs over every registered one.
 #pragma once
 
 #include "mesh/registry.h"
@@ -8,6 +8,7 @@
 #include <Eigen/Core>
 
 #include <functional>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -25,10 +26,12 @@ struct ElementOutput {
   std::vector<int> shape;
 };
 
-/// \param corners 3 x nodes, global axes [m]. \param parameters in the order declared.
 struct ElementInput {
-  Eigen::Matrix3Xd corners;
-  std::vector<double> parameters;
+  Eigen::Matrix3Xd corners;       ///< 3 x nodes, global axes [m]
+  std::vector<double> parameters; ///< in the order declared
+  /// Rows: along, width, height of the section. Left out: height towards z, or y for an upright line. Surfaces have
+  /// their own.
+  std::optional<Eigen::Matrix3d> axes = std::nullopt;
 };
 
 struct ElementEntry {
@@ -41,9 +44,9 @@ struct ElementEntry {
   std::vector<Eigen::Matrix3Xd> examples; ///< shapes for the conformance suite
 
   std::function<Eigen::MatrixXd(const ElementInput&)> stiffness;                                ///< n x n, symmetric
-  std::function<Eigen::MatrixXd(const ElementInput&, bool lumped)> mass;                        ///< n x n
-  std::function<Eigen::MatrixXd(const ElementInput&, std::span<const double> state)> geometric; ///< n x n
-  /// \param u n nodal movements. \return as many values as output.shape says.
+  std::function<Eigen::MatrixXd(const ElementInput&, bool lumped)> mass;                        ///< n x n, or empty
+  std::function<Eigen::MatrixXd(const ElementInput&, std::span<const double> state)> geometric; ///< n x n, or empty
+  /// \param u n nodal movements. \return as many values as output.shape says. May be empty: the built-in one serves.
   std::function<std::vector<double>(const ElementInput&, const Eigen::VectorXd& u)> resultants;
 
   std::string origin = "built in";

@@ -14,7 +14,7 @@ Matrix12d beam_geometric_of(const Model& m, const StepSolution& step, int i) {
   const BeamData& d = m.data.beams[m.data.of_beam[i]];
   Matrix12d k = beam_geometric(d, e.length, element_forces(m, step, i, 0), element_forces(m, step, i, 1));
   if (const BeamReleases releases = releases_of(e); releases.any) {
-    const Matrix12d t = release_map(beam_stiffness(d, e.length), releases);
+    const Matrix12d t = release_map(beam_local_stiffness(m.mesh, m.data, i), releases);
     k = (t.transpose() * k * t).eval();
   }
   return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
@@ -85,10 +85,11 @@ void add_elements(const Model& m, const StepSolution& step, Arms& arms) {
     arms.add_element(nodes,
                      Vector12d(beam_stiffness_of(m.mesh, m.data, static_cast<int>(i)) * motion_of<12>(step, nodes)));
   }
-  for (const ShellElement& e : m.mesh.shells) {
-    if (arms.none(e.nodes)) continue;
-    arms.add_element(
-        e.nodes, Vector24d(shell_stiffness(corners_of(m.mesh, e), shell_data(m, e)) * motion_of<24>(step, e.nodes)));
+  for (std::size_t i = 0; i < m.mesh.shells.size(); ++i) {
+    const auto& nodes = m.mesh.shells[i].nodes;
+    if (arms.none(nodes)) continue;
+    arms.add_element(nodes, Vector24d(shell_stiffness_of(m.machine, m.mesh, m.data, static_cast<int>(i)) *
+                                      motion_of<24>(step, nodes)));
   }
 }
 

@@ -20,7 +20,7 @@ Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, b
   const BeamData& d = data.beams[data.of_beam[element]];
   Matrix12d m = beam_mass(d, e.length, lumped);
   if (const BeamReleases releases = releases_of(e); releases.any) {
-    const Matrix12d t = release_map(beam_stiffness(d, e.length), releases);
+    const Matrix12d t = release_map(beam_local_stiffness(mesh, data, element), releases);
     m = (t.transpose() * m * t).eval();
   }
   return e.axes.isIdentity(0) ? m : beam_to_global(m, e.axes);

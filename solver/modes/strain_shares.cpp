@@ -65,12 +65,9 @@ Shares strain_shares(const Model& m, const JointState& state, const std::vector<
   for (std::size_t i = 0; i < m.mesh.beams.size(); ++i)
     add_element<12>(motions, m.mesh.beams[i].nodes, beam_stiffness_of(m.mesh, m.data, static_cast<int>(i)),
                     body_name(m.machine, m.mesh.beams[i].owner), out);
-  for (const ShellElement& e : m.mesh.shells) {
-    const Material& material = m.machine.materials.at(e.material);
-    add_element<24>(motions, e.nodes,
-                    shell_stiffness(corners_of(m.mesh, e), {material.E, material.nu, e.thickness, material.density}),
-                    body_name(m.machine, e.owner), out);
-  }
+  for (std::size_t i = 0; i < m.mesh.shells.size(); ++i)
+    add_element<24>(motions, m.mesh.shells[i].nodes, shell_stiffness_of(m.machine, m.mesh, m.data, static_cast<int>(i)),
+                    body_name(m.machine, m.mesh.shells[i].owner), out);
   for (std::size_t s = 0; s < motions.size(); ++s) {
     const double joints = joint_energy(m, state, motions[s]);
     if (joints > 0) out[s]["joints"] = joints;

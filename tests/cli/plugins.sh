@@ -43,7 +43,7 @@ broken() { # name, what to replace in the law, by what, wanted code, wanted text
 }
 broken version '{BEDBOW_PLUGIN_INTERFACE,' '{99,' 2 "speaks interface version 99"
 broken size 'sizeof entry,' '16,' 2 "its entry has 16 bytes"
-broken kind '"moment law",' '"bender",' 2 "there are: moment law, finding"
+broken kind '"moment law",' '"bender",' 2 "there are: moment law, section shape"
 broken no-name '"measured",' '"",' 2 "must not be empty"
 broken table-size '{sizeof law, moment}' '{8, moment}' 2 "its table of functions has 8 bytes"
 broken no-function '{sizeof law, moment}' '{sizeof law, NULL}' 2 "lacks its function"

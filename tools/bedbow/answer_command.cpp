@@ -13,6 +13,7 @@ void add_answer_options(CLI::App& command, AnswerArguments& a) {
   auto* csv = command.add_flag("--csv", a.csv, "print one table as CSV instead")->excludes(json);
   command.add_option("--table", a.table, "which one, by its name in the JSON; the first when left out")->needs(csv);
   command.add_option("--out", a.out, "also write the JSON, and a CSV file per table, into this directory");
+  add_plugin_options(command, a.plugins);
 }
 
 double quantity_of(const std::string& option, const std::string& text, Dim due) {
@@ -21,14 +22,16 @@ double quantity_of(const std::string& option, const std::string& text, Dim due) 
   return q.value;
 }
 
-Case read_for_answer(const AnswerArguments& a, const Registries& registries) {
-  Case c = read_case(a.file, registries);
-  if (!a.json && !a.csv) report_problems(c.warnings, c.source.file);
-  return c;
+OpenCase open_for_answer(const AnswerArguments& a) {
+  OpenCase open = open_case(a.file, a.plugins);
+  if (!a.json && !a.csv) report_problems(open.value.warnings, open.value.source.file);
+  return open;
 }
 
-void give_answer(const AnswerArguments& a, const Case& c, Answer answer) {
+void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer) {
+  const Case& c = open.value;
   answer.title = c.machine.title;
+  answer.plugins = open.plugins.loaded;
   tell_answer(answer, {a.json, a.csv, a.out, a.table}, c.output, c.text_hash);
 }
 

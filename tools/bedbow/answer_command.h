@@ -6,6 +6,7 @@
 #include "io/case_reader.h"
 #include "io/dimension.h"
 #include "tools/bedbow/commands.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 
@@ -18,19 +19,20 @@ struct AnswerArguments {
   std::string file, out;
   bool json = false, csv = false;
   std::string table{};
+  PluginOptions plugins{};
 };
 
-/// Adds CASE, --json, --csv, --table and --out to a command.
+/// Adds CASE, --json, --csv, --table, --out and the plugin options to a command.
 void add_answer_options(CLI::App& command, AnswerArguments& a);
 
 /// A quantity of an option [SI]. Throws std::invalid_argument naming the option.
 double quantity_of(const std::string& option, const std::string& text, Dim due);
 
-/// Reads the case and says its warnings.
-Case read_for_answer(const AnswerArguments& a, const Registries& registries);
+/// Loads plugins, reads the case and says its warnings.
+OpenCase open_for_answer(const AnswerArguments& a);
 
 /// Prints the answer and writes its files.
-void give_answer(const AnswerArguments& a, const Case& c, Answer answer);
+void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer);
 
 /// The cautions of every answer about a machine that bends.
 std::vector<std::string> answer_cautions();

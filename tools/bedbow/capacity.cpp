@@ -10,6 +10,7 @@
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 
@@ -29,6 +30,7 @@ struct CapacityArguments {
   std::vector<std::string> widths, centres, materials;
   int threads = 0;
   bool json = false, report = false;
+  PluginOptions plugins;
 };
 
 constexpr int default_centres = 9;
@@ -94,17 +96,19 @@ void write_pictures(const CapacityTable& table, const Machine& m, const std::vec
 }
 
 /// The case's own sheet is shown in the machine.
-void write_report(const CapacityTable& table, const Case& c, const Machine& m, const Registries& registries,
+void write_report(const CapacityTable& table, const OpenCase& open, const Machine& m,
                   const std::filesystem::path& directory) {
-  const Findings findings = analyse(c.machine, registries);
+  const Case& c = open.value;
+  const Findings findings = analyse(c.machine, open.registries);
   write_file(directory / "report.html",
-             report_html(capacity_report(c, table, m, findings, {version(), c.text_hash, {}})));
+             report_html(capacity_report(c, table, m, findings, {version(), c.text_hash, open.plugins.loaded})));
 }
 
 int capacity(const CapacityArguments& a) {
   tune_process();
-  const Registries registries = builtin_registries();
-  const Case c = read_case(a.file, registries);
+  const OpenCase open = open_case(a.file, a.plugins);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   Machine m = c.machine;
   if (!m.sheet)
     throw std::invalid_argument("the case has no [sheet]: how it is bent (flange, grip, ...) is taken from it");
@@ -122,7 +126,7 @@ int capacity(const CapacityArguments& a) {
   const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   if (!a.csv.empty()) write_file(a.csv, capacity_csv(table, m));
   if (!a.svg.empty()) write_pictures(table, m, task.materials, a.svg);
-  if (a.report) write_report(table, c, m, registries, output_directory(a.out, a.file));
+  if (a.report) write_report(table, open, m, output_directory(a.out, a.file));
   if (a.json) {
     std::cout << capacity_json(table, m);
   } else {
@@ -152,6 +156,7 @@ void add_capacity(CLI::App& app, Run& run) {
   command->add_option("--out", a->out, "directory for report.html; out/<case name> when left out");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
+  add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return capacity(*a); }; });
 }
 

@@ -103,8 +103,9 @@ void tell_rod(const Arguments& a, const Case& c, const Registries& registries, c
 }
 
 int run_crown(const Arguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_for_answer(a, registries);
+  const OpenCase open = open_for_answer(a);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   if (!c.machine.sheet) throw std::invalid_argument("there is no bend line to crown: the case needs [sheet]");
   AnalysisOptions options;
   options.fields = false;
@@ -128,7 +129,7 @@ int run_crown(const Arguments& a) {
   else
     tell_rod(a, c, registries, task, answer);
   answer.cautions = answer_cautions();
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   return exit_ok;
 }
 

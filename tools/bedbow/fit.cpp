@@ -153,8 +153,9 @@ std::vector<std::string> findings_of(const FitResult& r) {
 }
 
 int run_fit(const Arguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_for_answer(a, registries);
+  const OpenCase open = open_for_answer(a);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   const auto dials = read_dials(c.machine);
   if (c.fit.empty())
     throw std::invalid_argument("nothing to fit: name the unknowns in [[fit.unknown]], as in key = "
@@ -188,7 +189,7 @@ int run_fit(const Arguments& a) {
                         ", each with the same error, independent of the others",
                     "Levenberg-Marquardt on the logarithms (Eigen's port of MINPACK); errors hold for small noise"};
   answer.cautions = answer_cautions();
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   return r.converged ? exit_ok : exit_unsolvable;
 }
 

@@ -1,7 +1,10 @@
 #include "io/key_tables.h"
 #include "io/output_units.h"
+#include "io/schema_brought.h"
 #include "io/table.h"
+#include "io/text.h"
 #include "mesh/material.h"
+#include "solver/proof/proof.h"
 #include "solver/registries.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
@@ -9,6 +12,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <cstdio>
 #include <iostream>
 #include <memory>
 
@@ -43,7 +47,7 @@ void list_entries(const Registry<Entry>& registry, const std::string& heading, c
   std::cout << table.render(style);
 }
 
-void list_writers(const Style& style) {
+void list_writers(const Registry<WriterEntry>& brought, const Style& style) {
   std::cout << '\n' << style.bold("result writers") << '\n';
   TextTable table({{"file", Align::left}, {"what it is", Align::left}, {"format", Align::left}, {"from", Align::left}});
   table.row({"results.json", "all numbers, unit in the key", "JSON, RFC 8259", "built in"});
@@ -51,40 +55,76 @@ void list_writers(const Style& style) {
   table.row(
       {"assembly.pvd", "one .vtu per step: surfaces, movement, stress", "VTK XML, unstructured grid", "built in"});
   table.row({"forces.pvd", "one .vtu per step: joint and pad forces", "VTK XML, unstructured grid", "built in"});
+  for (const WriterEntry& e : brought.entries()) table.row({e.name, e.description, e.source, e.origin});
   std::cout << table.render(style);
 }
 
 int list(const PluginOptions& options) {
   const Style style = style_for(1);
-  Registries registries = builtin_registries();
-  Plugins plugins;
-  for (const std::string& file : options.files) load_plugin(file, registries, plugins);
+  OpenCase open;
+  load_plugins(options, open);
+  const Registries& registries = open.registries;
+  const Plugins& plugins = open.plugins;
   list_materials(style);
   list_entries(registries.shapes, "section shapes", style);
   list_entries(registries.moment_laws, "moment laws", style);
   list_entries(registries.linear_solvers, "linear solvers", style);
   if (!plugins.findings.entries().empty()) list_entries(plugins.findings, "findings", style);
-  list_writers(style);
+  list_writers(plugins.writers, style);
   list_entries(registries.elements, "elements", style);
   return exit_ok;
 }
 
-int list_keys() {
-  std::cout << key_tables(case_schema());
+std::string figure(double value) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.3g", value);
+  return text;
+}
+
+int show_proof(const std::string& name, const PluginOptions& options) {
+  OpenCase open;
+  load_plugins(options, open);
+  const Style style = style_for(1);
+  bool pass = true;
+  for (const Proof& proof : prove(name, open.registries)) {
+    std::cout << style.bold(proof.kind + " '" + proof.name + "'") << " (" << proof.origin << ")\n";
+    TextTable table({{"what it must do", Align::left}, {"found"}, {"bound"}, {"", Align::left}, {"", Align::left}});
+    for (const ProofCheck& c : proof.checks)
+      table.row({c.what, figure(c.value), figure(c.allowed),
+                 c.pass ? TextTable::Cell("ok") : TextTable::Cell("FAILS", Mark::bad),
+                 c.pass ? "" : printable(c.note)});
+    std::cout << table.render(style) << (proof.pass() ? "proved" : style.bad("not proved")) << '\n';
+    pass = pass && proof.pass();
+  }
+  return pass ? exit_ok : exit_limit_exceeded;
+}
+
+int list_keys(const PluginOptions& options) {
+  OpenCase open;
+  load_plugins(options, open);
+  std::cout << key_tables(with_brought(case_schema(), open.registries));
   return exit_ok;
 }
 
 } // namespace
 
 void add_list(CLI::App& app, Run& run) {
-  CLI::App* command =
-      add_command(app, "list", "what can be named in a case file, and where its values come from", "bedbow list");
+  CLI::App* command = add_command(app, "list", "what can be named in a case file, and where its values come from",
+                                  "bedbow list\nbedbow list --prove beam");
   auto keys = std::make_shared<bool>(false);
   command->add_flag("--keys", *keys, "the keys of a case file instead, as the tables of docs/case-format.md");
   auto plugins = std::make_shared<PluginOptions>();
-  command->add_option("--plugin", plugins->files, "also what this shared object brings; repeatable")
-      ->allow_extra_args(false);
-  command->callback([&run, keys, plugins] { run = [keys, plugins] { return *keys ? list_keys() : list(*plugins); }; });
+  add_plugin_option(*command, *plugins);
+  auto proved = std::make_shared<std::string>();
+  command
+      ->add_option("--prove", *proved, "run the suite that everything of this name has to pass instead; 1 if it fails")
+      ->excludes("--keys");
+  command->callback([&run, keys, plugins, proved] {
+    run = [keys, plugins, proved] {
+      if (!proved->empty()) return show_proof(*proved, *plugins);
+      return *keys ? list_keys(*plugins) : list(*plugins);
+    };
+  });
 }
 
 } // namespace bedbow

@@ -73,6 +73,7 @@ int modes(const ModesArguments& a) {
   const auto directory = output_directory(a.out, a.file);
   std::vector<ResultFile> more;
   if (a.report) more.push_back({"report.html", report_html(modes_report(c, f, stamp))});
+  add_written(open.plugins, f, json, more);
   const auto files = write_results(directory, f, json, more, optional_files());
   if (a.json) {
     std::cout << json.dump(1) << '\n';

@@ -9,6 +9,7 @@
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 
@@ -30,6 +31,7 @@ struct PostArguments {
   std::vector<std::string> between, spacings;
   int threads = 0;
   bool free = false, json = false, report = false;
+  PluginOptions plugins;
 };
 
 /// "2..8", or one number.
@@ -131,8 +133,9 @@ const PostLayout* shown_layout(const PostsFound& f) {
 }
 
 /// Plot and report; what has been written.
-std::vector<std::string> write_files(const PostsFound& f, const Case& c, const Registries& registries,
-                                     const PostArguments& a, const std::filesystem::path& directory) {
+std::vector<std::string> write_files(const PostsFound& f, const OpenCase& open, const PostArguments& a,
+                                     const std::filesystem::path& directory) {
+  const Case& c = open.value;
   FileSet files(directory);
   std::vector<std::string> names;
   const auto add = [&](const std::string& name, const std::string& text) {
@@ -143,8 +146,9 @@ std::vector<std::string> write_files(const PostsFound& f, const Case& c, const R
   const PostLayout* layout = shown_layout(f);
   if (a.report && layout) {
     const Machine machine = with_posts(c.machine, layout->x);
-    const Findings findings = analyse(machine, registries);
-    add("report.html", report_html(posts_report(c, f, a.goal, machine, findings, {version(), c.text_hash, {}})));
+    const Findings findings = analyse(machine, open.registries);
+    add("report.html",
+        report_html(posts_report(c, f, a.goal, machine, findings, {version(), c.text_hash, open.plugins.loaded})));
   }
   if (!names.empty()) files.commit();
   return names;
@@ -152,11 +156,12 @@ std::vector<std::string> write_files(const PostsFound& f, const Case& c, const R
 
 int posts(const PostArguments& a) {
   tune_process();
-  const Registries registries = builtin_registries();
-  const Case c = read_case(a.file, registries);
+  const OpenCase open = open_case(a.file, a.plugins);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   const PostsFound found = find(c, registries, a);
   const auto directory = output_directory(a.out, a.file);
-  const auto files = write_files(found, c, registries, a, directory);
+  const auto files = write_files(found, open, a, directory);
   if (a.json) {
     std::cout << posts_json(found);
   } else {
@@ -191,6 +196,7 @@ void add_posts(CLI::App& app, Run& run) {
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
+  add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return posts(*a); }; });
 }
 

@@ -127,8 +127,9 @@ std::vector<std::string> wood_words() {
 }
 
 int run_prototype(const Arguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_for_answer(a, registries);
+  const OpenCase open = open_for_answer(a);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   const Material material = material_named(c, a.material);
   Machine machine = c.machine;
   if (!a.reach.empty())
@@ -157,7 +158,7 @@ int run_prototype(const Arguments& a) {
   answer.cautions = answer_cautions();
   answer.cautions.emplace_back(
       "Wood breaks without warning across knots and slanting grain: stand clear of loaded bars.");
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   return exit_ok;
 }
 

@@ -98,8 +98,9 @@ std::vector<std::string> findings_of(const RockResult& r) {
 }
 
 int run_rock(const Arguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_for_answer(a, registries);
+  const OpenCase open = open_for_answer(a);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   std::vector<double> lags{0};
   for (const std::string& lag : a.lags) lags.push_back(quantity_of("lag", lag, Dim::angle));
   const RockResult r = rock(c.machine, registries, a.steps, lags);
@@ -121,7 +122,7 @@ int run_rock(const Arguments& a) {
       "docs/case-format.md"};
   answer.cautions = answer_cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   return exit_ok;
 }
 

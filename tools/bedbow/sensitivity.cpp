@@ -60,7 +60,9 @@ AnswerTable table_of(const std::vector<Sensitivity>& list) {
 
 } // namespace
 
-int tell_sensitivity(const AnswerArguments& a, const Case& c, const Registries& registries) {
+int tell_sensitivity(const AnswerArguments& a, const OpenCase& open) {
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   AnalysisOptions options;
   options.fields = false;
   const Findings f = analyse(c.machine, registries, options);
@@ -94,7 +96,7 @@ int tell_sensitivity(const AnswerArguments& a, const Case& c, const Registries& 
       "central differences; nothing else moves with the quantity (a bar that grows stays where its `at` is)",
       "a nose that lifts off or touches within the step shows in +-: then trust the sign only"};
   answer.cautions = answer_cautions();
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   return exit_ok;
 }
 

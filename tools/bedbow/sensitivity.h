@@ -8,6 +8,6 @@
 namespace bedbow {
 
 /// Solves the case with every quantity moved by 0.1 mm or 1 % and tells what that changes, sorted. \return exit code.
-int tell_sensitivity(const AnswerArguments& a, const Case& c, const Registries& registries);
+int tell_sensitivity(const AnswerArguments& a, const OpenCase& open);
 
 } // namespace bedbow

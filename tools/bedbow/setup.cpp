@@ -118,8 +118,9 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
 }
 
 int run_setup(const Arguments& a) {
-  const Registries registries = builtin_registries();
-  const Case c = read_for_answer(a, registries);
+  const OpenCase open = open_for_answer(a);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   if (!c.machine.sheet) throw std::invalid_argument("there is nothing to set up for: the case needs [sheet]");
   check_effort(0, a.effort); // throws for a limit that nobody knows
   std::vector<double> thicknesses;
@@ -144,7 +145,7 @@ int run_setup(const Arguments& a) {
   answer.assumed = assumed(settings, a.effort);
   answer.cautions = answer_cautions();
   answer.cautions.emplace_back("Try each setting on a strip of scrap first: springback differs from coil to coil.");
-  give_answer(a, c, std::move(answer));
+  give_answer(a, open, std::move(answer));
   if (std::ranges::any_of(settings, [](const Setting& s) { return !s.trouble.empty(); })) return exit_unsolvable;
   return std::ranges::all_of(settings, &Setting::within_limits) ? exit_ok : exit_limit_exceeded;
 }

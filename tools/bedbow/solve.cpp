@@ -98,7 +98,7 @@ int solve(const SolveArguments& a) {
   const Registries& registries = open.registries;
   const Case& c = open.value;
   if (!a.quiet && !a.csv) report_problems(c.warnings, c.source.file);
-  if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv}, c, registries);
+  if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv, a.plugins}, open);
   AnalysisOptions options;
   options.bracket = true;
   const Findings f = analyse(c.machine, registries, options);
@@ -113,7 +113,9 @@ int solve(const SolveArguments& a) {
   auto json = result_json(f, stamp);
   add_plugin_findings(open.plugins, f, json);
   const std::filesystem::path directory = output_directory(a.out, a.file);
-  const auto files = write_results(directory, f, json, further_files(a, c, f, stamp), optional_files());
+  std::vector<ResultFile> more = further_files(a, c, f, stamp);
+  add_written(open.plugins, f, json, more);
+  const auto files = write_results(directory, f, json, more, optional_files());
   if (!a.picture.empty() && !f.steps.empty())
     write_file(a.picture, machine_picture(f.title, f.steps[f.worst_step.value_or(0)], c.output));
   if (a.json) {

@@ -10,6 +10,7 @@
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/output_place.h"
+#include "tools/bedbow/plugins.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -30,6 +31,7 @@ struct StockArguments {
   int threads = 0;
   long most = 50000;
   bool json = false;
+  PluginOptions plugins;
 };
 
 /// Bars by name, or all of bed, clamp and apron.
@@ -167,8 +169,9 @@ void print_cuts(const Built& b, const Case& c, double kerf, const Style& style) 
 
 int stock(const StockArguments& a) {
   tune_process();
-  const Registries registries = builtin_registries();
-  const Case c = read_case(a.file, registries);
+  const OpenCase open = open_case(a.file, a.plugins);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   if (c.stock.empty()) throw std::invalid_argument("the case has no [[stock]] to choose from");
   const double kerf = lengths_of("kerf", {a.kerf}).front();
   StockTask task;
@@ -220,6 +223,7 @@ void add_stock(CLI::App& app, Run& run) {
       ->capture_default_str();
   command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
+  add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return stock(*a); }; });
 }
 

@@ -9,6 +9,7 @@
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/interrupt.h"
 #include "tools/bedbow/output_place.h"
+#include "tools/bedbow/plugins.h"
 #include "tools/bedbow/progress_line.h"
 
 #include <CLI/CLI.hpp>
@@ -27,6 +28,7 @@ struct SweepArguments {
   std::string file, out, csv, shard;
   int threads = 0;
   bool fresh = false, quiet = false, report = false;
+  PluginOptions plugins;
 };
 
 /// "3/8" is the third of eight parts.
@@ -64,15 +66,24 @@ void write_report(const std::filesystem::path& directory, const VariantStore& st
              report_html(sweep_page(store, c.machine.title, summary, shown ? &*shown : nullptr)));
 }
 
+/// What results of two runs must share to be mixed: the program and its plugins.
+std::string made_by(const Plugins& plugins) {
+  std::string out = version();
+  for (const std::string& plugin : plugins.loaded) out += ", " + plugin;
+  return out;
+}
+
 int sweep(const SweepArguments& a) {
   const Shard shard = shard_of(a.shard);
   const std::atomic<bool>& stop = catch_interrupts();
-  const Registries registries = builtin_registries();
-  const Case c = read_case(a.file, registries);
+  const OpenCase open = open_case(a.file, a.plugins);
+  const Registries& registries = open.registries;
+  const Case& c = open.value;
   const VariantMaker maker(c, registries);
   const auto directory = directory_of(a, shard);
-  VariantStore store = VariantStore::open(directory, {c.text_hash, version(), maker.keys(), maker.space().size()},
-                                          a.fresh ? VariantStore::Start::fresh : VariantStore::Start::resume);
+  VariantStore store =
+      VariantStore::open(directory, {c.text_hash, made_by(open.plugins), maker.keys(), maker.space().size()},
+                         a.fresh ? VariantStore::Start::fresh : VariantStore::Start::resume);
   bool whole = false;
   {
     ProgressLine line;
@@ -143,6 +154,7 @@ void add_sweep(CLI::App& app, Run& run) {
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--quiet", a->quiet, "print nothing");
   add_merge(*command, run);
+  add_plugin_options(*command, a->plugins);
   command->callback([&run, a, command, file] {
     if (!command->get_subcommands().empty()) return;
     if (file->count() == 0) throw CLI::RequiredError("CASE");

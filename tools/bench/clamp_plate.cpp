@@ -35,7 +35,7 @@ ClampPlate::ClampPlate(std::int64_t micrometres)
     : machine(clamp_plate(static_cast<double>(micrometres) * 1e-6))
     , mesh(make_mesh(machine, registries.shapes))
     , map(make_dof_map(machine, mesh))
-    , data(make_element_data(machine, mesh)) {}
+    , data(make_element_data(machine, mesh, registries.elements)) {}
 
 SymmetricMatrix ClampPlate::assemble() const {
   return std::move(assemble_stiffness(machine, mesh, map, data).front());

@@ -112,6 +112,10 @@ Case Case::from_text(std::string_view text, const std::string& name) {
   });
 }
 
+Case Case::from_machine(const Machine& machine, const std::string& name) {
+  return from_text(machine.toml(), name);
+}
+
 Case Case::from_file(const std::filesystem::path& file) {
   return guarded([&] {
     auto inner = std::make_shared<Inner>();

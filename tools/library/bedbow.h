@@ -1,6 +1,6 @@
 /// \file
-/// bedbow as a library: from the text of a case to what was found, in a dozen calls. Standard C++20 types only, so a
-/// program needs no other header, and the library's own innards may change without it.
+/// bedbow as a library: from the text of a case, or from plain structs, to what was found, in a dozen calls. Standard
+/// C++20 types only, so a program needs no other header, and the library's own innards may change without it.
 ///
 ///     bedbow::library::Case folder = bedbow::library::Case::from_file("case.toml");
 ///     bedbow::library::Result r = folder.with("sheet.thickness", "\"2 mm\"").solve();
@@ -11,15 +11,127 @@
 #pragma once
 
 #include <filesystem>
+#include <limits>
 #include <memory>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #define BEDBOW_LIBRARY __attribute__((visibility("default")))
 
 namespace bedbow::library {
+
+/// A machine in plain structs, instead of the text of a case: the same bodies, bars and joints, in mm, N, MPa and deg.
+/// What is left out (NaN, an empty text, an empty list) is left out of the case, and holds as docs/case-format.md says.
+/// `more` of any part takes further lines as a case has them, for keys without a field here: more = "land = \"15 mm\"".
+/// Places are those of docs/case-format.md: x along the bend line from the bed's left end, y to the rear, z up.
+struct BEDBOW_LIBRARY Machine {
+  static constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
+  /// An own material; common ones are built in by their designation ("S275JR", "DC01") and need none.
+  struct Material {
+    std::string name;
+    double E_GPa = left_out, nu = left_out, density_kg_m3 = left_out;
+    double yield_MPa = left_out, tensile_MPa = left_out, K_MPa = left_out, n = left_out;
+    std::string more{};
+  };
+  struct Sheet {
+    std::string material;
+    double thickness_mm = left_out, width_mm = left_out, centre_mm = left_out, flange_mm = left_out;
+    double inside_radius_mm = left_out, angle_deg = 90, grip_mm = left_out;
+    std::string moment_law{}, more{};
+  };
+  /// Sizes by the keys of the shape: {{"width", 16}, {"height", 80}}. (y, z) of the centroid; a stacked bar ("on
+  /// bed.web") needs one of the two, or none.
+  struct Bar {
+    std::string name, shape = "rectangle";
+    std::vector<std::pair<std::string, double>> sizes_mm{};
+    double y_mm = left_out, z_mm = left_out;
+    bool plate = false; ///< shells instead of a beam
+    std::string material{}, more{};
+  };
+  struct Body {
+    double length_mm = left_out, start_mm = left_out;
+    std::string material{};
+    std::vector<Bar> bars{};
+    std::string edge_bar{}; ///< which bar carries the bed's edge, the apron's face, the clamp's nose
+    std::string more{};
+  };
+  struct Nose {
+    double setback_mm = left_out, land_mm = left_out;
+    std::string more{};
+  };
+  /// Between two bars, "bed.web" and "clamp.spine". Left-out coordinates are taken from where they meet.
+  struct Post {
+    std::string name, one, other;
+    double x_mm = left_out, y_mm = left_out;
+    std::string thread{}, grade{}; ///< "M20", "8.8"
+    double free_length_mm = left_out, preload_N = left_out;
+    std::string more{};
+  };
+  struct Cam {
+    std::string name, one, other;
+    double x_mm = left_out, y_mm = left_out, lift_mm = left_out, radius_mm = left_out, width_mm = left_out;
+    std::string more{};
+  };
+  struct Hinge {
+    std::string name, one, other;
+    double x_mm = left_out, pin_mm = left_out, bearing_length_mm = left_out;
+    std::string more{};
+  };
+  struct Handle {
+    std::string name, bar; ///< "apron.face"
+    double x_mm = left_out, reach_mm = left_out;
+    std::string more{};
+  };
+  struct Screws {
+    std::string name, one, other, thread, grade;
+    double first_mm = left_out, pitch_mm = left_out, y_mm = left_out, shear_stiffness_N_mm = left_out;
+    std::string more{};
+  };
+  struct Weld {
+    std::string name, one, other;
+    double from_mm = left_out, to_mm = left_out;
+    std::string more{};
+  };
+  struct Support {
+    std::string name, bar;
+    double x_mm = left_out;
+    std::vector<std::string> holds{"x", "y", "z", "rx"}; ///< of x y z rx ry rz
+    std::string more{};
+  };
+  struct Dial {
+    std::string name, on;
+    double x_mm = 0, y_mm = 0, z_mm = 0;
+    std::string more{};
+  };
+  struct Limits {
+    double bow_mm = left_out, angle_deg = left_out, utilisation = left_out;
+  };
+
+  std::string title;
+  std::vector<Material> materials{};
+  std::optional<Sheet> sheet{};
+  Body bed{}, clamp{}, apron{}; ///< one without bars is absent
+  Nose nose{};
+  std::vector<Post> posts{};
+  std::vector<Cam> cams{};
+  std::vector<Hinge> hinges{};
+  std::vector<Handle> handles{};
+  std::vector<Screws> screws{};
+  std::vector<Weld> welds{};
+  std::vector<Support> supports{};
+  std::vector<Dial> dials{};
+  Limits limits{};
+  double element_size_mm = left_out;
+  std::vector<double> angles_deg{}; ///< apron positions to solve
+  std::string more{};               ///< further tables
+
+  /// The text of the case that says the same: what from_machine reads, and what a file may keep.
+  [[nodiscard]] std::string toml() const;
+};
 
 /// What went wrong; what() has one line per problem, as the program prints them.
 class BEDBOW_LIBRARY Error : public std::runtime_error {
@@ -104,6 +216,8 @@ class BEDBOW_LIBRARY Case {
 public:
   /// \param text TOML as docs/case-format.md describes it. \param name what messages call it. Throws Error (case_file).
   static Case from_text(std::string_view text, const std::string& name = "case");
+  /// \param name what messages call it; their lines are those of machine.toml(). Throws Error (case_file).
+  static Case from_machine(const Machine& machine, const std::string& name = "machine");
   /// Throws Error (file, case_file).
   static Case from_file(const std::filesystem::path& file);
   /// The same case with another value under a dotted key; elements of arrays of tables by their name, as in

@@ -1,0 +1,204 @@
+// The conformance suite of element formulations.
+#include "solver/proof/proof.h"
+#include "solver/proof/states.h"
+
+#include <Eigen/Dense>
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace bedbow {
+
+namespace {
+
+using namespace proof;
+using Eigen::Index;
+using Eigen::Matrix3d;
+using Eigen::Matrix3Xd;
+using Eigen::MatrixXd;
+using Eigen::Vector3d;
+using Eigen::VectorXd;
+
+double largest(const MatrixXd& m) {
+  return m.cwiseAbs().maxCoeff();
+}
+
+/// Whether all matrices have the extents that the element declares; the first that has not ends the suite.
+bool declared_extents(const ElementEntry& e, Proof& out) {
+  const Index n = static_cast<Index>(e.nodes) * e.dofs_per_node;
+  for (const Matrix3Xd& corners : e.examples) {
+    const ElementInput in = input_of(e, corners);
+    std::vector<MatrixXd> all{e.stiffness(in)};
+    if (e.mass) all.insert(all.end(), {e.mass(in, false), e.mass(in, true)});
+    for (const MatrixXd& m : all) {
+      if (m.rows() == n && m.cols() == n && m.allFinite()) continue;
+      out.failed("declared extents, finite", std::to_string(m.rows()) + " x " + std::to_string(m.cols()) + ", due " +
+                                                 std::to_string(n) + " x " + std::to_string(n) + " numbers");
+      return false;
+    }
+    if (!e.resultants) continue;
+    const auto due = std::accumulate(e.output.shape.begin(), e.output.shape.end(), 1, std::multiplies<>());
+    const auto got = static_cast<int>(e.resultants(in, VectorXd::Zero(n)).size());
+    if (got == due) continue;
+    out.failed("declared extents, finite", std::to_string(got) + " resultants, declared " + std::to_string(due));
+    return false;
+  }
+  out.at_most("declared extents, finite", 0, 0);
+  return !e.examples.empty();
+}
+
+/// Symmetry, rigid movements, eigenvalues.
+void prove_matrix(const ElementEntry& e, Proof& out) {
+  double skew = 0, held = 0, least = 0, sixth = 0, seventh = INFINITY;
+  for (const Matrix3Xd& corners : e.examples) {
+    const MatrixXd K = e.stiffness(input_of(e, corners));
+    const double norm = largest(K);
+    skew = std::max(skew, largest(K - K.transpose()) / norm);
+    for (int i = 0; i < 6; ++i) held = std::max(held, largest(K * rigid(corners, i)) / norm);
+    const VectorXd v = Eigen::SelfAdjointEigenSolver<MatrixXd>((K + K.transpose()) / 2).eigenvalues();
+    const double most = v.cwiseAbs().maxCoeff();
+    least = std::max(least, -v[0] / most);
+    sixth = std::max(sixth, v[5] / most);
+    seventh = std::min(seventh, v[6] / most);
+  }
+  out.at_most("symmetric: |K - K'| / |K|", skew, 1e-12);
+  out.at_most("rigid movements are free: |K r| / |K|", held, 1e-11);
+  out.at_most("no negative eigenvalue: -least / greatest", least, 1e-11);
+  out.at_most("six eigenvalues vanish: sixth / greatest", sixth, 1e-11);
+  out.at_least("and no more: seventh / greatest", seventh, 1e-9);
+}
+
+Matrix3d line_axes(const Matrix3Xd& corners) {
+  const Vector3d x = (corners.col(1) - corners.col(0)).normalized();
+  const Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Vector3d::UnitY() : Vector3d::UnitZ();
+  Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(2) = (up - up.dot(x) * x).normalized();
+  axes.row(1) = Vector3d(axes.row(2)).cross(x);
+  return axes;
+}
+
+/// The same element elsewhere and turned: its matrix turns with it.
+void prove_turning(const ElementEntry& e, Proof& out) {
+  double turned = 0, moved = 0;
+  const Matrix3d R = Eigen::AngleAxisd(1.1, Vector3d(1, -2, 0.5).normalized()).toRotationMatrix();
+  for (const Matrix3Xd& corners : e.examples) {
+    ElementInput in = input_of(e, corners);
+    if (e.dimension == 1) in.axes = line_axes(corners);
+    const MatrixXd K = e.stiffness(in);
+    ElementInput there = in;
+    there.corners.colwise() += Vector3d(0.4, -0.3, 0.2);
+    moved = std::max(moved, largest(e.stiffness(there) - K) / largest(K));
+    ElementInput rotated = in;
+    rotated.corners = R * corners;
+    if (in.axes) rotated.axes = *in.axes * R.transpose();
+    MatrixXd T = MatrixXd::Zero(K.rows(), K.cols());
+    for (Index i = 0; i + 3 <= K.rows(); i += 3) T.block<3, 3>(i, i) = R;
+    turned = std::max(turned, largest(e.stiffness(rotated) - T * K * T.transpose()) / largest(K));
+  }
+  out.at_most("the same anywhere: |K(x + d) - K| / |K|", moved, 1e-9);
+  out.at_most("turns with the body: |K(Rx) - R K R'| / |K|", turned, 1e-9);
+}
+
+VectorXd state_of(const ElementEntry& e, int which, const Matrix3Xd& nodes) {
+  VectorXd u(6 * nodes.cols());
+  for (Index i = 0; i < nodes.cols(); ++i) u.segment<6>(6 * i) = constant_state(e.dimension, which, nodes.col(i));
+  return u;
+}
+
+/// Movements of the inner nodes when the outer ones have those of a constant state. \return error, relative.
+double patch_error(const MatrixXd& K, const Patch& p, const VectorXd& u) {
+  std::vector<Index> inner, outer;
+  for (Index i = 0; i < p.nodes.cols(); ++i)
+    for (Index k = 0; k < 6; ++k)
+      (std::ranges::find(p.inner, static_cast<int>(i)) != p.inner.end() ? inner : outer).push_back(6 * i + k);
+  const MatrixXd inside = K(inner, inner);
+  const VectorXd pull = -K(inner, outer) * u(outer);
+  const VectorXd got = inside.fullPivLu().solve(pull);
+  return (got - u(inner)).norm() / u.norm();
+}
+
+void prove_patch(const ElementEntry& e, Proof& out) {
+  const Patch p = patch_of(e.dimension);
+  const MatrixXd K = patch_stiffness(e, p);
+  double error = 0, energy = 0;
+  int worst = -1, dearest = -1;
+  for (int which = 0; which < states(e.dimension); ++which) {
+    const VectorXd u = state_of(e, which, p.nodes);
+    if (const double found = patch_error(K, p, u); !(found <= error)) {
+      error = found;
+      worst = which;
+    }
+    const double due = energy_density(e, which) * p.size;
+    if (std::isnan(due)) continue; // a parameter that it does not ask for
+    if (const double found = std::abs(u.dot(K * u) / 2 / due - 1); !(found <= energy)) {
+      energy = found;
+      dearest = which;
+    }
+  }
+  static const std::vector<std::string> line{"stretch", "curvature about y", "curvature about z", "twist"};
+  static const std::vector<std::string> surface{"strain xx",    "strain yy",    "strain xy",
+                                                "curvature xx", "curvature yy", "curvature xy"};
+  const auto name = [&](int which) {
+    return which < 0 ? std::string() : "worst: " + (e.dimension == 1 ? line : surface)[static_cast<std::size_t>(which)];
+  };
+  out.at_most("patch test: inner movements of constant states", error, 1e-10, name(worst));
+  out.at_most("energy of constant states against theory", energy, 1e-9, name(dearest));
+}
+
+/// A whole movement weighs the same lumped and consistent, along every axis.
+void prove_mass(const ElementEntry& e, Proof& out) {
+  double error = 0;
+  for (const Matrix3Xd& corners : e.examples) {
+    const ElementInput in = input_of(e, corners);
+    const double whole = rigid(corners, 0).dot(e.mass(in, false) * rigid(corners, 0));
+    for (int k = 0; k < 3; ++k)
+      for (const bool lumped : {false, true})
+        error = std::max(error, std::abs(rigid(corners, k).dot(e.mass(in, lumped) * rigid(corners, k)) / whole - 1));
+    const MatrixXd M = e.mass(in, false);
+    error = std::max(error, largest(M - M.transpose()) / largest(M));
+  }
+  out.at_most("mass moves as a whole, symmetric", error, 1e-12);
+}
+
+/// Forces in equilibrium turn with the body that they hold: geometric stiffness times a small turn is the difference
+/// of the turned forces.
+void prove_geometric(const ElementEntry& e, Proof& out) {
+  const Matrix3Xd& corners = e.examples.front(); // in the x-y plane, along x
+  const ElementInput in = input_of(e, corners);
+  double error = 0;
+  for (int which = 0; which < (e.dimension == 1 ? 1 : 3); ++which) {
+    const VectorXd u = 1e-4 * state_of(e, which, corners);
+    const VectorXd f = e.stiffness(in) * u;
+    const MatrixXd Kg = e.geometric(in, e.resultants(in, u));
+    error = std::max(error, largest(Kg - Kg.transpose()) / largest(Kg) * 1e5); // symmetric to 1e-13
+    for (int axis = 0; axis < 3; ++axis) {
+      constexpr double small = 1e-5;
+      const Matrix3d to = Eigen::AngleAxisd(small, Vector3d::Unit(axis)).toRotationMatrix();
+      const VectorXd change = Kg * rigid(corners, 3 + axis);
+      for (Index i = 0; i < corners.cols(); ++i) {
+        const Vector3d force = f.segment<3>(6 * i);
+        const Vector3d difference = (to * force - to.transpose() * force) / (2 * small);
+        error = std::max(error, (change.segment<3>(6 * i) - difference).norm() / f.norm());
+      }
+    }
+  }
+  out.at_most("geometric stiffness turns the forces", error, 1e-8);
+}
+
+} // namespace
+
+Proof prove_element(const ElementEntry& e) {
+  Proof out;
+  if (!declared_extents(e, out)) return out;
+  prove_matrix(e, out);
+  prove_turning(e, out);
+  prove_patch(e, out);
+  if (e.mass) prove_mass(e, out);
+  if (e.geometric && e.resultants) prove_geometric(e, out);
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,60 @@
+#include "solver/proof/proof.h"
+
+#include <algorithm>
+#include <stdexcept>
+#include <utility>
+
+namespace bedbow {
+
+bool Proof::pass() const {
+  return !checks.empty() && std::ranges::all_of(checks, &ProofCheck::pass);
+}
+
+void Proof::at_most(std::string what, double value, double allowed, std::string note) {
+  checks.push_back({std::move(what), value, allowed, value <= allowed, std::move(note)});
+}
+
+void Proof::at_least(std::string what, double value, double allowed, std::string note) {
+  checks.push_back({std::move(what), value, allowed, value >= allowed, std::move(note)});
+}
+
+void Proof::failed(std::string what, std::string note) {
+  checks.push_back({std::move(what), 0, 0, false, std::move(note)});
+}
+
+namespace {
+
+/// Proves an entry of that name, if the registry has one. What it throws is a failed check.
+template <class Entry, class Prover>
+void prove_in(const Registry<Entry>& registry, const std::string& name, Prover prover, std::vector<Proof>& out) {
+  const Entry* entry = registry.find(name);
+  if (!entry) return;
+  Proof proof;
+  try {
+    proof = prover(*entry);
+  } catch (const std::exception& e) {
+    proof.failed("answers", e.what());
+  }
+  proof.kind = registry.kind();
+  proof.name = entry->name;
+  proof.origin = entry->origin;
+  out.push_back(std::move(proof));
+}
+
+} // namespace
+
+std::vector<Proof> prove(const std::string& name, const Registries& registries) {
+  std::vector<Proof> out;
+  prove_in(registries.shapes, name, prove_shape, out);
+  prove_in(registries.moment_laws, name, prove_law, out);
+  prove_in(registries.elements, name, prove_element, out);
+  prove_in(registries.linear_solvers, name, prove_solver, out);
+  if (out.empty())
+    throw std::invalid_argument(
+        "there is nothing named \"" + name + "\" to prove; section shapes: " + registries.shapes.names() +
+        "; moment laws: " + registries.moment_laws.names() + "; elements: " + registries.elements.names() +
+        "; linear solvers: " + registries.linear_solvers.names());
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,57 @@
+/// \file
+/// What anything registered must do, whoever made it: suites that the built-in entries pass, and a plugin's have to.
+/// `bedbow list --prove NAME` runs them.
+#pragma once
+
+#include "solver/registries.h"
+
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// One thing looked at.
+struct ProofCheck {
+  std::string what;
+  double value = 0;   ///< the worst found
+  double allowed = 0; ///< it may be at most (or at least) so great
+  bool pass = false;
+  std::string note; ///< where it was found, or why it can't be told
+};
+
+struct Proof {
+  std::string kind, name, origin;
+  std::vector<ProofCheck> checks;
+  [[nodiscard]] bool pass() const;
+  /// Adds a check that passes where value <= allowed (NaN does not).
+  void at_most(std::string what, double value, double allowed, std::string note = {});
+  /// Adds a check that passes where value >= allowed.
+  void at_least(std::string what, double value, double allowed, std::string note = {});
+  /// Adds what went wrong instead of a number.
+  void failed(std::string what, std::string note);
+};
+
+/// Over the element's example shapes: finite, symmetric, six rigid movements free and no more, no negative eigenvalue,
+/// turned and moved with the body, patch test of the constant states (line: stretch, two curvatures, twist; surface:
+/// three membrane strains, three curvatures) and their energy against E A, E I, G J and the plate's constants; where it
+/// brings them, mass and geometric stiffness. Sources: MacNeal & Harder 1985 (patch); Przemieniecki 1968.
+Proof prove_element(const ElementEntry& element);
+
+/// A section of the example sizes: area, centroid and second moments against the integral over its outline (Green's
+/// theorem), constants of sizes twice as great, J below Iyy + Izz and, without a hole, below A^2 / 2 pi (Polya 1948),
+/// shear areas within the area, extreme points that reach the outline's box.
+Proof prove_shape(const ShapeEntry& shape);
+
+/// A moment of 1 to 2 mm DC01: repeatable, per width, growing with thickness, between the first yield of half the
+/// strength and three times the plastic moment of the tensile strength.
+Proof prove_law(const MomentLawEntry& law);
+
+/// Residual on a grid's matrix and on a ladder's, several right-hand sides at once, condensed compliance, negative
+/// pivots of a shifted grid whose eigenvalues are known in closed form, a singular matrix that must be refused, two
+/// threads at once.
+Proof prove_solver(const LinearSolverEntry& solver);
+
+/// Everything registered under that name. Throws std::invalid_argument, with the names there are, for nothing.
+std::vector<Proof> prove(const std::string& name, const Registries& registries);
+
+} // namespace bedbow
