@@ -166,7 +166,7 @@ typedef struct bedbow_linear_solver {
   int (*factor)(const bedbow_matrix* matrix, void** factor, int64_t* zero_pivot, char* message, size_t message_size);
   /* Solves in place. \param b columns x order: one right-hand side after the other. May run in several threads. */
   int (*solve)(const void* factor, double* b, size_t order, size_t columns, char* message, size_t message_size);
-  /* Number of negative eigenvalues of the matrix; NULL where the method can't tell (then no modes). */
+  /* Number of negative eigenvalues of the matrix; NULL where the method can't tell. */
   int (*negative_pivots)(const void* factor, int64_t* count, char* message, size_t message_size);
   void (*release)(void* factor);
 } bedbow_linear_solver;

@@ -39,8 +39,7 @@ public:
   }
   [[nodiscard]] int negative_pivots() const override {
     if (functions_.negative_pivots == nullptr)
-      throw PluginError(place_, "can't count negative pivots, which modes and buckling need; take another "
-                                "linear_solver for them");
+      throw std::logic_error("plugin " + place_ + ": does not count negative pivots");
     std::int64_t count = -1;
     PluginMessage message;
     if (functions_.negative_pivots(factor_, &count, message.data(), PluginMessage::size()) != 0)

@@ -13,17 +13,18 @@ static Machine folder(double rib_mm) {
   m.sheet->grip_mm = 15;
   m.bed = {.length_mm = 600,
            .material = "S275JR",
-           .bars = {{"web", "rectangle", {{"width", 20}, {"height", 100}}, 10, -50}}};
+           .bars = {{"web", "rectangle", {{"width", 40}, {"height", 100}}, 20, -50}}};
   m.clamp = {.length_mm = 600,
              .material = "S275JR",
-             .bars = {{"rib", "rectangle", {{"width", 20}, {"height", rib_mm}}, 10, 1 + rib_mm / 2}}};
+             .bars = {{"rib", "rectangle", {{"width", 40}, {"height", rib_mm}}, 20, 1 + rib_mm / 2}}};
   m.apron = {.length_mm = 600,
              .material = "S275JR",
              .bars = {{"face", "rectangle", {{"width", 20}, {"height", 60}}, -10, -31}}};
   m.nose = {.setback_mm = 0, .land_mm = 15};
   for (const double x : {30.0, 570.0}) {
     const std::string name = x < 300 ? "left" : "right";
-    m.posts.push_back({name, "bed.web", "clamp.rib", x, 10, "M16", "8.8", 100, 8000});
+    m.posts.push_back({name, "bed.web", "clamp.rib", x, 20, "M16", "8.8", 100, 8000});
+    m.cams.push_back({name, "bed.web", "clamp.rib", x, 36, 0.05, 30, 20});
     m.handles.push_back({name, "apron.face", x});
     m.supports.push_back({name, "bed.web", x});
   }
