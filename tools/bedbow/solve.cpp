@@ -98,7 +98,7 @@ int solve(const SolveArguments& a) {
   const Registries& registries = open.registries;
   const Case& c = open.value;
   if (!a.quiet && !a.csv) report_problems(c.warnings, c.source.file);
-  if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv, a.plugins}, open);
+  if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv, {}, a.plugins}, open);
   AnalysisOptions options;
   options.bracket = true;
   const Findings f = analyse(c.machine, registries, options);
