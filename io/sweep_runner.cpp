@@ -1,5 +1,6 @@
 #include "io/sweep_runner.h"
 
+#include "solver/part_cache.h"
 #include "solver/study/worker_pool.h"
 
 #include <chrono>
@@ -145,11 +146,12 @@ bool run_sweep(const VariantMaker& maker, VariantStore& store, const SweepRun& r
   Desk desk;
   const auto work = [&] {
     std::exception_ptr trouble;
+    PartCache parts;
     try {
       while (!ending && !(run.stop && *run.stop)) {
         const auto id = queue.take();
         if (!id) break;
-        desk.put(maker.make(*id));
+        desk.put(maker.make(*id, &parts));
       }
     } catch (...) {
       trouble = std::current_exception();

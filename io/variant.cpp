@@ -58,13 +58,13 @@ VariantMaker::VariantMaker(const Case& base, const Registries& registries)
   for (const SweepVary& v : vary_) keys_.insert(keys_.end(), v.keys.begin(), v.keys.end());
 }
 
-VariantResult VariantMaker::make(std::uint64_t id) const {
+VariantResult VariantMaker::make(std::uint64_t id, PartCache* parts) const {
   const auto start = std::chrono::steady_clock::now();
   VariantResult out;
   out.id = id;
   out.figures.fill(std::numeric_limits<double>::quiet_NaN());
   try {
-    analyse_into(id, out);
+    analyse_into(id, parts, out);
   } catch (const CaseError& e) {
     out.failed = true;
     out.message = first_error(e);
@@ -91,11 +91,13 @@ Case VariantMaker::understood(std::uint64_t id) const {
   return understand(with_values(source_, values(id)), registries_);
 }
 
-void VariantMaker::analyse_into(std::uint64_t id, VariantResult& out) const {
+void VariantMaker::analyse_into(std::uint64_t id, PartCache* parts, VariantResult& out) const {
   for (const auto& [key, value] : values(id)) out.inputs.push_back(as_given(value));
   const Case variant = understood(id);
   AnalysisOptions options;
   options.fields = false;
+  options.certificate = false;
+  options.parts = parts;
   const Findings f = analyse(variant.machine, registries_, options);
   if (f.status != Status::ok) {
     out.failed = true;

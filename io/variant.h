@@ -9,6 +9,8 @@
 
 namespace bedbow {
 
+class PartCache;
+
 /// Everything that variants share. What is not needed to understand one ([sweep], [fit]) is left out of the source.
 class VariantMaker {
 public:
@@ -17,13 +19,14 @@ public:
   [[nodiscard]] const SweepSpace& space() const { return space_; }
   [[nodiscard]] const std::vector<std::string>& keys() const { return keys_; }
   /// Computes one. Whatever is wrong with it becomes its message; nothing is thrown but lack of memory.
-  [[nodiscard]] VariantResult make(std::uint64_t id) const;
+  /// \param parts of earlier variants, one cache a thread; null: each by itself. The result is the same to the bit.
+  [[nodiscard]] VariantResult make(std::uint64_t id, PartCache* parts = nullptr) const;
   /// The case of one, as `make` analyses it. Throws CaseError where its values make no sense.
   [[nodiscard]] Case understood(std::uint64_t id) const;
 
 private:
   [[nodiscard]] std::vector<std::pair<std::string, CaseNode>> values(std::uint64_t id) const;
-  void analyse_into(std::uint64_t id, VariantResult& out) const;
+  void analyse_into(std::uint64_t id, PartCache* parts, VariantResult& out) const;
 
   const Registries& registries_;
   CaseSource source_;

@@ -48,7 +48,7 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   fill_bars(m, s, r);
   fill_joints(m, s, r);
   fill_dials(m, s, r);
-  fill_checks(m, s, r);
+  if (options.certificate) fill_checks(m, s, r);
   if (options.fields) fill_fields(m, s, sections, r);
   return r;
 }
@@ -152,7 +152,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   Mesh mesh = make_mesh(machine, registries.shapes);
   std::optional<Mesh> spare; // what the bracket needs again
   if (options.bracket && !machine.screws.empty()) spare = mesh;
-  const Model model = make_model(machine, registries, std::move(mesh));
+  const Model model = make_model(machine, registries, std::move(mesh), options.parts);
   out.linear_solver = model.structure.solver;
   out.unknowns = model.structure.unknowns;
   note_assumptions(model, out);

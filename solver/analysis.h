@@ -7,9 +7,13 @@
 
 namespace bedbow {
 
+class PartCache;
+
 struct AnalysisOptions {
   bool fields = true;       ///< also fill StepResult::fields (what writers draw); studies leave it out
   bool bracket = false;     ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
+  bool certificate = true;  ///< also fill StepResult::checks; those that read only the headline leave it out
+  PartCache* parts = nullptr; ///< where parts factored before are looked up and kept; null: nowhere
   bool allow_loose = false; ///< a machine that nothing holds is no failure where its modes are asked for
 };
 

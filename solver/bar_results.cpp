@@ -14,15 +14,48 @@ struct Worst {
   SectionForces forces;
 };
 
+/// How great the stress of a section can be at most, from its box and its greatest shear per force: where that does not
+/// reach the worst so far, its points need not be looked at.
+class Reach {
+public:
+  explicit Reach(const Section& s)
+      : props_(s.props)
+      , det_(props_.Iyy * props_.Izz - props_.Iyz * props_.Iyz) {
+    for (const StressPoint& p : s.points) {
+      y_ = std::max(y_, std::abs(p.y));
+      z_ = std::max(z_, std::abs(p.z));
+      Vy_ = std::max(Vy_, p.tau_Vy.norm());
+      Vz_ = std::max(Vz_, p.tau_Vz.norm());
+      T_ = std::max(T_, p.tau_T.norm());
+    }
+  }
+  [[nodiscard]] bool beats(const SectionForces& f, double stress) const {
+    if (stress < 0) return true; // none so far
+    const double My = std::abs(f.My), Mz = std::abs(f.Mz), Iyz = std::abs(props_.Iyz);
+    const double sigma =
+        std::abs(f.N) / props_.A + ((Mz * props_.Iyy + My * Iyz) * y_ + (My * props_.Izz + Mz * Iyz) * z_) / det_;
+    const double tau = std::abs(f.Vy) * Vy_ + std::abs(f.Vz) * Vz_ + std::abs(f.T) * T_;
+    constexpr double rounding = 1 + 1e-9;
+    return (sigma * sigma + 3 * tau * tau) * rounding >= stress * stress;
+  }
+
+private:
+  const SectionProperties& props_;
+  double det_, y_ = 0, z_ = 0, Vy_ = 0, Vz_ = 0, T_ = 0;
+};
+
 /// Looks along one element. Without a load on it forces vary linearly, and the ends tell all.
-void look_along(const Model& m, const StepSolution& step, int element, double start, Worst& worst) {
+void look_along(const Model& m, const StepSolution& step, int element, double start, const Reach& reach, Worst& worst) {
   const BeamElement& e = m.mesh.beams[element];
   const Section& section = m.mesh.sections[e.section];
+  const BeamData& data = m.data.beams[m.data.of_beam[element]];
   const BeamLineLoad& load = step.loads.beams[element];
   const int pieces = load.force.isZero(0) && load.moment.isZero(0) ? 1 : 4;
+  const SectionForces first = element_forces(m, step, element, 0);
   for (int i = 0; i <= pieces; ++i) {
     const double s = double(i) / pieces;
-    const SectionForces f = element_forces(m, step, element, s);
+    const SectionForces f = i == 0 ? first : forces_further(data, load, first, s * e.length);
+    if (!reach.beats(f, worst.stress)) continue;
     const auto [stress, point] = worst_von_mises(section, f);
     if (stress > worst.stress) worst = {stress, start + s * e.length, point, f};
   }
@@ -62,7 +95,7 @@ void add_fingers(const Model& m, const StepSolution& step, StepResult& out) {
     if (f.plate()) continue; // among the shells
     for (int i : {f.first_element, f.first_element + 1}) {
       const double before = worst.stress;
-      look_along(m, step, i, 0, worst);
+      look_along(m, step, i, 0, Reach(m.mesh.sections[m.mesh.beams[i].section]), worst);
       if (worst.stress > before) at = &m.mesh.beams[i];
     }
   }
@@ -78,8 +111,9 @@ void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
   for (const BarLayout& l : m.mesh.layouts) {
     if (!l.across.empty() || l.first_element < 0) continue;
     Worst worst;
+    const Reach reach(m.mesh.sections[l.section]);
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i)
-      look_along(m, step, l.first_element + static_cast<int>(i), l.stations[i], worst);
+      look_along(m, step, l.first_element + static_cast<int>(i), l.stations[i], reach, worst);
     const int material = m.mesh.beams[l.first_element].material;
     out.bars.push_back(
         result_of(plain_name(m.machine, l.owner), m.mesh.sections[l.section], m.machine.materials.at(material), worst));

@@ -89,13 +89,16 @@ std::vector<double> fine_stations(const std::vector<double>& stations) {
   return x;
 }
 
-void fill_bow(const Model& m, const Watcher& watch, const Eigen::Vector3d& n, StepResult& out) {
+/// \param at, lines what moves at the fine stations.
+void fill_bow(const Model& m, const std::vector<double>& at, const std::vector<Line>& lines, const Eigen::Vector3d& n,
+              StepResult& out) {
   Curve nose;
   Curve edge;
   Curve face;
   Curve angle;
-  for (double x : fine_stations(m.mesh.bend_stations)) {
-    const Line l = watch.at(x);
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    const double x = at[i];
+    const Line& l = lines[i];
     if (l.nose) nose.add(x, l.nose->z());
     if (l.edge) edge.add(x, l.edge->z());
     if (l.face) face.add(x, l.face->dot(n));
@@ -200,16 +203,20 @@ void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
   const Watcher watch(m, step);
   const Eigen::Vector3d n = apron_turn(step.angle) * Eigen::Vector3d::UnitZ();
   BendLine& line = out.bend_line;
-  for (double x : m.mesh.bend_stations) {
-    const Line l = watch.at(x);
-    line.x.push_back(x);
+  const std::vector<double> at = fine_stations(m.mesh.bend_stations);
+  std::vector<Line> lines;
+  lines.reserve(at.size());
+  for (const double x : at) lines.push_back(watch.at(x));
+  for (std::size_t i = 0; i < at.size(); i += inner_points + 1) { // the stations themselves
+    const Line& l = lines[i];
+    line.x.push_back(at[i]);
     line.nose_y.push_back(l.nose ? l.nose->y() : nan);
     line.nose_z.push_back(l.nose ? l.nose->z() : nan);
     line.bed_z.push_back(l.edge ? l.edge->z() : nan);
     line.apron_n.push_back(l.face ? l.face->dot(n) : nan);
     line.angle_deviation.push_back(l.face && l.nose ? (*l.face - *l.nose).dot(n) / m.machine.sheet->flange : nan);
   }
-  fill_bow(m, watch, n, out);
+  fill_bow(m, at, lines, n, out);
   fill_pressure(m, step, line);
 }
 

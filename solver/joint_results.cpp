@@ -114,12 +114,19 @@ ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
   return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]), std::max(f[normal], 0.0) + prying};
 }
 
+/// Neither the worst screw so far nor the row's greatest loads can change by this one: what a screw uses of its
+/// strength grows with shear and tension.
+bool spared(const JointResult& worst, const ScrewLoad& load) {
+  return load.shear <= worst.value && load.tension <= worst.more.at("tension_N");
+}
+
 /// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
 void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
   std::map<int, JointResult> rows;
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const ScrewLoad load = screw_load(step, j);
+    if (const auto worst = rows.find(j.index); worst != rows.end() && spared(worst->second, load)) continue;
     JointChecks checks = check_screws(m.machine, m.mesh, m.machine.screws[j.index], load.shear, load.tension);
     const double utilisation = checks.utilisation();
     auto [it, fresh] = rows.try_emplace(j.index);

@@ -28,13 +28,13 @@ Model make_model(const Machine& machine, const Registries& registries) {
   return make_model(machine, registries, make_mesh(machine, registries.shapes));
 }
 
-Model make_model(const Machine& machine, const Registries& registries, Mesh mesh) {
+Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, PartCache* cache) {
   if (mesh.nodes.empty()) throw std::invalid_argument("the case has no bars, members or panels: nothing to solve");
   DofMap map = make_dof_map(machine, mesh);
   add_far_holds(mesh, map);
   ElementData data = make_element_data(machine, mesh, registries.elements);
   RowSet rows(mesh, map);
-  Structure structure = make_structure(machine, mesh, map, data, rows.functionals(), registries.linear_solvers);
+  Structure structure = make_structure(machine, mesh, map, data, rows.functionals(), registries.linear_solvers, cache);
   return {machine, std::move(mesh), std::move(map), std::move(data), std::move(rows), std::move(structure)};
 }
 

@@ -61,6 +61,21 @@ SectionForces element_forces(const Model& m, const StepSolution& step, int eleme
   return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 
+// V' = -q, N' = -qx, Mz' = -Vy - mz, My' = Vz - my (theory/beams.md); torque about the shear centre.
+SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, const SectionForces& known, double d) {
+  const Eigen::Vector2d& centre = data.section.shear_centre;
+  const Eigen::Vector3d& q = load.force;
+  const double torque = load.moment.x() + centre.y() * q.y() - centre.x() * q.z();
+  SectionForces f;
+  f.N = known.N - q.x() * d;
+  f.Vy = known.Vy - q.y() * d;
+  f.Vz = known.Vz - q.z() * d;
+  f.T = known.T - torque * d;
+  f.My = known.My + (known.Vz - load.moment.y()) * d - q.z() * d * d / 2;
+  f.Mz = known.Mz - (known.Vy + load.moment.z()) * d + q.y() * d * d / 2;
+  return f;
+}
+
 Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {
   const BeamElement& e = m.mesh.beams[element];
   const Vector6d local =

@@ -18,6 +18,11 @@ std::vector<Vector12d> end_displacements(const Model& model, const StepSolution&
 /// Section forces at s in [0, 1] of a beam element.
 SectionForces element_forces(const Model& model, const StepSolution& step, int element, double s);
 
+/// Section forces a distance further along a beam element than where they are known, by statics alone.
+/// \param load of the element, local axes. \param further [m]
+SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, const SectionForces& known,
+                             double further);
+
 /// Movement (u, theta) of the centroid at s in [0, 1] of a beam element, axes of its frame.
 Vector6d element_motion(const Model& model, const StepSolution& step, int element, double s);
 

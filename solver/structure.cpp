@@ -1,5 +1,7 @@
 #include "solver/structure.h"
 
+#include "solver/part_cache.h"
+
 #include <Eigen/Geometry>
 
 #include <stdexcept>
@@ -19,39 +21,50 @@ Eigen::SparseMatrix<double> loads_of(const Component& comp, const std::vector<Fu
   return p;
 }
 
-void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const LinearSolverEntry& solver,
-                      Structure& s) {
-  const Component& comp = map.components[c];
-  if (comp.size == 0) return; // a part of one node: nothing elastic in it
-  FactorOutcome outcome = solver.factor(s.stiffness[c], hints_of(comp, map.plane));
-  if (outcome.factorization) {
-    s.factors[c] = std::move(outcome.factorization);
-    return;
-  }
+/// A node of the part at which factoring broke down, and along what.
+PartMechanism mechanism_at(int unknown, const Component& comp, const Mesh& mesh, const DofMap& map) {
   PartMechanism m;
   m.part = comp.name;
   for (int n : comp.nodes)
     for (int k = 0; k < 6; ++k)
-      if (map.dofs[n][k] == outcome.zero_pivot) {
+      if (map.dofs[n][k] == unknown) {
         m.at = mesh.nodes[n].x;
         m.dof = k;
       }
-  s.mechanisms.push_back(m);
+  return m;
 }
 
-/// Compliance and rigid movements of the functionals of one component.
-void condense(std::size_t c, const Component& comp, const std::vector<Functional>& functionals, Structure& s) {
+/// Factor of one component, and the compliance that its functionals see; both from the cache where it has them.
+void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const std::vector<Functional>& functionals,
+                      const LinearSolverEntry& solver, PartCache* cache, Structure& s) {
+  const Component& comp = map.components[c];
+  if (comp.size == 0) return; // a part of one node: nothing elastic in it
   const auto& list = s.functionals_of[c];
-  if (list.empty()) return;
-  if (s.factors[c]) s.compliance(list, list) = s.factors[c]->compliance(loads_of(comp, functionals, list));
-  for (int f : list)
-    s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
+  const FactorHints hints = hints_of(comp, map.plane);
+  const Eigen::SparseMatrix<double> loads = loads_of(comp, functionals, list);
+  const PartKey key{s.stiffness[c], loads, hints, solver.name};
+  if (const FactoredPart* known = cache ? cache->find(key) : nullptr) {
+    s.factors[c] = known->factor;
+    s.compliance(list, list) = known->compliance;
+    return;
+  }
+  FactorOutcome outcome = solver.factor(s.stiffness[c], hints);
+  if (!outcome.factorization) {
+    s.mechanisms.push_back(mechanism_at(outcome.zero_pivot, comp, mesh, map));
+    return;
+  }
+  FactoredPart part{std::move(outcome.factorization), {}};
+  s.factors[c] = part.factor;
+  part.compliance = part.factor->compliance(loads);
+  s.compliance(list, list) = part.compliance;
+  if (cache) cache->keep(key, std::move(part));
 }
 
 } // namespace
 
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
-                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers) {
+                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers,
+                         PartCache* cache) {
   const std::string& wanted = machine.solve.linear_solver;
   const LinearSolverEntry& solver = solvers.get(wanted.empty() ? "auto" : wanted);
   Structure s;
@@ -66,14 +79,18 @@ Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap&
     r += c.rigid.cols();
     s.unknowns += c.size;
   }
-  for (std::size_t c = 0; c < n; ++c) factor_component(c, mesh, map, solver, s);
-  if (!s.mechanisms.empty()) return s;
   const auto nf = static_cast<Eigen::Index>(functionals.size());
   s.compliance = Eigen::MatrixXd::Zero(nf, nf);
   s.rigid = Eigen::MatrixXd::Zero(nf, r);
   for (std::size_t f = 0; f < functionals.size(); ++f)
     if (functionals[f].component >= 0) s.functionals_of[functionals[f].component].push_back(static_cast<int>(f));
-  for (std::size_t c = 0; c < n; ++c) condense(c, map.components[c], functionals, s);
+  for (std::size_t c = 0; c < n; ++c) factor_component(c, mesh, map, functionals, solver, cache, s);
+  if (!s.mechanisms.empty()) return s;
+  for (std::size_t c = 0; c < n; ++c) {
+    const Component& comp = map.components[c];
+    for (int f : s.functionals_of[c])
+      s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
+  }
   return s;
 }
 

@@ -16,6 +16,8 @@
 
 namespace bedbow {
 
+class PartCache;
+
 /// A part that moves by itself inside, without any joint letting it: found while factoring.
 struct PartMechanism {
   std::string part; ///< component's name
@@ -26,7 +28,7 @@ struct PartMechanism {
 /// Factored components with the compliance that their functionals see.
 struct Structure {
   std::vector<SymmetricMatrix> stiffness;              ///< by component
-  std::vector<std::unique_ptr<Factorization>> factors; ///< by component
+  std::vector<std::shared_ptr<const Factorization>> factors; ///< by component
   std::vector<std::vector<int>> functionals_of;        ///< by component: indices of functionals
   Eigen::MatrixXd compliance;                          ///< nf x nf: p' K^-1 p
   Eigen::MatrixXd rigid;                               ///< nf x r: functionals of the rigid movements
@@ -37,9 +39,11 @@ struct Structure {
 };
 
 /// Assembles, factors and condenses. \param solver name in the registry; empty: "auto".
+/// \param cache parts factored before are taken from there; null: none.
 /// Throws std::invalid_argument when there is no such solver.
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
-                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers);
+                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers,
+                         PartCache* cache = nullptr);
 
 /// Displacements of one step: by component the free unknowns and the rigid movements on top.
 struct Displacements {

@@ -112,11 +112,15 @@ private:
     return p;
   }
 
-  /// The heaviest of a row; of the two ways of a bar, that which stands.
-  static std::size_t heaviest(const std::vector<Candidate>& row) {
+  /// The heaviest for a bar; of its two ways, that in which the case's own bar lies or stands: a plate stood on edge is
+  /// heavy, but no plate.
+  [[nodiscard]] std::size_t heaviest(std::size_t k) const {
+    const std::vector<Candidate>& row = rows_[k];
+    const Shape& own = machine_.bar(task_.bars[k]).shape;
+    const auto stands = [](const Shape& shape) { return shape.height > shape.width; };
     std::size_t best = 0;
     for (std::size_t i = 1; i < row.size(); ++i) {
-      const auto key = [&](std::size_t j) { return std::pair(row[j].mass, row[j].pick.shape.height); };
+      const auto key = [&](std::size_t j) { return std::pair(row[j].mass, stands(row[j].pick.shape) == stands(own)); };
       if (key(i) > key(best)) best = i;
     }
     return best;
@@ -125,7 +129,7 @@ private:
   /// Drops what does not pass for a bar even with the heaviest elsewhere.
   void rule_out() {
     Index strong;
-    for (const auto& row : rows_) strong.push_back(heaviest(row));
+    for (std::size_t k = 0; k < rows_.size(); ++k) strong.push_back(heaviest(k));
     std::vector<std::pair<std::size_t, std::size_t>> tries;
     for (std::size_t k = 0; k < rows_.size(); ++k)
       for (std::size_t i = 0; i < rows_[k].size(); ++i) tries.emplace_back(k, i);

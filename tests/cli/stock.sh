@@ -16,6 +16,8 @@ same threads "$dir/one.json" "$dir/three.json"
 for key in '"cheapest"' '"lightest"' '"cut_list"' '"cost"' '"length_mm"' '"bars_of_this_stock"'; do
   grep -q "$key" "$dir/one.json" && ok || bad "no $key in the JSON"
 done
+# With every bar free, "the heaviest elsewhere" was once a plate stood on edge, and nothing passed.
+expect every-bar 0 "Cut list" "$bedbow" stock "$case"
 # Every combination by a sweep of its own: the cheapest that passes must be the same. Five flats, two ways.
 rows=""
 for f in "120 20" "100 20" "80 16" "80 20" "60 12"; do

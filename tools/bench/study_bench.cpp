@@ -3,6 +3,7 @@
 #include "io/variant.h"
 #include "solver/linear/process.h"
 #include "solver/model.h"
+#include "solver/part_cache.h"
 #include "solver/study/prepared.h"
 #include "solver/study/worker_pool.h"
 
@@ -19,15 +20,18 @@ const Case& sweep_case() {
   return c;
 }
 
-/// One variant: values put in, understood, analysed, headline and cost.
+/// One variant: values put in, understood, analysed, headline and cost. With a cache of parts as a sweep has it, or
+/// each by itself.
 void bm_variant(benchmark::State& state) {
   const Registries registries = builtin_registries();
   const VariantMaker maker(sweep_case(), registries);
+  PartCache parts;
   std::uint64_t id = 0;
-  for (auto _ : state) benchmark::DoNotOptimize(maker.make(id++ % maker.space().size()));
+  for (auto _ : state)
+    benchmark::DoNotOptimize(maker.make(id++ % maker.space().size(), state.range(0) ? &parts : nullptr));
   state.SetItemsProcessed(state.iterations());
 }
-BENCHMARK(bm_variant);
+BENCHMARK(bm_variant)->Arg(0)->Arg(1)->ArgName("cache");
 
 /// Of that, what is not analysis: copy of the case, schema, machine.
 void bm_variant_understood(benchmark::State& state) {
@@ -68,8 +72,10 @@ void bm_threads(benchmark::State& state) {
   const Registries registries = builtin_registries();
   const VariantMaker maker(sweep_case(), registries);
   for (auto _ : state)
-    for_each_index(maker.space().size(), static_cast<int>(state.range(0)),
-                   [&](std::uint64_t id) { benchmark::DoNotOptimize(maker.make(id)); });
+    for_each_index(maker.space().size(), static_cast<int>(state.range(0)), [&](std::uint64_t id) {
+      thread_local PartCache parts;
+      benchmark::DoNotOptimize(maker.make(id, &parts));
+    });
   state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(maker.space().size()));
 }
 BENCHMARK(bm_threads)->Arg(1)->Arg(2)->UseRealTime()->Unit(benchmark::kMillisecond);
