@@ -10,11 +10,11 @@ namespace bedbow {
 class PartCache;
 
 struct AnalysisOptions {
-  bool fields = true;       ///< also fill StepResult::fields (what writers draw); studies leave it out
-  bool bracket = false;     ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
-  bool certificate = true;  ///< also fill StepResult::checks; those that read only the headline leave it out
+  bool fields = true;         ///< also fill StepResult::fields (what writers draw); studies leave it out
+  bool bracket = false;       ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
+  bool certificate = true;    ///< also fill StepResult::checks; those that read only the headline leave it out
   PartCache* parts = nullptr; ///< where parts factored before are looked up and kept; null: nowhere
-  bool allow_loose = false; ///< a machine that nothing holds is no failure where its modes are asked for
+  bool allow_loose = false;   ///< a machine that nothing holds is no failure where its modes are asked for
 };
 
 /// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.

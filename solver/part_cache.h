@@ -1,7 +1,7 @@
 /// \file
 /// Parts of machines factored before: the next variant of a machine often shares its bed or apron with the last ones.
-/// A part counts as the same only where its stiffness matrix and the places of its joints agree to the last bit, so what
-/// is taken from here is just what would be computed again.
+/// A part counts as the same only where its stiffness matrix and the places of its joints agree to the last bit, so
+/// what is taken from here is just what would be computed again.
 #pragma once
 
 #include "solver/linear/factorization.h"

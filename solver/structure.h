@@ -27,14 +27,14 @@ struct PartMechanism {
 
 /// Factored components with the compliance that their functionals see.
 struct Structure {
-  std::vector<SymmetricMatrix> stiffness;              ///< by component
+  std::vector<SymmetricMatrix> stiffness;                    ///< by component
   std::vector<std::shared_ptr<const Factorization>> factors; ///< by component
-  std::vector<std::vector<int>> functionals_of;        ///< by component: indices of functionals
-  Eigen::MatrixXd compliance;                          ///< nf x nf: p' K^-1 p
-  Eigen::MatrixXd rigid;                               ///< nf x r: functionals of the rigid movements
-  std::vector<Eigen::Index> rigid_start;               ///< by component: first column in `rigid`
-  std::vector<PartMechanism> mechanisms;               ///< not empty: nothing else is valid
-  std::string solver;                                  ///< name of the linear solver used
+  std::vector<std::vector<int>> functionals_of;              ///< by component: indices of functionals
+  Eigen::MatrixXd compliance;                                ///< nf x nf: p' K^-1 p
+  Eigen::MatrixXd rigid;                                     ///< nf x r: functionals of the rigid movements
+  std::vector<Eigen::Index> rigid_start;                     ///< by component: first column in `rigid`
+  std::vector<PartMechanism> mechanisms;                     ///< not empty: nothing else is valid
+  std::string solver;                                        ///< name of the linear solver used
   int unknowns = 0;
 };
 

@@ -1,6 +1,5 @@
-#include "solver/part_cache.h"
-
 #include "io/variant.h"
+#include "solver/part_cache.h"
 
 #include <gtest/gtest.h>
 
@@ -21,7 +20,8 @@ void expect_same_bits(const VariantResult& a, const VariantResult& b) {
   EXPECT_EQ(a.message, b.message) << a.id;
   EXPECT_EQ(a.utilisation_at, b.utilisation_at) << a.id;
   for (std::size_t i = 0; i < a.figures.size(); ++i)
-    EXPECT_EQ(std::bit_cast<std::uint64_t>(a.figures[i]), std::bit_cast<std::uint64_t>(b.figures[i])) << a.id << " " << i;
+    EXPECT_EQ(std::bit_cast<std::uint64_t>(a.figures[i]), std::bit_cast<std::uint64_t>(b.figures[i]))
+        << a.id << " " << i;
 }
 
 } // namespace
