@@ -34,6 +34,10 @@ struct CaseBuilder {
 /// Index into Machine::materials of the material that a key names: an own one, else a built-in one. -1 where the key is
 /// missing or wrong; a name that nobody knows is reported.
 int material_of(const CaseBuilder& b, const CaseValues& in, std::string_view key = "material");
+/// The same by its name; -1 where nobody knows it, which is not reported.
+int material_named(const CaseBuilder& b, const std::string& name);
+/// Names of own and built-in materials.
+std::vector<std::string> material_names(const CaseBuilder& b);
 /// Looks at own materials that nothing is made of: they may still be wrong.
 void check_unused_materials(const CaseBuilder& b);
 
@@ -59,9 +63,10 @@ void build_bodies(const CaseBuilder& b);    // case_bodies.cpp
 void build_nose(const CaseBuilder& b);      // case_nose.cpp: edge, face, nose, fingers
 void build_sheet(const CaseBuilder& b);     // case_sheet.cpp
 void build_structure(const CaseBuilder& b); // case_structure.cpp: members, panels
+void build_mesh(const CaseBuilder& b);      // case_mesh.cpp
 void build_joints(const CaseBuilder& b);    // case_joints.cpp
 void build_loads(const CaseBuilder& b);     // case_loads.cpp: holds, loads, dials
-void build_settings(const CaseBuilder& b);  // case_settings.cpp: limits, solve, output, plugins, mesh
+void build_settings(const CaseBuilder& b);  // case_settings.cpp: limits, solve, output, plugins
 void build_studies(const CaseBuilder& b);   // case_studies.cpp: sweep, stock, fit
 
 } // namespace bedbow

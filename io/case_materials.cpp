@@ -42,34 +42,40 @@ const CaseValues* find_own(const CaseBuilder& b, const std::string& name) {
   return it == own.end() ? nullptr : &*it;
 }
 
-std::vector<std::string> all_names(const CaseBuilder& b) {
+} // namespace
+
+std::vector<std::string> material_names(const CaseBuilder& b) {
   std::vector<std::string> names;
   for (const CaseValues& v : b.root.tables("material")) names.push_back(v.name());
   for (const Material& m : builtin_materials()) names.push_back(m.name);
   return names;
 }
 
-} // namespace
+int material_named(const CaseBuilder& b, const std::string& name) {
+  auto& used = b.machine().materials;
+  const auto it = std::ranges::find(used, name, &Material::name);
+  if (it != used.end()) return static_cast<int>(it - used.begin());
+  if (const CaseValues* own = find_own(b, name)) {
+    used.push_back(own_material(b, *own));
+  } else if (const Material* builtin = find_material(name)) {
+    used.push_back(*builtin);
+    b.assume("material " + builtin->name + ": built in, " + builtin->source);
+  } else {
+    return -1;
+  }
+  return static_cast<int>(used.size()) - 1;
+}
 
 int material_of(const CaseBuilder& b, const CaseValues& in, std::string_view key) {
   const auto name = in.text(key);
   if (!name) return -1;
-  auto& used = b.machine().materials;
-  const auto it = std::ranges::find(used, *name, &Material::name);
-  if (it != used.end()) return static_cast<int>(it - used.begin());
-  if (const CaseValues* own = find_own(b, *name)) {
-    used.push_back(own_material(b, *own));
-  } else if (const Material* builtin = find_material(*name)) {
-    used.push_back(*builtin);
-    b.assume("material " + builtin->name + ": built in, " + builtin->source);
-  } else {
+  const int found = material_named(b, *name);
+  if (found < 0)
     b.wrong(in, key,
             "there is no material \"" + *name + "\", neither [material." + *name +
-                "] in the case nor built in; nearest is \"" + nearest(*name, all_names(b)) +
+                "] in the case nor built in; nearest is \"" + nearest(*name, material_names(b)) +
                 "\" (`bedbow list` shows them all)");
-    return -1;
-  }
-  return static_cast<int>(used.size()) - 1;
+  return found;
 }
 
 void check_unused_materials(const CaseBuilder& b) {

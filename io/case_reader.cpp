@@ -34,7 +34,7 @@ void collect_defaults(const CaseValues& in, std::vector<std::pair<std::string, s
     }
     if (!key.is_told || in.given(key.key)) continue;
     if (key.key == "y" && in.given("at")) continue;
-    if (key.key == "on" && (in.given("panel") || in.given("gravity"))) continue;
+    if (key.key == "on" && (in.given("panel") || in.given("gravity") || in.given("points"))) continue;
     if (key.key == "start" && in.given("starts")) continue;
     found.emplace_back(key.key + ": " + key.by_default, in.path());
   }
@@ -67,6 +67,7 @@ bool well_shaped(const CaseValues& root) {
 void build(const CaseBuilder& b) {
   build_bodies(b);
   build_structure(b);
+  build_mesh(b);
   build_nose(b);
   build_sheet(b);
   build_joints(b);

@@ -37,12 +37,6 @@ struct FitUnknown {
   SourcePos pos;
 };
 
-/// A mesh of one's own.
-struct MeshFile {
-  std::string file;
-  double unit = 1e-3; ///< size of its unit of length [m]
-};
-
 /// A case that has been understood: without errors, with perhaps some warnings.
 struct Case {
   Machine machine;
@@ -51,10 +45,9 @@ struct Case {
   std::vector<StockItem> stock;
   std::vector<FitUnknown> fit;
   std::vector<std::string> plugins;
-  std::optional<MeshFile> mesh;
   std::vector<Problem> warnings;        ///< sorted by place
   std::vector<std::string> assumptions; ///< what holds because the case says nothing else: "sheet.moment_law: ..."
-  std::string text_hash;                ///< SHA-256 of the file
+  std::string text_hash;                ///< SHA-256 of the file, and of its mesh where it has one
   CaseSource source;                    ///< for variants, see with_values
 };
 

@@ -20,6 +20,8 @@ std::vector<std::string> all_refs(const Machine& m) {
     if (!member.name.empty()) out.push_back(member.name);
   for (const Panel& panel : m.panels)
     if (!panel.name.empty()) out.push_back(panel.name);
+  for (std::size_t i = 0; i < m.own.parts.size(); ++i)
+    out.push_back(m.plain_name({Ref::Kind::own, BodyKind::bed, static_cast<int>(i)}));
   out.emplace_back("ground");
   return out;
 }
@@ -52,6 +54,15 @@ Ref structure_ref(const Machine& m, std::string_view text) {
   return {};
 }
 
+/// "mesh.gusset"; "mesh" where the mesh is one part.
+Ref own_ref(const Machine& m, std::string_view text) {
+  const std::vector<std::string>& parts = m.own.parts;
+  if (text == "mesh" && parts.size() == 1) return {Ref::Kind::own, BodyKind::bed, 0};
+  if (!text.starts_with("mesh.")) return {};
+  const auto it = std::ranges::find(parts, text.substr(5));
+  return it == parts.end() ? Ref{} : Ref{Ref::Kind::own, BodyKind::bed, static_cast<int>(it - parts.begin())};
+}
+
 /// Why a text names nothing.
 std::string not_there(const Machine& m, const std::string& text) {
   for (const Body& body : m.bodies) {
@@ -64,7 +75,11 @@ std::string not_there(const Machine& m, const std::string& text) {
     return "the " + kind + " has no bar \"" + text.substr(kind.size() + 1) + "\"; nearest is \"" +
            nearest(text, all_refs(m)) + "\"";
   }
-  return "there is no bar, member or panel \"" + text + "\"; nearest is \"" + nearest(text, all_refs(m)) + "\"";
+  if (text == "mesh" && m.own.parts.size() > 1)
+    return "the mesh has several parts: " + joined(m.own.parts) + "; name one, as in \"mesh." + m.own.parts.front() +
+           "\"";
+  return "there is no bar, member, panel or part of a mesh \"" + text + "\"; nearest is \"" +
+         nearest(text, all_refs(m)) + "\"";
 }
 
 } // namespace
@@ -73,6 +88,11 @@ Ref ref_of(const CaseBuilder& b, const std::string& text, SourcePos pos, const s
   if (text == "ground") return {Ref::Kind::ground};
   Ref out = bar_ref(b.machine(), text);
   if (out.kind == Ref::Kind::none) out = structure_ref(b.machine(), text);
+  if (out.kind == Ref::Kind::none) out = own_ref(b.machine(), text);
+  // What is wrong with the mesh has been said.
+  if (out.kind == Ref::Kind::none && text.starts_with("mesh") && b.machine().own_pos.line > 0 &&
+      b.machine().own.parts.empty())
+    return out;
   if (out.kind == Ref::Kind::none) b.problems.error(pos, path, not_there(b.machine(), text));
   return out;
 }

@@ -56,8 +56,6 @@ void build_settings(const CaseBuilder& b) {
   build_solve(b);
   build_output(b);
   if (const CaseValues* in = b.root.table("plugins")) b.out.plugins = in->texts("files");
-  if (const CaseValues* in = b.root.table("mesh"))
-    b.out.mesh = MeshFile{in->text("file").value_or(""), in->number_or("unit", 1e-3)};
 }
 
 } // namespace bedbow

@@ -67,11 +67,11 @@ CaseSource source_of_text(std::string_view text, std::string file) {
   if (text.size() > greatest_case_size)
     refuse(file, "the text is larger than the " + megabytes(greatest_case_size) + " that a case has at most");
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
-    refuse(file, "the file is empty; a case has at least a [bed], a [[member]] or a [[panel]]");
+    refuse(file, "the file is empty; a case has at least a [bed], a [[member]], a [[panel]] or a [mesh]");
   if (const std::size_t at = binary_at(text); at != std::string_view::npos)
     refuse(file, "this is no text: it has a control character; a case is a TOML file", place_of(text, at));
   TomlText toml = read_toml(text);
-  return {std::move(file), sha256(text), std::move(toml.root), std::move(toml.problems)};
+  return {std::move(file), sha256(text), std::move(toml.root), std::move(toml.problems), nullptr};
 }
 
 CaseSource read_source(const fs::path& file) {

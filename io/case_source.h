@@ -3,9 +3,11 @@
 #pragma once
 
 #include "io/case_node.h"
+#include "io/mesh_grid.h"
 #include "mesh/problem.h"
 
 #include <filesystem>
+#include <memory>
 #include <span>
 #include <string>
 #include <utility>
@@ -17,7 +19,8 @@ struct CaseSource {
   std::string file;      ///< as messages name it
   std::string text_hash; ///< SHA-256 of the text
   CaseNode root;
-  std::vector<Problem> problems; ///< of syntax
+  std::vector<Problem> problems;          ///< of syntax
+  std::shared_ptr<const MeshSource> mesh; ///< of [mesh], once it has been read: variants share it
 };
 
 /// Greatest size of a case file [bytes]. The largest that a machine needs is a hundredth of it.

@@ -2,6 +2,8 @@
 #include "io/table.h"
 #include "io/text.h"
 
+#include <set>
+
 namespace bedbow {
 
 namespace {
@@ -32,6 +34,46 @@ std::string explain_members(const Teller& t, const Style& style) {
   return table.empty() ? "" : style.bold("Members and panels") + "\n" + table.render(style) + "\n";
 }
 
+/// Counts of a part's cells, their thickness and materials.
+struct PartTold {
+  std::size_t lines = 0, quads = 0;
+  std::set<std::string> sizes, materials;
+};
+
+std::string in_words(const std::set<std::string>& words) {
+  std::string out;
+  for (const std::string& w : words) out.append(out.empty() ? "" : ", ").append(w);
+  return out;
+}
+
+std::string explain_mesh(const Teller& t, const Style& style) {
+  const OwnMesh& own = t.machine().own;
+  std::vector<PartTold> parts(own.parts.size());
+  for (const OwnLine& l : own.lines) {
+    PartTold& p = parts[static_cast<std::size_t>(l.part)];
+    const Shape& shape = own.sections[static_cast<std::size_t>(l.section)].shape;
+    ++p.lines;
+    p.sizes.insert(printable(shape.kind) + " " + t.sizes(shape));
+    p.materials.insert(t.material(l.material));
+  }
+  for (const OwnQuad& q : own.quads) {
+    PartTold& p = parts[static_cast<std::size_t>(q.part)];
+    ++p.quads;
+    p.sizes.insert("plate " + t.number(q.thickness));
+    p.materials.insert(t.material(q.material));
+  }
+  TextTable table({{"part", Align::left},
+                   {"lines", Align::right},
+                   {"quads", Align::right},
+                   {"size " + t.unit(), Align::left},
+                   {"material", Align::left}});
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    table.row({printable(t.machine().plain_name({Ref::Kind::own, BodyKind::bed, static_cast<int>(i)})),
+               std::to_string(parts[i].lines), std::to_string(parts[i].quads), in_words(parts[i].sizes),
+               in_words(parts[i].materials)});
+  return table.empty() ? "" : style.bold("Own mesh") + "\n" + table.render(style) + "\n";
+}
+
 std::string told(const Teller& t, const Load& load) {
   const Machine& m = t.machine();
   const std::string on = load.on.kind == Ref::Kind::none ? "" : " on " + printable(m.name_of(load.on));
@@ -42,19 +84,24 @@ std::string told(const Teller& t, const Load& load) {
   };
   switch (load.kind) {
   case Load::Kind::pressure:
-    return load.panel < 0 ? "pressure"
-                          : "pressure " + short_number(load.pressure) + " Pa on panel " +
-                                printable(m.panels[static_cast<std::size_t>(load.panel)].name);
+    return "pressure " + short_number(load.pressure) + " Pa" +
+           (load.panel < 0 ? on : " on panel " + printable(m.panels[static_cast<std::size_t>(load.panel)].name));
   case Load::Kind::line:
     return forces(load.force * t.what().output.length.size) + "/" + t.unit() + on + " from [" + at(t, load.from) +
            "] to [" + at(t, load.to) + "] " + t.unit();
   case Load::Kind::point:
+  case Load::Kind::set:
     break;
   }
   const Vector3d& c = load.moment;
   const std::string moment =
       c.isZero() ? ""
                  : " and [" + short_number(c.x()) + ", " + short_number(c.y()) + ", " + short_number(c.z()) + "] N*m";
+  if (load.kind == Load::Kind::set) {
+    const PointSet& set = m.own.sets[static_cast<std::size_t>(load.set)];
+    return forces(load.force) + moment + " shared by the " + std::to_string(set.points.size()) + " points of " +
+           printable(set.name);
+  }
   return forces(load.force) + moment + on + " at [" + at(t, load.from) + "] " + t.unit();
 }
 
@@ -78,7 +125,7 @@ std::string explain_dials(const Teller& t, const Style& style) {
 } // namespace
 
 std::string explain_structure(const Teller& t, const Style& style) {
-  return explain_members(t, style) + explain_loads(t, style) + explain_dials(t, style);
+  return explain_members(t, style) + explain_mesh(t, style) + explain_loads(t, style) + explain_dials(t, style);
 }
 
 } // namespace bedbow

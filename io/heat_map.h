@@ -33,7 +33,7 @@ struct HeatMap {
 
 enum class HeatMapSize { wide, narrow };
 
-/// The picture as one <svg> element: the greater the value, the darker. Values are written too, so that nothing hangs
+/// The picture as one svg element: the greater the value, the darker. Values are written too, so that nothing hangs
 /// on the shade alone.
 /// The elements carry classes (plot-paper, plot-ink) by which a page may colour paper and words anew.
 /// \param size narrow: for a telephone, 360 wide.

@@ -151,6 +151,7 @@ const Schema& case_schema() {
     schema::add_joints(s);
     schema::add_structure(s);
     schema::add_settings(s);
+    schema::add_mesh(s);
     return s;
   }();
   return whole;

@@ -111,6 +111,7 @@ void add_bodies(Schema& schema);
 void add_joints(Schema& schema);
 void add_structure(Schema& schema);
 void add_settings(Schema& schema);
+void add_mesh(Schema& schema);
 /// Keys that bars, members and stock share: shape, sizes, given properties, turn.
 std::vector<KeySpec> shape_keys();
 } // namespace schema

@@ -18,7 +18,8 @@ KeySpec name() {
 }
 
 KeySpec joins() {
-  return ref_key("joins", "the two that it joins: \"body.bar\", the name of a member or panel, or \"ground\"")
+  return ref_key("joins",
+                 "the two that it joins: \"body.bar\", the name of a member or panel, \"mesh.PART\", or \"ground\"")
       .list(2, 2)
       .required();
 }

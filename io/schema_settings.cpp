@@ -124,21 +124,10 @@ TableSpec plugins() {
           {text_key("files", "paths, from the case's folder").like("my_law.so").list().required()}};
 }
 
-TableSpec mesh() {
-  KeySpec unit = kind_key("unit", ValueKind::unit, "unit of its coordinates").like("mm").otherwise("mm");
-  unit.dim = Dim::length;
-  return {"mesh",
-          "[mesh]",
-          "A mesh of one's own, joined to the machine.",
-          {text_key("file", "path, from the case's folder, of a VTK unstructured grid").like("frame.vtu").required(),
-           std::move(unit)}};
-}
-
 } // namespace
 
 void add_settings(Schema& schema) {
-  for (auto* make : {limits, solve, sweep, vary, stock, output, fit, unknown, plugins, mesh})
-    schema.tables.push_back(make());
+  for (auto* make : {limits, solve, sweep, vary, stock, output, fit, unknown, plugins}) schema.tables.push_back(make());
 }
 
 } // namespace bedbow::schema

@@ -70,9 +70,11 @@ TableSpec hold() {
   return {
       "hold",
       "[[hold]]",
-      "Holds a point, a line, or a whole panel edge of members and panels to ground. Either `at`, or `from` and `to`.",
+      "Holds a point, a line, or a whole panel edge of members and panels to ground, or points of the own mesh. Either "
+      "`at`, or `from` and `to`, or `points`.",
       {name_key("name", "by which sweeps call it").like("foot"), point("at", "[x, y, z] of the point"),
        point("from", "[x, y, z] where the line begins"), point("to", "[x, y, z] where it ends"),
+       text_key("points", "instead of a place: a set of the mesh's points, by the name of its array").like("foot"),
        choice_key("holds", movements, "which movements it holds").list(1, 6).required()}};
 }
 
@@ -80,21 +82,27 @@ TableSpec load() {
   const auto vector = [](std::string key, Dim dim, std::string example, std::string doc) {
     return quantity_key(std::move(key), dim, std::move(example), std::move(doc)).list(3, 3);
   };
-  return {"load",
-          "[[load]]",
-          "Force and moment at a point (`at`), force along a line (`from`, `to`, `per_length`), pressure on a panel "
-          "(`panel`, `pressure`), or self-weight (`gravity`).",
-          {name_key("name", "by which sweeps call it").like("weight"),
-           ref_key("on", "the bar, member or panel that carries it; a point is carried to a bar by a rigid arm")
-               .otherwise("the member or panel at that place")
-               .told(),
-           point("at", "[x, y, z] of a point"), vector("force", Dim::force, "-100 N", "[x, y, z] at the point"),
-           vector("moment", Dim::moment, "20 N*m", "[x, y, z] at the point"),
-           point("from", "[x, y, z] where the line begins"), point("to", "[x, y, z] where the line ends"),
-           vector("per_length", Dim::force_per_length, "-10 N/mm", "[x, y, z] along the line"),
-           name_key("panel", "the panel under pressure").like("cheek"),
-           quantity_key("pressure", Dim::stress, "2 kPa", "positive along the normal edge_a x edge_b"),
-           boolean_key("gravity", "self-weight of everything along -z").otherwise("false")}};
+  return {
+      "load",
+      "[[load]]",
+      "Force and moment at a point (`at`), force along a line (`from`, `to`, `per_length`), pressure on a panel "
+      "(`panel`, `pressure`) or on a part of the own mesh (`on`, `pressure`), a force shared by points of the own "
+      "mesh (`points`, `force`), or self-weight (`gravity`).",
+      {name_key("name", "by which sweeps call it").like("weight"),
+       ref_key("on",
+               "the bar, member, panel or part of the mesh that carries it; a point is carried to a bar by a rigid arm")
+           .otherwise("the member, panel or mesh at that place")
+           .told(),
+       point("at", "[x, y, z] of a point"), vector("force", Dim::force, "-100 N", "[x, y, z] at the point"),
+       vector("moment", Dim::moment, "20 N*m", "[x, y, z] at the point"),
+       point("from", "[x, y, z] where the line begins"), point("to", "[x, y, z] where the line ends"),
+       vector("per_length", Dim::force_per_length, "-10 N/mm", "[x, y, z] along the line"),
+       name_key("panel", "the panel under pressure").like("cheek"),
+       quantity_key("pressure", Dim::stress, "2 kPa", "positive along the normal edge_a x edge_b"),
+       text_key("points", "a set of the mesh's points, by the name of its array: the force is shared in proportion to "
+                          "the array's values")
+           .like("tip"),
+       boolean_key("gravity", "self-weight of everything along -z").otherwise("false")}};
 }
 
 TableSpec dial() {
@@ -102,7 +110,7 @@ TableSpec dial() {
           "[[dial]]",
           "A dial indicator: reports the movement of one spot.",
           {name_key("name", "by which the results call it").like("mid").required(),
-           ref_key("on", "the bar, member or panel that it touches").like("clamp.spine").required(),
+           ref_key("on", "the bar, member, panel or part of the mesh that it touches").like("clamp.spine").required(),
            point("at", "[x, y, z] of the spot; carried rigidly from the nearest section").required(),
            quantity_key("reading", Dim::length, "0.31 mm", "what was measured"),
            choice_key("direction", {"x", "y", "z"}, "along which axis it was measured")}};

@@ -1,9 +1,10 @@
 /// \file
 /// Door to the module that holds VTK. The program is not linked to VTK, whose libraries take longer to load than most
-/// machines to solve; they are loaded with the module when the first VTK file is written. Program and module are of one
-/// build, so plain C++ types may cross.
+/// machines to solve; they are loaded with the module when the first VTK file is written or read. Program and module
+/// are of one build, so plain C++ types may cross.
 #pragma once
 
+#include "io/mesh_grid.h"
 #include "io/vtk_grid.h"
 
 #include <string>
@@ -15,6 +16,8 @@ struct VtkModule {
   const char* version; ///< of the build: must be the program's own
   /// A .vtu file (VTK XML unstructured grid, raw appended binary) of a grid, as its bytes. Throws std::runtime_error.
   std::string (*vtu)(const VtkGrid& grid);
+  /// A grid from a file's bytes. \param legacy the older format, else XML. Throws std::runtime_error.
+  MeshGrid (*read)(const std::string& bytes, bool legacy);
 };
 
 /// The module, loaded on the first call and kept. Throws FileError (see io/module.h).

@@ -46,8 +46,16 @@ std::string Machine::name_of(const Ref& r) const {
     return "member " + members.at(r.index).name;
   case Ref::Kind::panel:
     return "panel " + panels.at(r.index).name;
+  case Ref::Kind::own:
+    return own.parts.at(r.index).empty() ? "mesh" : "mesh." + own.parts.at(r.index);
   }
   return "?";
+}
+
+std::string Machine::plain_name(const Ref& r) const {
+  if (r.kind == Ref::Kind::member) return members.at(r.index).name;
+  if (r.kind == Ref::Kind::panel) return panels.at(r.index).name;
+  return name_of(r);
 }
 
 } // namespace bedbow

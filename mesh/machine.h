@@ -7,6 +7,7 @@
 #pragma once
 
 #include "mesh/material.h"
+#include "mesh/own_mesh.h"
 #include "mesh/section.h"
 
 #include <Eigen/Core>
@@ -33,9 +34,10 @@ inline constexpr std::array<BodyKind, 3> all_bodies{BodyKind::bed, BodyKind::cla
 /// "bed", "clamp" or "apron".
 std::string to_string(BodyKind body);
 
-/// What something is fixed to. For `bar`, body and index; for `member` and `panel`, the index into the machine's list.
+/// What something is fixed to. For `bar`, body and index; for `member` and `panel`, the index into the machine's list;
+/// for `own`, the index into the own mesh's parts.
 struct Ref {
-  enum class Kind { none, ground, bar, member, panel };
+  enum class Kind { none, ground, bar, member, panel, own };
   Kind kind = Kind::none;
   BodyKind body = BodyKind::bed;
   int index = -1;
@@ -262,23 +264,26 @@ struct Panel {
   SourcePos pos;
 };
 
-/// Holds a point, a line, or a panel edge of members and panels to ground.
+/// Holds a point, a line, or a panel edge of members and panels, or a set of the own mesh's points to ground.
 struct Hold {
-  Eigen::Vector3d from, to; ///< equal for a point
+  Eigen::Vector3d from, to; ///< equal for a point; NaN for a set
+  int set = -1;             ///< index into OwnMesh::sets
   DofMask holds{};
   SourcePos pos;
 };
 
-/// Force and moment at a point, force per length on a line, or pressure on a panel.
+/// Force and moment at a point or shared by a set of points, force per length on a line, or pressure on a panel or on a
+/// part of the own mesh.
 struct Load {
-  enum class Kind { point, line, pressure };
+  enum class Kind { point, line, pressure, set };
   Kind kind = Kind::point;
-  Ref on; ///< none: the member or panel at that place
+  Ref on; ///< none: the member, panel or part at that place
   Eigen::Vector3d from = Eigen::Vector3d::Zero(), to = Eigen::Vector3d::Zero(); ///< point: both the place
   Eigen::Vector3d force = Eigen::Vector3d::Zero();                              ///< [N], or [N/m] for a line
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();                             ///< [N m]
-  double pressure = 0; ///< [Pa], along the normal edge_a x edge_b
-  int panel = -1;
+  double pressure = 0; ///< [Pa], along the normal edge_a x edge_b, or that of the quads' corners (right-hand rule)
+  int panel = -1;      ///< -1: the part that `on` names
+  int set = -1;        ///< index into OwnMesh::sets
   SourcePos pos;
 };
 
@@ -328,6 +333,8 @@ struct Machine {
   std::vector<Support> supports;
   std::vector<Member> members;
   std::vector<Panel> panels;
+  OwnMesh own;
+  SourcePos own_pos; ///< of [mesh]
   std::vector<Hold> holds;
   std::vector<Load> loads;
   std::vector<Dial> dials;
@@ -339,8 +346,10 @@ struct Machine {
   [[nodiscard]] Body& body(BodyKind k) { return bodies[static_cast<std::size_t>(k)]; }
   /// The bar that a reference of kind `bar` names. Throws std::out_of_range.
   [[nodiscard]] const Bar& bar(const Ref& r) const;
-  /// "bed.web", "ground", "member rod", "panel cheek".
+  /// "bed.web", "ground", "member rod", "panel cheek", "mesh.gusset".
   [[nodiscard]] std::string name_of(const Ref& r) const;
+  /// As results call it: "bed.web", "rod", "cheek", "mesh.gusset".
+  [[nodiscard]] std::string plain_name(const Ref& r) const;
 };
 
 } // namespace bedbow

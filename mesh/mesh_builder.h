@@ -3,6 +3,7 @@
 #pragma once
 
 #include "mesh/mesher.h"
+#include "mesh/node_finder.h"
 
 #include <optional>
 #include <span>
@@ -30,8 +31,17 @@ struct Builder {
 void lay_out_bars(Builder& b);
 /// Nodes and elements of the bars on their stations.
 void mesh_bars(Builder& b);
-/// Members, panels, holds; members and panels that touch the apron turn with it.
+/// Members, panels, the own mesh, holds; what touches the apron turns with it.
 void mesh_structure(Builder& b);
+/// Lines and quads of the own mesh.
+void mesh_own(Builder& b, NodeFinder& finder);
+/// Node of an end: shared with whatever ends or panel nodes are there, rigidly linked to a bar it lies on.
+int end_node(Builder& b, NodeFinder& finder, const Eigen::Vector3d& at);
+/// Axes of a straight beam: x along it, z the direction of the section's height. \param up NaN: z, or y along z.
+/// \param what names it in the message. Throws std::invalid_argument where `up` points along it.
+Eigen::Matrix3d beam_axes(const Eigen::Vector3d& along, Eigen::Vector3d up, const std::string& what);
+/// Whether things this far apart are at one place [m].
+inline constexpr double one_place = 1e-6;
 /// Loose fingers as short cantilevers from the carrying bar.
 void mesh_fingers(Builder& b);
 /// Posts, cams, hinges, handles, ties, screws, supports, welds.
@@ -43,7 +53,7 @@ void mesh_contacts(Builder& b);
 /// The held sheet between nose and bed; \param sheets as make_mesh takes them.
 void mesh_pads(Builder& b, std::span<const HeldSpan> sheets);
 
-/// x that members, panels and fingers want as stations of the bars they meet.
+/// x that members, panels and points of the own mesh want as stations of the bars they meet.
 std::vector<double> structure_stations(const Builder& b);
 /// Bar whose section (box) contains the point, within 1e-6 m.
 std::optional<Ref> bar_at(const Builder& b, const Eigen::Vector3d& at);

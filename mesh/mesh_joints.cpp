@@ -3,6 +3,7 @@
 #include "mesh/places.h"
 #include "mesh/welds.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -19,12 +20,31 @@ constexpr double cam_stiffness = 1e14;
 
 Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
   if (r.kind == Ref::Kind::bar) return place_on_bar(b.machine, b.mesh, r, at);
-  return {{}, at, Frame::fixed};
+  if (r.kind == Ref::Kind::ground) return {{}, at, Frame::fixed};
+  return place_on_structure(b.mesh, r, at);
+}
+
+/// Middle of the nodes of a member, panel or part of the own mesh along axis k.
+double middle_of(const Builder& b, const Ref& r, int k) {
+  double sum = 0;
+  int count = 0;
+  const auto add = [&](const auto& elements) {
+    for (const auto& e : elements)
+      if (e.owner == r)
+        for (int n : e.nodes) {
+          sum += b.mesh.nodes[n].x[k];
+          ++count;
+        }
+  };
+  add(b.mesh.beams);
+  add(b.mesh.shells);
+  return sum / std::max(count, 1);
 }
 
 /// How far along axis k the middle of what r names lies; ground is below everything.
 double height_of(const Builder& b, const Ref& r, int k) {
-  if (r.kind != Ref::Kind::bar) return -std::numeric_limits<double>::infinity();
+  if (r.kind == Ref::Kind::ground) return -std::numeric_limits<double>::infinity();
+  if (r.kind != Ref::Kind::bar) return middle_of(b, r, k);
   const Bar& bar = b.machine.bar(r);
   return k == 0 ? (bar.start + bar.end()) / 2 : bar.at[k - 1];
 }

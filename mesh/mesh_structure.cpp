@@ -1,5 +1,4 @@
 #include "mesh/mesh_builder.h"
-#include "mesh/node_finder.h"
 #include "mesh/places.h"
 #include "mesh/stations.h"
 
@@ -15,28 +14,12 @@ namespace bedbow::mesher {
 
 namespace {
 
-constexpr double near = 1e-6; // ends within a thousandth of a millimetre coincide
+constexpr double near = one_place; // ends within a thousandth of a millimetre coincide
 
 std::string point_text(const Eigen::Vector3d& p) {
   char text[96];
   std::snprintf(text, sizeof text, "(%.4g, %.4g, %.4g) mm", p.x() * 1e3, p.y() * 1e3, p.z() * 1e3);
   return text;
-}
-
-/// Local axes of a member: x along it, z the direction of the section's height.
-Eigen::Matrix3d member_axes(const Member& m) {
-  const Eigen::Vector3d x = (m.to - m.from).normalized();
-  Eigen::Vector3d up = m.up;
-  if (!up.allFinite()) up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
-  Eigen::Vector3d z = up - up.dot(x) * x;
-  if (z.norm() < 1e-9 * up.norm())
-    throw std::invalid_argument("member " + m.name + ": up points along the member; give a direction across it");
-  z.normalize();
-  Eigen::Matrix3d axes;
-  axes.row(0) = x;
-  axes.row(1) = z.cross(x);
-  axes.row(2) = z;
-  return axes;
 }
 
 /// Positions along a member [m]: even divisions, and where loads begin, end or act.
@@ -59,23 +42,12 @@ std::vector<double> member_stations(const Machine& machine, const Member& m) {
   return s;
 }
 
-/// Node of a member's end: shared with whatever ends or panel nodes are there, rigidly linked to a bar it lies on.
-int end_node(Builder& b, NodeFinder& finder, const Eigen::Vector3d& at) {
-  if (const int known = finder.find(at); known >= 0) return known;
-  const int node = b.add_node(at, Frame::fixed);
-  finder.add(node, at);
-  if (const auto bar = bar_at(b, at)) {
-    b.mesh.rigid_links.push_back({main_node(place_on_bar(b.machine, b.mesh, *bar, at)), node});
-  }
-  return node;
-}
-
 void add_member(Builder& b, NodeFinder& finder, std::size_t index) {
   const Member& m = b.machine.members[index];
   BarLayout l;
   l.owner = {Ref::Kind::member, BodyKind::bed, static_cast<int>(index)};
   l.section = b.add_section(m.shape, b.material(m.material).nu);
-  const Eigen::Matrix3d axes = member_axes(m);
+  const Eigen::Matrix3d axes = beam_axes(m.to - m.from, m.up, "member " + m.name);
   if (m.tension_only) { // a rod between its ends, pulling only
     Joint j;
     j.kind = JointKind::rod;
@@ -138,7 +110,7 @@ void add_panel(Builder& b, NodeFinder& finder, std::size_t index) {
     }
 }
 
-/// Members and panels that hang on the apron turn with it; on both sides at once they can't.
+/// Members, panels and meshes that hang on the apron turn with it; on both sides at once they can't.
 void turn_with_apron(Builder& b, std::size_t first_node) {
   bool changed = true;
   const auto spread = [&](int i, int j) {
@@ -147,7 +119,7 @@ void turn_with_apron(Builder& b, std::size_t first_node) {
     if (p.frame == q.frame) return;
     const int fixed = p.frame == Frame::fixed ? i : j;
     if (static_cast<std::size_t>(fixed) < first_node)
-      throw std::invalid_argument("a member or panel at " + point_text(b.mesh.nodes[fixed].x) +
+      throw std::invalid_argument("a member, panel or mesh at " + point_text(b.mesh.nodes[fixed].x) +
                                   " joins the apron, which swings, to a part that does not; use a tie or hinge there");
     b.mesh.nodes[fixed].frame = Frame::apron;
     changed = true;
@@ -174,6 +146,11 @@ double distance_to_segment(const Eigen::Vector3d& p, const Eigen::Vector3d& a, c
 void add_holds(Builder& b, std::size_t first_node) {
   std::vector<std::array<bool, 6>> held(b.mesh.nodes.size());
   for (const Hold& h : b.machine.holds) {
+    if (h.set >= 0) {
+      for (int p : b.machine.own.sets.at(h.set).points)
+        for (std::size_t k = 0; k < 6; ++k) held[b.mesh.own_nodes.at(p)][k] |= h.holds[k];
+      continue;
+    }
     bool found = false;
     for (std::size_t n = first_node; n < b.mesh.nodes.size(); ++n) {
       if (distance_to_segment(b.mesh.nodes[n].x, h.from, h.to) > near) continue;
@@ -181,8 +158,9 @@ void add_holds(Builder& b, std::size_t first_node) {
       for (std::size_t k = 0; k < 6; ++k) held[n][k] |= h.holds[k];
     }
     if (!found)
-      throw std::invalid_argument("[[hold]] at " + point_text(h.from) +
-                                  " meets no node of a member or panel; place it on an end, a division or an edge");
+      throw std::invalid_argument(
+          "[[hold]] at " + point_text(h.from) +
+          " meets no node of a member, panel or mesh; place it on an end, a division, an edge or a point");
   }
   for (std::size_t n = first_node; n < held.size(); ++n)
     for (std::size_t k = 0; k < 6; ++k)
@@ -190,6 +168,30 @@ void add_holds(Builder& b, std::size_t first_node) {
 }
 
 } // namespace
+
+Eigen::Matrix3d beam_axes(const Eigen::Vector3d& along, Eigen::Vector3d up, const std::string& what) {
+  const Eigen::Vector3d x = along.normalized();
+  if (!up.allFinite()) up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
+  Eigen::Vector3d z = up - up.dot(x) * x;
+  if (z.norm() < 1e-9 * up.norm())
+    throw std::invalid_argument(what + ": up points along it; give a direction across it");
+  z.normalize();
+  Eigen::Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(1) = z.cross(x);
+  axes.row(2) = z;
+  return axes;
+}
+
+int end_node(Builder& b, NodeFinder& finder, const Eigen::Vector3d& at) {
+  if (const int known = finder.find(at); known >= 0) return known;
+  const int node = b.add_node(at, Frame::fixed);
+  finder.add(node, at);
+  if (const auto bar = bar_at(b, at)) {
+    b.mesh.rigid_links.push_back({main_node(place_on_bar(b.machine, b.mesh, *bar, at)), node});
+  }
+  return node;
+}
 
 std::optional<Ref> bar_at(const Builder& b, const Eigen::Vector3d& at) {
   for (const BarLayout& l : b.mesh.layouts) {
@@ -219,15 +221,18 @@ std::vector<double> structure_stations(const Builder& b) {
     for (int j = 0; j <= p.divisions[1]; ++j)
       for (double t : {0.0, 1.0}) want(p.corner + p.edge_b * (double(j) / p.divisions[1]) + p.edge_a * t);
   }
+  if (b.machine.own.joined)
+    for (const Eigen::Vector3d& p : b.machine.own.points) want(p);
   return x;
 }
 
 void mesh_structure(Builder& b) {
-  if (b.machine.members.empty() && b.machine.panels.empty()) return;
+  if (b.machine.members.empty() && b.machine.panels.empty() && !b.machine.own.present()) return;
   const std::size_t first_node = b.mesh.nodes.size();
   NodeFinder finder(near);
   for (std::size_t i = 0; i < b.machine.panels.size(); ++i) add_panel(b, finder, i);
   for (std::size_t i = 0; i < b.machine.members.size(); ++i) add_member(b, finder, i);
+  mesh_own(b, finder);
   turn_with_apron(b, first_node);
   add_holds(b, first_node);
 }

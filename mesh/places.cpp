@@ -141,7 +141,34 @@ std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, do
   return std::nullopt;
 }
 
+namespace {
+
+/// The place on the nearest element of a part of the own mesh, carried by its nodes in proportion.
+Place place_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+  OwnNearest best;
+  const auto keep = [&](OwnNearest found, const auto& nodes) {
+    if (found.distance >= best.distance) return;
+    best = std::move(found);
+    for (int& p : best.points) p = nodes[static_cast<std::size_t>(p)];
+  };
+  const auto x = [&](int n) { return mesh.nodes[n].x; };
+  for (const BeamElement& e : mesh.beams)
+    if (e.owner == owner) keep(nearest_on_line({x(e.nodes[0]), x(e.nodes[1])}, at), e.nodes);
+  for (const ShellElement& e : mesh.shells)
+    if (e.owner == owner)
+      keep(nearest_on_quad({x(e.nodes[0]), x(e.nodes[1]), x(e.nodes[2]), x(e.nodes[3])}, at), e.nodes);
+  if (best.points.empty()) throw std::invalid_argument("nothing there to carry the place");
+  Place p{{}, at, mesh.nodes[best.points.front()].frame};
+  constexpr double nothing = 1e-12;
+  for (std::size_t i = 0; i < best.points.size(); ++i)
+    if (best.weights[i] > nothing) p.terms.push_back({best.points[i], best.weights[i], at - x(best.points[i])});
+  return p;
+}
+
+} // namespace
+
 Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+  if (owner.kind == Ref::Kind::own) return place_on_own(mesh, owner, at);
   int best = -1;
   double distance = std::numeric_limits<double>::infinity();
   const auto consider = [&](int node) {

@@ -23,7 +23,8 @@ Eigen::Vector3d complete_place(const Machine& machine, const Mesh& mesh, const s
 /// Throws std::invalid_argument when x lies off the bar by more than same_place.
 Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, const Eigen::Vector3d& at);
 
-/// The place of a point on a member or panel: exact arm from its nearest node.
+/// The place of a point on a member or panel: exact arm from its nearest node. On a part of the own mesh: carried by
+/// the nodes of its nearest element in proportion, each by an exact arm.
 Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at);
 
 /// The place of the nose at x, y, z: on the finger there, or on the nose's bar. Nothing where no finger stands.

@@ -19,6 +19,9 @@ struct Problem {
   std::string text; ///< what was found, and what would be right
 };
 
+/// "3, 7, 9 and 12 more": numbers of cells or points in a message.
+std::string number_list(const std::vector<int>& numbers);
+
 /// Whether any of them is an error.
 bool any_error(const std::vector<Problem>& problems);
 

@@ -13,10 +13,12 @@ void validate_whole(Validator& v) {
   bool bars = false;
   // A body whose bars are missing has been reported as just that.
   for (const Body& body : m.bodies) bars = bars || body.present() || body.pos.line > 0;
-  if (!bars && m.members.empty() && m.panels.empty())
-    v.error({1, 1}, "", "there is nothing to solve: a case has at least a [bed], a [[member]] or a [[panel]]");
-  if (m.solve.dimension == 2 && (!m.members.empty() || !m.panels.empty()))
-    v.warning({}, "solve.dimension", "members and panels out of the x-z plane count only with dimension = 3");
+  const bool own = m.own.present() || m.own_pos.line > 0;
+  if (!bars && m.members.empty() && m.panels.empty() && !own)
+    v.error({1, 1}, "",
+            "there is nothing to solve: a case has at least a [bed], a [[member]], a [[panel]] or a [mesh]");
+  if (m.solve.dimension == 2 && (!m.members.empty() || !m.panels.empty() || own))
+    v.warning({}, "solve.dimension", "members, panels and meshes out of the x-z plane count only with dimension = 3");
 }
 
 /// Names of one list that occur twice.
@@ -72,6 +74,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_sheet(v);
   validate_joints(v);
   validate_structure(v);
+  validate_own(v);
   return std::move(v.problems);
 }
 

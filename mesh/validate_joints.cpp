@@ -17,9 +17,14 @@ bool holds_any(const DofMask& mask) {
 /// x must lie within a bar's length; y and z may lie beside it, but not far.
 void validate_place(Validator& v, const Ref& r, const GivenPoint& at, SourcePos pos, const std::string& key,
                     const std::string& what) {
+  const std::string name = v.machine.name_of(r);
+  if (r.kind == Ref::Kind::own && at.allFinite()) {
+    const double arm = nearest_on_part(v.machine.own, r.index, at).distance;
+    if (arm > far_arm)
+      v.warning(pos, key, what + " is " + in_mm(arm) + " away from " + name + "; it is joined to it by a rigid arm");
+  }
   if (r.kind != Ref::Kind::bar) return;
   const Bar& bar = v.machine.bar(r);
-  const std::string name = v.machine.name_of(r);
   if (at.x() < bar.start - same_length || at.x() > bar.end() + same_length) {
     v.error(pos, key,
             what + " at x = " + in_mm(at.x()) + " is beside the bar " + name +
@@ -40,6 +45,9 @@ void validate_joins(Validator& v, const JointBase& j, const std::string& key, co
   if (one.kind == Ref::Kind::none || other.kind == Ref::Kind::none) return;
   if (one == other)
     v.error(j.pos, key, what + " joins " + v.machine.name_of(one) + " with itself; `joins` names two different bars");
+  const bool bar = one.kind == Ref::Kind::bar || other.kind == Ref::Kind::bar;
+  if (!bar && !j.at.allFinite())
+    v.error(j.pos, key, what + " joins no bar from which its place could be taken; give all of it: at = [x, y, z]");
   for (const Ref& r : j.joins) validate_place(v, r, j.at, j.pos, key, what);
 }
 
@@ -85,6 +93,8 @@ void validate_screws(Validator& v) {
     const Screws& s = rows[i];
     const std::string key = joint_key("screws", s.name, i);
     if (known(s) && s.joins[0] == s.joins[1]) v.error(s.pos, key, "the row joins a bar with itself");
+    if (known(s) && std::ranges::any_of(s.joins, [](const Ref& r) { return r.kind != Ref::Kind::bar; }))
+      v.error(s.pos, key, "a row of screws joins two bars; anything else is joined by a [[tie]] at each screw");
     if (!s.x.empty()) {
       const std::size_t before = v.problems.size();
       for (double x : {s.x.front(), s.x.back()})
@@ -123,6 +133,10 @@ void validate_supports(Validator& v) {
     const std::string key = joint_key("support", supports[i].name, i);
     validate_place(v, supports[i].bar, supports[i].at, supports[i].pos, key, "the support");
     if (supports[i].bar.kind == Ref::Kind::ground) v.error(supports[i].pos, key, "it holds the ground to the ground");
+    const bool placed = supports[i].bar.kind == Ref::Kind::bar || supports[i].at.allFinite();
+    if (supports[i].bar.kind != Ref::Kind::none && supports[i].bar.kind != Ref::Kind::ground && !placed)
+      v.error(supports[i].pos, key,
+              "it holds no bar from which its place could be taken; give all of it: at = [x, y, z]");
   }
 }
 

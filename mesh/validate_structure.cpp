@@ -33,9 +33,18 @@ bool astray(const Machine& m) {
          std::ranges::any_of(m.panels, [](const Panel& x) { return !(x.edge_a.cross(x.edge_b).norm() > 0); });
 }
 
-/// Whether a point lies on some member or panel.
+/// Whether a point lies on some part of the own mesh; one whose places are wrong, which is reported, might lie
+/// anywhere.
+bool on_own(const Machine& m, const Vector3d& p) {
+  if (std::ranges::any_of(m.own.points, [](const Vector3d& x) { return !x.allFinite(); })) return true;
+  for (std::size_t i = 0; i < m.own.parts.size(); ++i)
+    if (nearest_on_part(m.own, static_cast<int>(i), p).distance < touching) return true;
+  return false;
+}
+
+/// Whether a point lies on some member, panel or part of the own mesh.
 bool on_structure(const Machine& m, const Vector3d& p) {
-  return astray(m) ||
+  return astray(m) || on_own(m, p) ||
          std::ranges::any_of(m.members, [&](const Member& x) { return distance_to_member(x, p) < touching; }) ||
          std::ranges::any_of(m.panels, [&](const Panel& x) { return distance_to_panel(x, p) < touching; });
 }
@@ -77,10 +86,10 @@ void validate_panels(Validator& v) {
 void validate_holds(Validator& v) {
   const auto& holds = v.machine.holds;
   for (std::size_t i = 0; i < holds.size(); ++i)
-    for (const Vector3d& p : {holds[i].from, holds[i].to})
+    for (const Vector3d& p : {holds[i].from, holds[i].to}) // a set of points has no place of its own: NaN
       if (p.allFinite() && !on_structure(v.machine, p)) {
         v.error(holds[i].pos, "hold." + std::to_string(i + 1),
-                "at " + shown(p) + " there is no member or panel to be held; a bar is held by a [[support]]");
+                "at " + shown(p) + " there is no member, panel or mesh to be held; a bar is held by a [[support]]");
         break;
       }
 }
@@ -101,7 +110,7 @@ void validate_loads(Validator& v) {
   const auto& loads = v.machine.loads;
   for (std::size_t i = 0; i < loads.size(); ++i) {
     const Load& load = loads[i];
-    if (load.kind == Load::Kind::pressure) continue;
+    if (load.kind == Load::Kind::pressure || load.kind == Load::Kind::set) continue;
     const std::string key = "load." + std::to_string(i + 1);
     for (const Vector3d& p : {load.from, load.to}) {
       if (!p.allFinite()) continue;
@@ -111,7 +120,7 @@ void validate_loads(Validator& v) {
       }
       if (load.on.kind == Ref::Kind::none && !on_structure(v.machine, p)) {
         v.error(load.pos, key,
-                "at " + shown(p) + " there is no member or panel to carry it; `on` names a bar that does");
+                "at " + shown(p) + " there is no member, panel or mesh to carry it; `on` names a bar that does");
         break;
       }
     }
@@ -133,6 +142,7 @@ void validate_dials(Validator& v) {
       gap = distance_to_member(v.machine.members[static_cast<std::size_t>(d.on.index)], d.at);
     if (d.on.kind == Ref::Kind::panel)
       gap = distance_to_panel(v.machine.panels[static_cast<std::size_t>(d.on.index)], d.at);
+    if (d.on.kind == Ref::Kind::own) gap = nearest_on_part(v.machine.own, d.on.index, d.at).distance;
     if (gap > far)
       v.warning(d.pos, key,
                 "it is " + in_mm(gap) + " away from " + v.machine.name_of(d.on) +

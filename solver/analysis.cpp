@@ -35,6 +35,11 @@ void fill_mass(const Model& m, Findings& out) {
     const Fingers& f = *m.machine.fingers;
     out.mass += m.machine.materials.at(f.material).density * f.thickness * f.reach * f.widths[i];
   }
+  for (const ShellElement& e : m.mesh.shells) {
+    if (e.owner.kind != Ref::Kind::own) continue;
+    const Corners c = corners_of(m.mesh, e);
+    out.mass += m.machine.materials.at(e.material).density * e.thickness * (c[2] - c[0]).cross(c[3] - c[1]).norm() / 2;
+  }
   for (const Panel& p : m.machine.panels)
     out.mass += m.machine.materials.at(p.material).density * p.thickness * p.edge_a.cross(p.edge_b).norm();
 }

@@ -1,7 +1,9 @@
 #include "solver/recovery.h"
 #include "solver/results.h"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace bedbow {
 
@@ -76,14 +78,16 @@ BarResult result_of(const std::string& name, const Section& section, const Mater
   return r;
 }
 
-std::string plain_name(const Machine& machine, const Ref& r) {
-  switch (r.kind) {
-  case Ref::Kind::member:
-    return machine.members[r.index].name;
-  case Ref::Kind::panel:
-    return machine.panels[r.index].name;
-  default:
-    return machine.name_of(r);
+/// Pieces of one part of the own mesh as one result: the worst, by utilisation where the yield is known.
+void merge_parts(const Machine& machine, std::vector<BarResult>& bars) {
+  for (std::size_t p = 0; p < machine.own.parts.size(); ++p) {
+    const std::string name = machine.plain_name({Ref::Kind::own, BodyKind::bed, static_cast<int>(p)});
+    const auto first = std::ranges::find(bars, name, &BarResult::name);
+    if (first == bars.end()) continue;
+    for (auto it = first + 1; it != bars.end(); ++it)
+      if (it->name == name && std::pair(it->utilisation, it->stress) > std::pair(first->utilisation, first->stress))
+        *first = *it;
+    bars.erase(std::remove_if(first + 1, bars.end(), [&](const BarResult& b) { return b.name == name; }), bars.end());
   }
 }
 
@@ -115,13 +119,15 @@ void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i)
       look_along(m, step, l.first_element + static_cast<int>(i), l.stations[i], reach, worst);
     const int material = m.mesh.beams[l.first_element].material;
+    if (l.owner.kind == Ref::Kind::own) // a run of lines begins anywhere: say x
+      worst.at = m.mesh.nodes[l.nodes[0]].x.x() + worst.at * m.mesh.beams[l.first_element].axes(0, 0);
     out.bars.push_back(
-        result_of(plain_name(m.machine, l.owner), m.mesh.sections[l.section], m.machine.materials.at(material), worst));
+        result_of(m.machine.plain_name(l.owner), m.mesh.sections[l.section], m.machine.materials.at(material), worst));
   }
   add_fingers(m, step, out);
   for (const ShellStress& s : shell_stresses(m, step)) {
     BarResult r;
-    r.name = s.fingers ? "clamp.fingers" : plain_name(m.machine, s.owner);
+    r.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
     for (std::size_t i = 0; i < s.nodes.size(); ++i)
       for (double v : s.von_mises[i])
         if (v > r.stress) {
@@ -132,6 +138,7 @@ void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
     r.utilisation = yield > 0 ? r.stress / yield : 0;
     out.bars.push_back(r);
   }
+  merge_parts(m.machine, out.bars);
 }
 
 } // namespace bedbow

@@ -94,12 +94,14 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
   };
   for (const BarLayout& l : mesh.layouts)
     if (!l.nodes.empty()) note(l.nodes.front(), l.owner);
-  int last_panel = -1;
-  for (const ShellElement& e : mesh.shells)
-    if (e.owner.kind == Ref::Kind::panel && e.owner.index != last_panel) {
-      last_panel = e.owner.index;
-      note(e.nodes[0], e.owner);
-    }
+  // A panel hangs together; a part of the own mesh may lie in pieces.
+  Ref last_panel;
+  for (const ShellElement& e : mesh.shells) {
+    const bool own = e.owner.kind == Ref::Kind::own;
+    if (!own && (e.owner.kind != Ref::Kind::panel || e.owner == last_panel)) continue;
+    last_panel = e.owner;
+    note(e.nodes[0], e.owner);
+  }
   for (std::size_t c = 0; c < map.components.size(); ++c) {
     Component& comp = map.components[c];
     std::string name;

@@ -49,8 +49,8 @@ void add_bars(const Model& m, const StepSolution& step, const Turner& turner,
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) elements.push_back(l.first_element + static_cast<int>(i));
     BarField f = chain(m, step, turner, elements);
     const bool bar = l.owner.kind == Ref::Kind::bar;
-    f.name = bar ? m.machine.name_of(l.owner) : m.machine.members[l.owner.index].name;
-    f.body = bar ? to_string(l.owner.body) : "member";
+    f.name = m.machine.plain_name(l.owner);
+    f.body = bar ? to_string(l.owner.body) : l.owner.kind == Ref::Kind::own ? "mesh" : "member";
     f.section = sections[l.section];
     out.bars.push_back(std::move(f));
   }
@@ -70,8 +70,8 @@ void add_shells(const Model& m, const StepSolution& step, const Turner& turner, 
   for (const ShellStress& s : shell_stresses(m, step)) {
     ShellField f;
     const bool bar = s.owner.kind == Ref::Kind::bar;
-    f.name = s.fingers ? "clamp.fingers" : bar ? m.machine.name_of(s.owner) : m.machine.panels[s.owner.index].name;
-    f.body = bar ? to_string(s.owner.body) : "panel";
+    f.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
+    f.body = bar ? to_string(s.owner.body) : s.owner.kind == Ref::Kind::own ? "mesh" : "panel";
     f.owner = s.owner;
     f.thickness = s.thickness;
     f.yield = m.machine.materials.at(s.material).yield;

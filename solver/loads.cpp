@@ -174,8 +174,11 @@ Ref LoadBuilder::carrier_of(const Load& load) const {
     if ((r - a * p.edge_a - b * p.edge_b).norm() < 1e-6 && a > -1e-9 && a < 1 + 1e-9 && b > -1e-9 && b < 1 + 1e-9)
       return {Ref::Kind::panel, BodyKind::bed, static_cast<int>(i)};
   }
+  for (std::size_t i = 0; i < machine_.own.parts.size(); ++i)
+    if (nearest_on_part(machine_.own, static_cast<int>(i), middle).distance < 1e-6)
+      return {Ref::Kind::own, BodyKind::bed, static_cast<int>(i)};
   throw std::invalid_argument("[[load]] in line " + std::to_string(load.pos.line) +
-                              " acts on no member or panel at its place; name the bar it is on, or move it");
+                              " acts on no member, panel or mesh at its place; name the bar it is on, or move it");
 }
 
 void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const {
@@ -211,19 +214,37 @@ void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::V
   }
 }
 
-void LoadBuilder::add_given(const Load& load, double angle, StepLoads& loads) const {
-  if (load.kind == Load::Kind::pressure) {
-    const Panel& p = machine_.panels[load.panel];
-    const Eigen::Vector3d traction = p.edge_a.cross(p.edge_b).normalized() * load.pressure;
-    for (const ShellElement& e : mesh_.shells) {
-      if (e.owner.kind != Ref::Kind::panel || e.owner.index != load.panel) continue;
-      const Vector24d f = shell_load(corners_of(mesh_, e), traction);
-      for (int k = 0; k < 4; ++k)
-        add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
-      loads.greatest = std::max(loads.greatest, f.segment<3>(0).norm());
-    }
-    return;
+void LoadBuilder::add_pressure(const Load& load, StepLoads& loads) const {
+  const bool panel = load.panel >= 0;
+  const Ref on = panel ? Ref{Ref::Kind::panel, BodyKind::bed, load.panel} : load.on;
+  Eigen::Vector3d normal = Eigen::Vector3d::Zero();
+  if (panel) normal = machine_.panels[load.panel].edge_a.cross(machine_.panels[load.panel].edge_b).normalized();
+  for (const ShellElement& e : mesh_.shells) {
+    if (!(e.owner == on)) continue;
+    const Corners corners = corners_of(mesh_, e);
+    if (!panel) normal = shell_axes(corners).row(2);
+    const Vector24d f = shell_load(corners, normal * load.pressure);
+    for (int k = 0; k < 4; ++k)
+      add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
+    loads.greatest = std::max(loads.greatest, f.segment<3>(0).norm());
   }
+}
+
+void LoadBuilder::add_set(const Load& load, double angle, StepLoads& loads) const {
+  const PointSet& set = machine_.own.sets.at(load.set);
+  const Eigen::Matrix3d back = apron_turn(angle).transpose();
+  for (std::size_t i = 0; i < set.points.size(); ++i) {
+    const int node = mesh_.own_nodes.at(set.points[i]);
+    const Node& n = mesh_.nodes[node];
+    const Eigen::Matrix3d to_frame = n.frame == Frame::apron ? back : Eigen::Matrix3d(Eigen::Matrix3d::Identity());
+    add_point({{{node, 1.0, Eigen::Vector3d::Zero()}}, n.x, n.frame}, to_frame * load.force * set.shares[i],
+              to_frame * load.moment * set.shares[i], loads);
+  }
+}
+
+void LoadBuilder::add_given(const Load& load, double angle, StepLoads& loads) const {
+  if (load.kind == Load::Kind::pressure) return add_pressure(load, loads);
+  if (load.kind == Load::Kind::set) return add_set(load, angle, loads);
   const Ref on = carrier_of(load);
   const Place at =
       on.kind == Ref::Kind::bar ? place_on_bar(machine_, mesh_, on, load.from)

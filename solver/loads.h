@@ -47,6 +47,9 @@ private:
   void add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q, StepLoads& loads) const;
   void add_gravity(double angle, StepLoads& loads) const;
   void add_given(const Load& load, double angle, StepLoads& loads) const;
+  void add_pressure(const Load& load, StepLoads& loads) const;
+  /// A force and moment shared by a set of the own mesh's points.
+  void add_set(const Load& load, double angle, StepLoads& loads) const;
   void add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const;
   [[nodiscard]] Ref carrier_of(const Load& load) const;
 

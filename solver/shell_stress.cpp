@@ -31,6 +31,22 @@ ShellResultants turned(const ShellResultants& r, double c, double s) {
   return {turn(r.n), turn(r.m), {c * r.q[0] + s * r.q[1], -s * r.q[0] + c * r.q[1]}};
 }
 
+/// Whether stress of one element may be averaged with that of another of the same owner: a part of the own mesh may
+/// have folds, steps in thickness and quads that look the other way.
+bool alike(const Model& m, const ShellElement& a, const ShellElement& b) {
+  constexpr double least = 0.866; // cosine of 30 degrees; common practice, no source
+  if (!(a.owner == b.owner)) return false;
+  if (a.owner.kind != Ref::Kind::own) return true;
+  return a.thickness == b.thickness && a.material == b.material &&
+         shell_axes(corners_of(m.mesh, a)).row(2).dot(shell_axes(corners_of(m.mesh, b)).row(2)) > least;
+}
+
+/// Cosine and sine from an element's x axis to a direction, as seen in the element's plane.
+std::array<double, 2> angle_to(const Eigen::Matrix3d& axes, const Eigen::Vector3d& along) {
+  const Eigen::Vector2d in_plane(axes.row(0).dot(along), axes.row(1).dot(along));
+  return {in_plane.x() / in_plane.norm(), in_plane.y() / in_plane.norm()};
+}
+
 struct Average {
   ShellResultants sum{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), Eigen::Vector2d::Zero()};
   int count = 0;
@@ -64,7 +80,7 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
   const std::size_t first_finger =
       plate_fingers ? static_cast<std::size_t>(m.mesh.fingers.front().first_element) : m.mesh.shells.size();
   for (std::size_t i = 0; i < m.mesh.shells.size(); ++i) {
-    if (runs.empty() || i == first_finger || !(m.mesh.shells[runs.back().first].owner == m.mesh.shells[i].owner))
+    if (runs.empty() || i == first_finger || !alike(m, m.mesh.shells[runs.back().first], m.mesh.shells[i]))
       runs.emplace_back(i, i);
     runs.back().second = i + 1;
   }
@@ -86,8 +102,7 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
       for (int k = 0; k < 4; ++k) u.segment<6>(6 * k) = step.motion[e.nodes[k]];
       const Eigen::Matrix3d axes = shell_axes(c);
       if (i == first) along = axes.row(0);
-      const double cosine = axes.row(0).dot(along);
-      const double sine = axes.row(1).dot(along);
+      const auto [cosine, sine] = angle_to(axes, along);
       const auto r = shell_corner_resultants(c, {material.E, material.nu, e.thickness, material.density}, u);
       std::array<int, 4> quad{};
       for (int k = 0; k < 4; ++k) {

@@ -38,7 +38,7 @@ struct Structure {
   int unknowns = 0;
 };
 
-/// Assembles, factors and condenses. \param solver name in the registry; empty: "auto".
+/// Assembles, factors and condenses with the solver that the machine's settings name; "auto" where they name none.
 /// \param cache parts factored before are taken from there; null: none.
 /// Throws std::invalid_argument when there is no such solver.
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,

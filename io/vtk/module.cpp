@@ -1,4 +1,5 @@
-// The one translation unit that knows VTK. See io/vtk_module.h.
+// What the module offers, and the writer. See io/vtk_module.h.
+#include "io/vtk/reader.h"
 #include "io/vtk_module.h"
 
 #include <vtkCellArray.h>
@@ -82,7 +83,7 @@ std::string vtu(const VtkGrid& grid) {
   return writer->GetOutputString();
 }
 
-const VtkModule module{BEDBOW_VERSION, vtu};
+const VtkModule module{BEDBOW_VERSION, vtu, read_grid};
 
 } // namespace
 

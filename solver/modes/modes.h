@@ -35,7 +35,7 @@ struct Modes {
 /// The machine as it vibrates. Holds what modes and Sturm counts need.
 class VibratingMachine {
 public:
-  /// \param solver name in the registry; empty: "auto". The model must outlive this.
+  /// The model must outlive this.
   VibratingMachine(const Model& model, const JointState& state, const Registry<LinearSolverEntry>& solvers,
                    bool lumped);
 

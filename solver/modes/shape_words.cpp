@@ -114,6 +114,8 @@ std::string body_name(const Machine& machine, const Ref& owner) {
     return "member " + machine.members[owner.index].name;
   case Ref::Kind::panel:
     return "panel " + machine.panels[owner.index].name;
+  case Ref::Kind::own:
+    return machine.name_of(owner);
   default:
     return "part";
   }

@@ -2,6 +2,8 @@
 
 #include <cmath>
 #include <limits>
+#include <map>
+#include <utility>
 
 namespace bedbow {
 
@@ -90,6 +92,13 @@ MaterialCost material_cost(const Machine& machine, std::span<const StockItem> st
   for (const Body& body : machine.bodies)
     for (const Bar& bar : body.bars) add(to_string(body.kind) + "." + bar.name, bar.length, bar.shape, bar.material);
   for (const Member& m : machine.members) add(m.name, (m.to - m.from).norm(), m.shape, m.material);
+  std::map<std::pair<int, int>, double> own; // length of the own mesh's lines by section and material
+  for (const OwnLine& l : machine.own.lines)
+    own[{l.section, l.material}] += (machine.own.points.at(l.points[1]) - machine.own.points.at(l.points[0])).norm();
+  for (const auto& [key, length] : own) {
+    const OwnSection& section = machine.own.sections.at(key.first);
+    add("mesh section " + section.name, length, section.shape, key.second);
+  }
   return out;
 }
 

@@ -111,6 +111,9 @@ void scale_structure(Machine& m, double s) {
     p.edge_b *= s;
     p.thickness *= s;
   }
+  for (Eigen::Vector3d& p : m.own.points) p *= s;
+  for (OwnSection& section : m.own.sections) scale(section.shape, s);
+  for (OwnQuad& q : m.own.quads) q.thickness *= s;
   for (Hold& h : m.holds) {
     h.from *= s;
     h.to *= s;
@@ -166,8 +169,10 @@ Machine prototype_of(const Machine& machine, const Registries& registries, const
   const int base_material =
       body_of_base.present()
           ? body_of_base.bars.at(static_cast<std::size_t>(std::max(body_of_base.edge_bar, 0))).material
-      : !machine.members.empty() ? machine.members.front().material
-                                 : machine.panels.at(0).material;
+      : !machine.members.empty()   ? machine.members.front().material
+      : !machine.panels.empty()    ? machine.panels.front().material
+      : !machine.own.lines.empty() ? machine.own.lines.front().material
+                                   : machine.own.quads.at(0).material;
   base = machine.materials.at(static_cast<std::size_t>(base_material));
   const double e = material.E / base.E;
   const auto own = static_cast<int>(m.materials.size());
@@ -177,6 +182,8 @@ Machine prototype_of(const Machine& machine, const Registries& registries, const
   if (m.fingers) m.fingers->material = own;
   for (Member& b : m.members) b.material = own;
   for (Panel& p : m.panels) p.material = own;
+  for (OwnLine& l : m.own.lines) l.material = own;
+  for (OwnQuad& q : m.own.quads) q.material = own;
   scale_loads(m, s, e);
   if (m.sheet) {
     // A stand-in sheet that takes the scaled moment: (2/sqrt3) yield t^2/4.

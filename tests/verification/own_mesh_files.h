@@ -1,0 +1,40 @@
+/// \file
+/// Mesh files written for tests of [mesh], ASCII, as .vtu and as legacy .vtk.
+#pragma once
+
+#include <array>
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace bedbow::verification {
+
+struct OwnCell {
+  int type = 3; ///< by VTK's numbers
+  std::vector<int> points;
+};
+
+struct OwnFile {
+  std::vector<std::array<double, 3>> points; ///< [mm]
+  std::vector<OwnCell> cells;
+  std::map<std::string, std::vector<double>> point_sets;
+  std::vector<double> thickness;     ///< of cells [mm]; empty: no such array
+  std::vector<std::string> material; ///< of cells; empty: no such array
+};
+
+/// A folder of its own that goes when the test ends.
+class OwnFolder {
+public:
+  OwnFolder();
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  ~OwnFolder();
+  /// Writes a mesh. \return its absolute path.
+  [[nodiscard]] std::string write(const OwnFile& file, bool legacy) const;
+
+private:
+  std::filesystem::path path_;
+};
+
+} // namespace bedbow::verification
