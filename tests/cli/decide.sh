@@ -89,7 +89,12 @@ sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
 expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
 # --- sensitivity
 expect sensitivity 0 "sheet.thickness" "$bedbow" solve "$hive" --sensitivity
-expect sensitivity-csv 0 "quantity,by,bed_bow_mm" "$bedbow" solve "$hive" --sensitivity --csv
+expect sensitivity-material 0 "DC01: yield" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-one-way 0 "0.1 mm*" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-friction 0 "post.left.preload" "$bedbow" solve "$source_dir/cases/roof-flashing/case.toml" --sensitivity
+expect sensitivity-bed 0 "support.left trestle.stiffness" "$bedbow" solve "$source_dir/cases/trestle-fit/case.toml" --sensitivity
+fits "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-csv 0 "quantity,by,bed_bow_mm,clamp_bow_mm,apron_bow_mm,bow_error_mm" "$bedbow" solve "$hive" --sensitivity --csv
 expect sensitivity-json 0 '"angle_spread_error_deg"' "$bedbow" solve "$hive" --sensitivity --json
 expect csv-alone 2 "requires" "$bedbow" solve "$hive" --csv
 for command in rock setup crown prototype fit; do expect "$command-help" 0 "Example" "$bedbow" $command --help; done
