@@ -62,10 +62,6 @@ std::string head_unit(ValueOf of, const OutputUnits& u) {
     return u.stress.name;
   case ValueOf::angle:
     return "deg";
-  case ValueOf::tiny_length:
-    return "um";
-  case ValueOf::tiny_angle:
-    return "mdeg";
   case ValueOf::moment:
     return "N m";
   case ValueOf::line_force:
@@ -75,6 +71,11 @@ std::string head_unit(ValueOf of, const OutputUnits& u) {
   default:
     return "";
   }
+}
+
+/// Five characters and a sign.
+std::string tiny(double v) {
+  return fixed(v, std::abs(v) < 9.9995 ? 3 : std::abs(v) < 99.995 ? 2 : 1);
 }
 
 std::string shown(double v, ValueOf of, const OutputUnits& u) {
@@ -90,9 +91,9 @@ std::string shown(double v, ValueOf of, const OutputUnits& u) {
   case ValueOf::angle:
     return fixed(v * 180 / std::numbers::pi, 3);
   case ValueOf::tiny_length:
-    return fixed(v * 1e6, 3);
+    return tiny(v * 1e6);
   case ValueOf::tiny_angle:
-    return fixed(v * 180e3 / std::numbers::pi, 3);
+    return tiny(v * 180e3 / std::numbers::pi);
   case ValueOf::moment:
     return fixed(v, 2);
   case ValueOf::line_force:

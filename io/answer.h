@@ -15,7 +15,8 @@
 
 namespace bedbow {
 
-/// What a column holds; tiny ones are shown in um and mdeg. Files: mm, N, MPa, deg, N mm, N/mm, or no unit.
+/// What a column holds; tiny ones are shown in um and mdeg, which their table's title says. Files: mm, N, MPa, deg, N
+/// mm, N/mm, or no unit.
 enum class ValueOf {
   text,
   count,

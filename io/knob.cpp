@@ -13,6 +13,7 @@ namespace bedbow {
 
 namespace {
 
+constexpr std::array physical_numbers{"nu", "n", "friction"};
 constexpr std::array asked{"limits", "solve", "sweep", "stock", "fit", "output", "plugins", "mesh", "dial"};
 
 struct Parts {
@@ -31,7 +32,14 @@ std::optional<Parts> parts_of(const CaseNode& node) {
   return out;
 }
 
+bool is_bare(const CaseNode& node) {
+  return node.type == CaseNode::Type::number || node.type == CaseNode::Type::integer;
+}
+
 void add(const std::string& key, int item, const CaseNode& node, std::vector<Knob>& out) {
+  const std::string_view last = std::string_view(key).substr(key.rfind('.') + 1);
+  if (is_bare(node) && item < 0 && std::ranges::find(physical_numbers, last) != physical_numbers.end())
+    out.push_back({key, item, node.number, false});
   const auto parts = parts_of(node);
   if (!parts) return;
   static const Exponents metre = parse_unit("m").exponents;
@@ -94,7 +102,9 @@ CaseSource turned(const CaseSource& source, const Knob& knob, double si) {
   const CaseNode* old = find_key(source.root, knob.key);
   if (!old) throw std::invalid_argument("the case has no \"" + knob.key + "\"");
   CaseNode value = *old;
-  if (knob.item < 0)
+  if (is_bare(value))
+    value = CaseNode::of_number(si, old->pos);
+  else if (knob.item < 0)
     value = like_quantity(value, si);
   else
     value.items.at(static_cast<std::size_t>(knob.item)) =

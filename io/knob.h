@@ -1,5 +1,5 @@
 /// \file
-/// The quantities of a case that can be turned one at a time: sizes, places, stiffnesses, forces, moduli.
+/// The quantities of a case that can be turned one at a time: sizes, places, stiffnesses, forces, moduli, coefficients.
 #pragma once
 
 #include "io/case_source.h"
@@ -20,14 +20,15 @@ struct Knob {
   [[nodiscard]] std::string name() const;
 };
 
-/// Every quantity with a unit that describes the machine or its sheet; what asks (limits, solve, sweep, stock, fit,
+/// Every quantity with a unit that describes the machine or its sheet, and the bare numbers that are physical: nu, n,
+/// friction (counts, divisions and directions are not). What asks (limits, solve, sweep, stock, fit,
 /// output) and what measures (dial) is left out.
 std::vector<Knob> knobs_of(const CaseSource& source);
 
 /// The value of a quantity in SI base units. Throws std::invalid_argument where it is none.
 double si_of(const CaseNode& value);
 
-/// The case with one quantity at another value, written in the unit that it has. \param si new value.
+/// The case with one quantity at another value, written in the unit that it has, if any. \param si new value.
 CaseSource turned(const CaseSource& source, const Knob& knob, double si);
 
 /// A value with the unit of `like` and the SI value `si`.

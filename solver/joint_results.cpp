@@ -85,17 +85,6 @@ JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& 
   return r;
 }
 
-/// Springs of the screws, which are part of the stiffness matrix: force from the stretch.
-std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
-  Place a = j.a;
-  Place b = j.b;
-  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's own axes do
-  const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
-  std::array<double, 6> f{};
-  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];
-  return f;
-}
-
 /// What one screw bears.
 struct ScrewLoad {
   Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
@@ -172,7 +161,6 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
       break;
     }
     case JointKind::support:
-    case JointKind::hold:
       out.supports.push_back(base_result(j, g, step.angle));
       break;
     case JointKind::tie:
@@ -180,10 +168,11 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
       out.ties.push_back(base_result(j, g, step.angle));
       break;
     default:
-      break; // pads show along the bend line, screws below
+      break; // pads show along the bend line, screws and holds below
     }
   }
   add_screws(m, step, out);
+  fill_holds(m, step, out);
 }
 
 } // namespace bedbow

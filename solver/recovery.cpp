@@ -103,4 +103,14 @@ Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref
   return out;
 }
 
+std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
+  Place a = j.a;
+  Place b = j.b;
+  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's own axes do
+  const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
+  std::array<double, 6> f{};
+  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];
+  return f;
+}
+
 } // namespace bedbow

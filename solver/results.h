@@ -15,6 +15,9 @@ void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 /// Forces of posts, cams, hinges, screws, supports, ties and handles.
 void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
 
+/// Forces and moments of plain holds on what they hold, after the supports among `supports`: a line's about its middle.
+void fill_holds(const Model& model, const StepSolution& step, StepResult& out);
+
 /// Dial readings.
 void fill_dials(const Model& model, const StepSolution& step, StepResult& out);
 

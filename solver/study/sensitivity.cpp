@@ -17,6 +17,16 @@ std::optional<Watched> slope(const Moved& moved, double reach) {
   return out;
 }
 
+/// One-sided difference of second order over side * h; nothing where a neighbour can't be solved.
+std::optional<Watched> one_sided(const Moved& moved, const Watched& base, double h) {
+  const auto near = moved(h);
+  const auto far = moved(2 * h);
+  if (!near || !far) return std::nullopt;
+  Watched out{};
+  for (std::size_t k = 0; k < out.size(); ++k) out[k] = (4 * (*near)[k] - (*far)[k] - 3 * base[k]) / (2 * h);
+  return out;
+}
+
 } // namespace
 
 Watched watched_of(const StepResult& s) {
@@ -27,8 +37,14 @@ Sensitivity sensitivity(const std::string& name, const Watched& base, double ste
   Sensitivity out;
   out.name = name;
   out.step = step;
-  const auto wide = slope(moved, reach);
-  const auto narrow = slope(moved, reach / 2);
+  auto wide = slope(moved, reach);
+  auto narrow = slope(moved, reach / 2);
+  for (const double side : {1.0, -1.0}) {
+    if (wide && narrow) break;
+    out.one_way = true;
+    wide = one_sided(moved, base, side * reach);
+    narrow = one_sided(moved, base, side * reach / 2);
+  }
   out.solved = wide && narrow;
   if (!out.solved) return out;
   for (std::size_t k = 0; k < base.size(); ++k) {

@@ -1,6 +1,6 @@
 /// \file
-/// What matters: how bow and bend angle change with each size, place and stiffness, by central differences of two steps
-/// whose disagreement is shown.
+/// What matters: how bow and bend angle change with each size, place and stiffness, by differences over two steps whose
+/// disagreement is shown.
 #pragma once
 
 #include "solver/findings.h"
@@ -25,16 +25,19 @@ using Moved = std::function<std::optional<Watched>(double offset)>;
 /// Change of the watched quantities for a change of one quantity by `step`.
 struct Sensitivity {
   std::string name;
-  double step = 0;    ///< [SI]
-  Watched change{};   ///< for `step`, from differences over half of it either way
-  Watched error{};    ///< what differences over the whole step would change in that
-  bool solved = true; ///< false: one of the neighbouring machines can't be made or solved
+  double step = 0;      ///< [SI]
+  Watched change{};     ///< for `step`, from differences over half of it
+  Watched error{};      ///< what differences over the whole step (one way: twice as far) would change in that
+  bool solved = true;   ///< false: on neither side can the neighbouring machines be made and solved
+  bool one_way = false; ///< differenced to one side, because the other makes no machine
   /// Greatest change, each over the value that it changes: for sorting.
   double weight = 0;
 };
 
-/// \param base the unchanged machine's. \param step [SI] > 0 for which the change is told.
-/// \param reach [SI] > 0 over which it is differenced (no more than `step` where that is much for the quantity).
+/// Central differences (f(h) - f(-h))/2h with h = reach/2 and reach; where one side can't be solved, one-sided ones of
+/// the same order, (4 f(h) - f(2h) - 3 f(0))/2h. \param base the unchanged machine's. \param step [SI] > 0 for which
+/// the change is told. \param reach [SI] > 0 over which it is differenced (no more than `step` where that is much for
+/// the quantity).
 Sensitivity sensitivity(const std::string& name, const Watched& base, double step, double reach, const Moved& moved);
 
 /// Sorts by weight, greatest first; what could not be solved last.

@@ -87,9 +87,41 @@ expect fit-nothing 2 "nothing to fit" "$bedbow" fit "$hive"
 expect fit-step 2 "there is no step" "$bedbow" fit "$trestle" --step bend
 sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
 expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
+# --- fingers
+expect fingers-csv 0 "120,120,10 20 30 60" "$bedbow" fingers --length "120 mm" --step "10 mm" --fill --csv
+expect fingers-csv-none 0 "40,," "$bedbow" fingers --length "80 mm" --step "10 mm" --pieces "10 mm" "20 mm" "50 mm" --csv
+expect fingers-out 0 "" "$bedbow" fingers --length "80 mm" --step "10 mm" --out "$dir/fingers"
+for f in fingers.json fingers.csv; do expect "fingers $f" 0 "" test -s "$dir/fingers/$f"; done
+expect fingers-both 2 "excludes" "$bedbow" fingers --length "80 mm" --step "10 mm" --json --csv
+# --- holds among the supports
+cat >"$dir/post.toml" <<'TOML'
+[material.steel]
+E = "210 GPa"
+nu = 0.3
+[[member]]
+name = "post"
+from = ["0 mm", "0 mm", "0 mm"]
+to = ["0 mm", "0 mm", "500 mm"]
+shape = "round"
+diameter = "20 mm"
+material = "steel"
+[[hold]]
+at = ["0 mm", "0 mm", "0 mm"]
+holds = ["x", "y", "z", "rx", "ry", "rz"]
+[[load]]
+at = ["0 mm", "0 mm", "500 mm"]
+force = ["0 N", "-40 N", "-30 N"]
+TOML
+expect hold 0 "hold 1" "$bedbow" solve "$dir/post.toml" --out "$dir/post"
+expect hold-force 0 '"force_N": 50.0' "$bedbow" solve "$dir/post.toml" --out "$dir/post" --json # 3-4-5
 # --- sensitivity
 expect sensitivity 0 "sheet.thickness" "$bedbow" solve "$hive" --sensitivity
-expect sensitivity-csv 0 "quantity,by,bed_bow_mm" "$bedbow" solve "$hive" --sensitivity --csv
+expect sensitivity-material 0 "DC01: yield" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-one-way 0 "0.1 mm*" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-friction 0 "post.left.preload" "$bedbow" solve "$source_dir/cases/roof-flashing/case.toml" --sensitivity
+expect sensitivity-bed 0 "support.left trestle.stiffness" "$bedbow" solve "$source_dir/cases/trestle-fit/case.toml" --sensitivity
+fits "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-csv 0 "quantity,by,bed_bow_mm,clamp_bow_mm,apron_bow_mm,bow_error_mm" "$bedbow" solve "$hive" --sensitivity --csv
 expect sensitivity-json 0 '"angle_spread_error_deg"' "$bedbow" solve "$hive" --sensitivity --json
 expect csv-alone 2 "requires" "$bedbow" solve "$hive" --csv
 for command in rock setup crown prototype fit; do expect "$command-help" 0 "Example" "$bedbow" $command --help; done

@@ -33,6 +33,20 @@ TEST(Sensitivity, IsThePowerLawsExponent) {
   EXPECT_FALSE(list[2].solved);
 }
 
+// f = x^2 from x = 1 up only: one-sided differences of second order are exact, the slope is 2.
+TEST(Sensitivity, GoesOneWayWhereTheOtherMakesNoMachine) {
+  for (const double side : {1.0, -1.0}) {
+    const Sensitivity s = sensitivity("x", {1, 1, 1, 1}, 0.01, 0.01, [&](double d) {
+      const double f = (1 + d) * (1 + d);
+      return side * d < 0 ? std::nullopt : std::optional(Watched{f, f, f, f});
+    });
+    EXPECT_TRUE(s.solved);
+    EXPECT_TRUE(s.one_way);
+    EXPECT_NEAR(s.change[0], 0.02, 1e-12);
+    EXPECT_NEAR(s.error[0], 0, 1e-12);
+  }
+}
+
 // A kink: the two differences disagree by it.
 TEST(Sensitivity, ShowsAKink) {
   const Sensitivity s = sensitivity("x", {1, 1, 1, 1}, 1e-3, 1e-3, [](double d) {

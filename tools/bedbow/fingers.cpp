@@ -1,3 +1,5 @@
+#include "io/atomic_file.h"
+#include "io/csv.h"
 #include "io/output_units.h"
 #include "io/quantity.h"
 #include "io/table.h"
@@ -18,9 +20,9 @@ namespace bedbow {
 namespace {
 
 struct Options {
-  std::string length, step, gap = "0 mm", kerf = "0 mm";
+  std::string length, step, gap = "0 mm", kerf = "0 mm", out;
   std::vector<std::string> pieces;
-  bool fill = false, json = false;
+  bool fill = false, json = false, csv = false;
 };
 
 double length_of(const std::string& option, const std::string& text, Dim due = Dim::length) {
@@ -46,18 +48,26 @@ std::string fingers_of(const FingerSet& set, const FingerUse& use, const char* s
   return joined(use.fingers, separator, [&](int i) { return text(set.pieces.at(static_cast<std::size_t>(i))); });
 }
 
-void print_json(const FingerSet& set) {
-  std::cout << "{\"pieces_mm\": [" << joined(set.pieces, ", ", number) << "],\n \"widths_not_made_mm\": ["
-            << joined(set.not_made, ", ", number) << "],\n \"filler_mm\": " << number(set.filler)
-            << ", \"total_mm\": " << number(set.total) << ", \"stock_mm\": " << number(set.stock)
-            << ",\n \"widths\": [";
+std::string json_of(const FingerSet& set) {
+  std::string out = "{\"pieces_mm\": [" + joined(set.pieces, ", ", number) + "],\n \"widths_not_made_mm\": [" +
+                    joined(set.not_made, ", ", number) + "],\n \"filler_mm\": " + number(set.filler) +
+                    ", \"total_mm\": " + number(set.total) + ", \"stock_mm\": " + number(set.stock) +
+                    ",\n \"widths\": [";
   const char* separator = "\n  ";
   for (const FingerUse& use : set.uses) {
-    std::cout << separator << "{\"width_mm\": " << number(use.width) << ", \"set_mm\": " << number(use.set)
-              << ", \"fingers_mm\": [" << fingers_of(set, use, ", ", number) << "]}";
+    out += separator + std::string("{\"width_mm\": ") + number(use.width) + ", \"set_mm\": " + number(use.set) +
+           ", \"fingers_mm\": [" + fingers_of(set, use, ", ", number) + "]}";
     separator = ",\n  ";
   }
-  std::cout << "\n ]}\n";
+  return out + "\n ]}\n";
+}
+
+/// One row per box width; fingers with spaces between, empty where the width can't be made.
+std::string csv_of(const FingerSet& set) {
+  std::string out = csv_row({"width_mm", "set_mm", "fingers_mm"});
+  for (const FingerUse& use : set.uses)
+    out += csv_row({number(use.width), use.fingers.empty() ? "" : number(use.set), fingers_of(set, use, " ", number)});
+  return out;
 }
 
 void print_tables(const FingerSet& set, const OutputUnit& unit) {
@@ -93,8 +103,16 @@ int fingers(const Options& options) {
   for (const std::string& piece : options.pieces) pieces.push_back(length_of("pieces", piece));
   const FingerSet set = pieces.empty() ? find_fingers(task) : judge_fingers(task, pieces);
   const bool inches = options.step.ends_with("in") || options.step.ends_with('"');
+  if (!options.out.empty()) {
+    FileSet files(options.out);
+    files.add("fingers.json", json_of(set));
+    files.add("fingers.csv", csv_of(set));
+    files.commit();
+  }
   if (options.json)
-    print_json(set);
+    std::cout << json_of(set);
+  else if (options.csv)
+    std::cout << csv_of(set);
   else
     print_tables(set, inches ? OutputUnit{"in", 0.0254} : OutputUnits{}.length);
   return exit_ok;
@@ -113,7 +131,9 @@ void add_fingers(CLI::App& app, Run& run) {
   command->add_option("--kerf", options->kerf, "lost by each cut")->capture_default_str();
   command->add_option("--pieces", options->pieces, "fingers at hand: says what these make, instead of new ones")
       ->excludes("--fill");
-  command->add_flag("--json", options->json, "print JSON for scripts");
+  auto* json = command->add_flag("--json", options->json, "print JSON for scripts");
+  command->add_flag("--csv", options->csv, "print CSV instead, a row per box width")->excludes(json);
+  command->add_option("--out", options->out, "also write fingers.json and fingers.csv into this directory");
   command->callback([options, &run] { run = [options] { return fingers(*options); }; });
 }
 

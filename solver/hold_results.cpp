@@ -1,0 +1,136 @@
+// Forces of plain holds: what the elements that meet at held nodes pull with, less what loads and joints bring there.
+#include "solver/recovery.h"
+#include "solver/results.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double near = 1e-6; // as the mesher finds the nodes of a hold [m]
+
+double distance_to_segment(const Eigen::Vector3d& p, const Eigen::Vector3d& a, const Eigen::Vector3d& b) {
+  const Eigen::Vector3d d = b - a;
+  const double n = d.squaredNorm();
+  return (p - a - (n > 0 ? std::clamp((p - a).dot(d) / n, 0.0, 1.0) : 0.0) * d).norm();
+}
+
+/// Forces and moments on reference nodes, that balance only where nothing holds them.
+class Balance {
+public:
+  Balance(const Model& m, const StepSolution& step)
+      : m_(m)
+      , step_(step)
+      , wanted_(m.mesh.nodes.size(), 0)
+      , missing_(m.mesh.nodes.size(), Vector6d::Zero()) {
+    for (int dof : m.map.held) wanted_[dof / 6] = 1;
+    add_elements();
+    for (std::size_t n = 0; n < wanted_.size(); ++n)
+      if (wanted_[n]) missing_[n] -= step.loads.nodal[n];
+    add_joints();
+  }
+  /// What ground must bring to a reference node: (force, moment).
+  [[nodiscard]] const Vector6d& missing(int ref) const { return missing_[ref]; }
+
+private:
+  /// \param f (force, moment) at a place `arm` off a node.
+  void take(int node, const Eigen::Vector3d& arm, const Vector6d& f) {
+    const NodeLink& link = m_.map.links[node];
+    if (!wanted_[link.ref]) return;
+    missing_[link.ref].head<3>() += f.head<3>();
+    missing_[link.ref].tail<3>() += f.tail<3>() + (arm + link.arm).cross(f.head<3>());
+  }
+
+  template <class Nodes> [[nodiscard]] bool meets(const Nodes& nodes) const {
+    return std::ranges::any_of(nodes, [&](int n) { return wanted_[m_.map.links[n].ref] != 0; });
+  }
+
+  /// Forces of one element on its nodes, K u.
+  template <int n, class Nodes> void add_element(const Nodes& nodes, const Eigen::Matrix<double, 6 * n, 6 * n>& K) {
+    Eigen::Matrix<double, 6 * n, 1> u;
+    for (int k = 0; k < n; ++k) u.template segment<6>(6 * k) = step_.motion[nodes[k]];
+    const Eigen::Matrix<double, 6 * n, 1> f = K * u;
+    for (int k = 0; k < n; ++k) take(nodes[k], Eigen::Vector3d::Zero(), f.template segment<6>(6 * k));
+  }
+
+  void add_elements() {
+    for (std::size_t i = 0; i < m_.mesh.beams.size(); ++i)
+      if (meets(m_.mesh.beams[i].nodes))
+        add_element<2>(m_.mesh.beams[i].nodes, beam_stiffness_of(m_.mesh, m_.data, static_cast<int>(i)));
+    for (const ShellElement& e : m_.mesh.shells) {
+      if (!meets(e.nodes)) continue;
+      const Material& material = m_.machine.materials.at(e.material);
+      add_element<4>(e.nodes,
+                     shell_stiffness(corners_of(m_.mesh, e), {material.E, material.nu, e.thickness, material.density}));
+    }
+  }
+
+  void add_joints() {
+    for (std::size_t r = 0; r < step_.rows.size(); ++r) {
+      const Joint& j = m_.mesh.joints[step_.rows[r].joint];
+      if (j.kind != JointKind::hold) add_spring(j, step_.rows[r].direction, step_.force[static_cast<Eigen::Index>(r)]);
+    }
+    for (const Joint& j : m_.mesh.joints) {
+      if (!in_matrix(j)) continue;
+      const auto f = screw_springs(step_, j);
+      for (int k = 0; k < 6; ++k) add_spring(j, k, f[k]);
+    }
+  }
+
+  /// A spring that pulls its two places together with f, and so, as an element, its nodes back.
+  void add_spring(const Joint& j, int direction, double f) {
+    Vector6d pull = Vector6d::Zero();
+    pull.segment<3>(direction < 3 ? 0 : 3) = f * j.axes.row(direction % 3).transpose();
+    for (const PlaceTerm& t : j.a.terms) take(t.node, t.arm, -t.weight * pull);
+    for (const PlaceTerm& t : j.b.terms) take(t.node, t.arm, t.weight * pull);
+  }
+
+  const Model& m_;
+  const StepSolution& step_;
+  std::vector<char> wanted_;
+  std::vector<Vector6d> missing_;
+};
+
+/// Adds one component of a force (dof 0-2) or moment (3-5) at a node to a hold's resultant.
+void add_component(const Eigen::Vector3d& at, int dof, double value, JointResult& r) {
+  Eigen::Vector3d part = Eigen::Vector3d::Zero();
+  part[dof % 3] = value;
+  if (dof < 3) r.force += part;
+  r.moment += dof < 3 ? Eigen::Vector3d((at - r.at).cross(part)) : part;
+}
+
+} // namespace
+
+void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
+  const std::vector<Hold>& given = m.machine.holds;
+  if (given.empty()) return;
+  std::vector<JointResult> holds(given.size());
+  for (std::size_t i = 0; i < holds.size(); ++i) {
+    holds[i].name = "hold " + std::to_string(i + 1);
+    holds[i].at = (given[i].from + given[i].to) / 2;
+  }
+  // A spot that two holds share counts to the first that holds it that way.
+  const auto give = [&](int node, int dof, double value) {
+    const Eigen::Vector3d& at = m.mesh.nodes[node].x;
+    const auto h = std::ranges::find_if(
+        given, [&](const Hold& one) { return one.holds[dof] && distance_to_segment(at, one.from, one.to) <= near; });
+    if (h != given.end()) add_component(at, dof, value, holds[h - given.begin()]);
+  };
+  const Balance balance(m, step);
+  for (int dof : m.map.held) give(dof / 6, dof % 6, balance.missing(dof / 6)[dof % 6]);
+  for (std::size_t r = 0; r < step.rows.size(); ++r) {
+    const Joint& j = m.mesh.joints[step.rows[r].joint];
+    if (j.kind == JointKind::hold) // a node on a rigid arm: a joint to ground, which pulls it back
+      give(j.b.terms.front().node, step.rows[r].direction, -step.force[static_cast<Eigen::Index>(r)]);
+  }
+  for (JointResult& h : holds) {
+    h.value = h.force.norm();
+    out.supports.push_back(std::move(h));
+  }
+}
+
+} // namespace bedbow
