@@ -29,7 +29,8 @@ private:
 /// Throws std::invalid_argument for a name that is not registered, or a formulation of the wrong dimension.
 OwnElements own_elements(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
 
-/// Stiffness in the beam's own axes. \param corners of its nodes, axes and places in global axes.
+/// Stiffness in the beam's own axes. \param from, to places of its nodes [m]. \param axes rows: its axes; all in global
+/// axes.
 Matrix12d own_beam_stiffness(const ElementEntry& own, const BeamData& data, double nu, const Eigen::Vector3d& from,
                              const Eigen::Vector3d& to, const Eigen::Matrix3d& axes);
 

@@ -137,7 +137,7 @@ struct Bearing {
 constexpr std::array<Bearing, 7> bearings{{{"bars", "bar", "stress_MPa"},
                                            {"posts", "post", "force_N"},
                                            {"cams", "cam", "force_N"},
-                                           {"hinges", "hinge", "force_N"},
+                                           {"hinges", "hinge", "across_N"},
                                            {"screws", "screws", "force_N"},
                                            {"supports", "support", "force_N"},
                                            {"ties", "tie", "force_N"}}};
