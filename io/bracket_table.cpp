@@ -23,7 +23,7 @@ const BracketStep* step_of(const BracketSide& side, std::size_t i) {
   return i < side.steps.size() ? &side.steps[i] : nullptr;
 }
 
-std::string bows(const Findings& f, const OutputUnits& u, const Style& style) {
+TextTable bows(const Findings& f, const OutputUnits& u) {
   TextTable t({{"step", Align::left}, {"clamp bow"}, {"bed bow"}, {"apron bow"}, {"angle spread"}});
   for (std::size_t i = 0; i < f.steps.size(); ++i) {
     const BracketStep* a = step_of(f.bracket->no_slip, i);
@@ -38,10 +38,10 @@ std::string bows(const Findings& f, const OutputUnits& u, const Style& style) {
     t.row(
         {f.steps[i].name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron), range(spread(a), spread(b))});
   }
-  return t.render(style);
+  return t;
 }
 
-std::string dials(const Findings& f, const OutputUnits& u, const Style& style) {
+TextTable dials(const Findings& f, const OutputUnits& u) {
   TextTable t({{"dial", Align::left}, {"step", Align::left}, {"as computed"}, {"no slip"}, {"no shear"}});
   for (std::size_t i = 0; i < f.steps.size(); ++i)
     for (std::size_t k = 0; k < f.steps[i].dials.size(); ++k) {
@@ -53,18 +53,26 @@ std::string dials(const Findings& f, const OutputUnits& u, const Style& style) {
       t.row({printable(d.name), f.steps[i].name, in_unit(d.movement.norm(), u.length, 1e-6), moved(f.bracket->no_slip),
              moved(f.bracket->no_shear)});
     }
-  return t.empty() ? "" : t.render(style);
+  return t;
 }
 
 } // namespace
 
-std::string bracket_table(const Findings& f, const OutputUnits& u, const Style& style) {
-  if (!f.bracket) return "";
-  const std::string table = f.sheet ? bows(f, u, style) : dials(f, u, style);
-  if (table.empty()) return "";
+std::string bracket_title(const Findings& f, const OutputUnits& u) {
   const std::string what = f.sheet ? "bow in " + u.length.name + ", spread in deg" : "movement in " + u.length.name;
-  return "If the screws held without slip .. if they carried no shear (" + what + ")\n" + table +
-         trouble_of(f.bracket->no_slip, "without slip") + trouble_of(f.bracket->no_shear, "without shear");
+  return "If the screws held without slip .. if they carried no shear (" + what + ")";
+}
+
+TextTable bracket_rows(const Findings& f, const OutputUnits& u) {
+  if (!f.bracket) return TextTable({});
+  return f.sheet ? bows(f, u) : dials(f, u);
+}
+
+std::string bracket_table(const Findings& f, const OutputUnits& u, const Style& style) {
+  const TextTable table = bracket_rows(f, u);
+  if (table.empty()) return "";
+  return bracket_title(f, u) + "\n" + table.render(style) + trouble_of(f.bracket->no_slip, "without slip") +
+         trouble_of(f.bracket->no_shear, "without shear");
 }
 
 } // namespace bedbow

@@ -4,11 +4,16 @@
 
 #include "io/output_units.h"
 #include "io/style.h"
+#include "io/table.h"
 #include "solver/findings.h"
 
 #include <string>
 
 namespace bedbow {
+
+/// Its line above the table, and its rows for terminal and report alike; empty where the findings have no bracket.
+std::string bracket_title(const Findings& findings, const OutputUnits& units);
+TextTable bracket_rows(const Findings& findings, const OutputUnits& units);
 
 /// Table of both limits by step (with a sheet: bows and angle spread; without: how far each dial moves). Empty where
 /// the findings have no bracket.

@@ -66,7 +66,7 @@ private:
     svg_ << "<rect class=\"plot-paper\" fill=\"#ffffff\" width=\"" << size_.width << "\" height=\"" << size_.height
          << "\"/>\n";
     // A title too long for the room is set smaller rather than cut off.
-    const double height = std::min(plot_title, plot_title * (size_.width - 20) / text_width(plot_.title, plot_title));
+    const double height = std::min(plot_title, plot_title * (size_.width - 20) / title_width(plot_.title, plot_title));
     text(10, 10 + plot_title, plot_.title, "start", " font-weight=\"600\" font-size=\"" + fixed(height, 1) + "\"");
   }
 

@@ -15,6 +15,7 @@ constexpr double edge = 10;           ///< free all around
 constexpr double legend_row = 20;     ///< from one base line to the next
 constexpr double legend_gap = 18;     ///< between two names
 constexpr double letter_width = 0.56; ///< of a letter's height
+constexpr double bold_width = 0.68;   ///< of a bold one
 
 struct Range {
   double low = std::numeric_limits<double>::infinity(), high = -low;
@@ -57,6 +58,10 @@ double text_width(const std::string& text, double height) {
   return display_width(text) * height * letter_width;
 }
 
+double title_width(const std::string& text, double height) {
+  return display_width(text) * height * bold_width;
+}
+
 PlotLayout lay_out(const Plot& plot, const PlotSize& size) {
   check(plot);
   Range x;
@@ -68,7 +73,7 @@ PlotLayout lay_out(const Plot& plot, const PlotSize& size) {
   for (const PlotLimit& l : plot.limits) y.hold(l.value);
 
   PlotLayout out;
-  out.x = axis_over(x.low, x.high, static_cast<int>(size.width / 90), true);
+  out.x = axis_over(x.low, x.high, static_cast<int>(size.width / 70), true);
   out.y = axis_over(y.low, y.high, static_cast<int>(size.height / 60));
   double base = edge + plot_title + 24;
   out.legend = legend_of(plot, size.width, base);

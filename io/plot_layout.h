@@ -17,6 +17,9 @@ inline constexpr double plot_swatch = 26;
 /// Width of text in a common sans serif at about 0.56 of its height a letter.
 double text_width(const std::string& text, double height = plot_text);
 
+/// The same for the bold letters of a title, about 0.68 of their height.
+double title_width(const std::string& text, double height);
+
 struct LegendItem {
   std::string name;
   double x = 0, y = 0; ///< left end and base line

@@ -2,6 +2,7 @@
 
 #include "io/json_text.h"
 #include "io/quantities_out.h"
+#include "io/result_tables.h"
 
 #include <nlohmann/json.hpp>
 
@@ -33,7 +34,7 @@ void add_row(TextTable& table, const PostLayout& l, const OutputUnits& units, co
   }
   table.row({std::to_string(l.x.size()), fixed(to_deg(l.angle_spread), 3), in_unit(l.clamp_bow, units.length, 1e-6),
              in_unit(l.clamp_straightness, units.length, 1e-6), in_unit(l.post_force, units.force, 10),
-             fixed(l.utilisation, 2), l.pass ? TextTable::Cell("yes", Mark::good) : TextTable::Cell("no", Mark::bad),
+             percent(l.utilisation), l.pass ? TextTable::Cell("yes", Mark::good) : TextTable::Cell("no", Mark::bad),
              places});
 }
 

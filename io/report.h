@@ -37,12 +37,19 @@ struct ReportTable {
   std::string note{};
 };
 
+/// Sentences that belong together, under a line that says what they are.
+struct ReportList {
+  std::string title;
+  std::vector<std::string> items;
+};
+
 struct ReportSection {
   std::string heading;
   std::vector<std::string> text{}; ///< paragraphs
   std::vector<ReportTable> tables{};
   std::vector<Plot> plots{};
   std::vector<HeatMap> maps{};
+  std::vector<ReportList> lists{};
   std::string listing{}; ///< text in columns
   bool folded = true;    ///< the listing is shown only when it is asked for
 };
@@ -73,6 +80,7 @@ struct Report {
   std::optional<bool> pass{}; ///< none: nothing to pass
   std::string checks_heading{"Limits"};
   std::vector<ReportCheck> checks{};
+  std::string checks_note{};
   std::string machine_heading{"The machine"};
   std::vector<ReportScene> scenes{};
   std::size_t first_scene = 0; ///< shown at first

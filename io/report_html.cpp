@@ -9,8 +9,8 @@ namespace bedbow {
 
 namespace {
 
-constexpr PlotSize wide{720, 400};
-constexpr PlotSize narrow{360, 330}; ///< for a telephone
+constexpr PlotSize wide{560, 340};   ///< shown at about this size, so that its text is as large as the page's notes
+constexpr PlotSize narrow{360, 330}; ///< for a telephone, and two in a row on paper
 
 /// Writes elements; text given to it is made safe.
 class Page {
@@ -77,7 +77,9 @@ void checks(Page& page, const Report& r) {
                  no_limit ? "" : (pass ? "class=\"good\"" : "class=\"bad\""));
     page.element("td", c.where).raw("</tr>\n");
   }
-  page.raw("</tbody></table></div>\n</section>\n");
+  page.raw("</tbody></table></div>\n");
+  if (!r.checks_note.empty()) page.element("p", r.checks_note, "class=\"note\"");
+  page.raw("</section>\n");
 }
 
 void mind(Page& page, const Report& r) {
@@ -134,8 +136,9 @@ void section(Page& page, const ReportSection& s, std::size_t& plot_number) {
   plots(page, s.plots, plot_number);
   if (!s.plots.empty()) page.raw("</div>\n");
   for (const ReportTable& t : s.tables) table(page, t);
+  for (const ReportList& l : s.lists) page.element("p", l.title, "class=\"note\"").list(l.items);
   if (!s.listing.empty()) {
-    page.raw(s.folded ? "<details>" : "<details open>").raw("<summary>Show</summary>\n<pre tabindex=\"0\">");
+    page.raw(s.folded ? "<details>" : "<details open>").raw("<summary>Show as text</summary>\n<pre tabindex=\"0\">");
     for (const std::string& line : lines_of(s.listing)) page.raw(xml_text(line) + "\n");
     page.raw("</pre></details>\n");
   }

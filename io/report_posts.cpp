@@ -58,7 +58,7 @@ Report posts_report(const Case& c, const PostsFound& found, const std::string& g
   if (f.status != Status::ok) return r;
   Case shown = c;
   shown.machine = machine;
-  r.checks = solve_checks(shown, f);
+  add_solve_checks(r, shown, f);
   r.checks_heading = "Limits with " + std::to_string(machine.posts.size()) + " posts";
   r.machine_heading = "The machine with " + std::to_string(machine.posts.size()) + " posts";
   add_machine(r, machine, f);

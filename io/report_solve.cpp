@@ -119,12 +119,17 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
   return out;
 }
 
+void add_solve_checks(Report& r, const Case& c, const Findings& f) {
+  r.checks = solve_checks(c, f);
+  r.checks_note = "The limits are those of the case file. Used: of what the part may bear, which is 100 %.";
+}
+
 Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   const OutputUnits& u = c.output;
   Report r{f.title};
   r.answer = solve_answer(c, f);
   r.pass = f.verdict.pass;
-  r.checks = solve_checks(c, f);
+  add_solve_checks(r, c, f);
   r.units = u;
   r.stamp = stamp;
   r.warnings = f.warnings;
@@ -136,12 +141,20 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     r.sections.back().plots = std::move(plots);
     r.sections.back().tables.push_back(
         {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
+    if (TextTable t = bracket_rows(f, u); !t.empty())
+      r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
+    if (auto words = lift_words(f, u); !words.empty())
+      r.sections.back().lists.push_back({"Where the nose does not touch the sheet:", std::move(words)});
   }
   ReportSection bears{"What bears, and how much"};
   if (TextTable t = load_table(f, u); !t.empty())
     bears.tables.push_back({"Stress and force, each where it is greatest (used: of yield or proof)", std::move(t)});
   if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
   if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
+  if (auto words = load_remarks(f); !words.empty())
+    bears.lists.push_back({"What will wear or give:", std::move(words)});
+  if (auto words = allowable_sources(f); !words.empty())
+    bears.lists.push_back({"What may be borne, and who says so:", std::move(words)});
   r.sections.push_back(std::move(bears));
   r.sections.push_back(
       {"The case as it was understood", {"Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg."}});

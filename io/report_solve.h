@@ -14,6 +14,9 @@ Report solve_report(const Case& c, const Findings& findings, const RunStamp& sta
 /// The answer in one sentence: within the limits or not, and the figures that say so.
 std::string solve_answer(const Case& c, const Findings& findings);
 
+/// Fills the report's checks, and what their numbers are of.
+void add_solve_checks(Report& report, const Case& c, const Findings& findings);
+
 /// One line per limit that a case can set, worst case of all steps.
 std::vector<ReportCheck> solve_checks(const Case& c, const Findings& findings);
 

@@ -57,7 +57,7 @@ std::string with_kind(const std::string& kind, const std::string& name) {
 
 std::vector<WorstOf> worst_loads(const Findings& f, const OutputUnits& u) {
   std::vector<WorstOf> list;
-  const auto place = [&](double x) { return "x = " + in_unit(x, u.length, 1e-3); };
+  const auto place = [&](double x) { return "x = " + in_unit(x, u.length, 1e-3) + " " + u.length.name; };
   for (const StepResult& s : f.steps) {
     for (const BarResult& b : s.bars)
       note(list, {"bar " + b.name, in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name, place(b.at_x), s.name,
@@ -78,6 +78,19 @@ std::vector<WorstOf> worst_loads(const Findings& f, const OutputUnits& u) {
     joints("tie", s.ties);
   }
   return list;
+}
+
+std::vector<std::string> lift_words(const Findings& f, const OutputUnits& u) {
+  std::vector<std::string> out;
+  for (const StepResult& s : f.steps) {
+    const BendLine& b = s.bend_line;
+    const auto off = std::ranges::count(b.lifted, true);
+    if (off > 0)
+      out.push_back(s.name + ": the nose is off the sheet at " + std::to_string(off) + " of " +
+                    std::to_string(b.x.size()) + " stations between x = " + in_unit(b.x.front(), u.length, 1e-3) +
+                    " and " + in_unit(b.x.back(), u.length, 1e-3) + " " + u.length.name);
+  }
+  return out;
 }
 
 TextTable bow_table(const Findings& f, const OutputUnits& u) {

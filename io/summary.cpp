@@ -22,15 +22,7 @@ std::string sheet_line(const SheetResult& s) {
 
 std::string lift_lines(const Findings& f, const OutputUnits& u) {
   std::string out;
-  for (const StepResult& s : f.steps) {
-    const BendLine& b = s.bend_line;
-    std::size_t off = 0;
-    for (bool l : b.lifted) off += l ? 1U : 0U;
-    if (off > 0)
-      out += "  " + s.name + ": the nose is off the sheet at " + std::to_string(off) + " of " +
-             std::to_string(b.x.size()) + " stations between x = " + in_unit(b.x.front(), u.length, 1e-3) + " and " +
-             in_unit(b.x.back(), u.length, 1e-3) + " " + u.length.name + "\n";
-  }
+  for (const std::string& line : lift_words(f, u)) out += "  " + line + "\n";
   return out.empty() ? out : "Clamping\n" + out;
 }
 

@@ -25,8 +25,10 @@ export function chooser(label: string, id: string, options: [string, string][], 
   return { select, box: element("label", { class: "field" }, element("span", {}, label), select) };
 }
 
-export function tick(label: string, id: string, on: boolean, changed: (on: boolean) => void): HTMLElement {
+/** A box to tick; `colour` is that of what it shows. */
+export function tick(label: string, id: string, on: boolean, changed: (on: boolean) => void, colour = ""): HTMLElement {
   const box = element("input", { type: "checkbox", id, onchange: () => changed(box.checked) });
   box.checked = on;
-  return element("label", { class: "tick" }, box, label);
+  const swatch = colour ? [element("span", { class: "swatch", style: `background:${colour}`, "aria-hidden": "true" })] : [];
+  return element("label", { class: "tick" }, box, ...swatch, label);
 }

@@ -17,7 +17,8 @@ import type { Arrow, Data, Fixture, Scene, Sheet } from "./data";
 
 const up = new Vector3(0, 1, 0); // along which cylinders and cones are made
 const steel = new MeshLambertMaterial({ color: "#8d99a6" });
-const blank = new MeshLambertMaterial({ color: "#b9a36b", transparent: true, opacity: 0.75, side: DoubleSide });
+export const sheetColour = "#b9a36b";
+const blank = new MeshLambertMaterial({ color: sheetColour, transparent: true, opacity: 0.75, side: DoubleSide });
 export const forceColour = "#d55e00";
 export const pressureColour = "#cc79a7";
 const force = new MeshBasicMaterial({ color: forceColour, depthTest: false, transparent: true, opacity: 0.9 });
@@ -133,14 +134,19 @@ export class Extras {
     for (const g of [this.forces, this.pressure, this.sheet]) clear(g);
     if (this.data.sheet && scene.kind === "step") this.sheet.add(sheetGroup(this.data.sheet, scene.angle_deg));
     const joints = scene.arrows.filter((a) => a.kind !== "pad");
-    const most = Math.max(0, ...this.data.scenes.flatMap((s) => s.arrows).filter((a) => a.kind !== "pad")
-      .map((a) => Math.hypot(...a.force_N)));
+    const most = this.greatestForce();
     const reach = (a: Arrow) => this.data.fixtures.find((f) => f.name === nameOf(a))?.length_mm ?? 0;
     for (const a of joints)
       for (const arrow of jointArrows(a, (0.14 * size) / (most || 1), 0.006 * size, reach(a))) this.forces.add(arrow);
     const pads = scene.arrows.filter((a) => a.kind === "pad");
     const band = pressureBand(pads, 0.12 * size, this.greatestPressure());
     if (band) this.pressure.add(band);
+  }
+
+  /** Of the joints in all scenes [N]. */
+  greatestForce(): number {
+    return Math.max(0, ...this.data.scenes.flatMap((s) => s.arrows).filter((a) => a.kind !== "pad")
+      .map((a) => Math.hypot(...a.force_N)));
   }
 
   /** Of all scenes [MPa]. */

@@ -2,7 +2,7 @@
 import { Vector3 } from "three";
 import type { Data, Scene } from "./data";
 import { chooser, element, tick } from "./dom";
-import { Extras } from "./extras";
+import { Extras, forceColour, pressureColour, sheetColour } from "./extras";
 import { digits, roundDown, roundUp } from "./format";
 import { type Colouring, Machine } from "./machine";
 import { quantity, showScale } from "./scale";
@@ -31,10 +31,7 @@ export class Viewer {
   private readonly hint = element("div", { class: "hint", hidden: true });
   private readonly labels: [HTMLElement, Vector3][] = [];
   private readonly play = element("button", { type: "button", id: "play", onclick: () => this.animate(!this.playing) });
-  private readonly loadTicks = element(
-      "span", {class : "ticks"}, tick("forces", "show-forces", true, (on) => this.toggle(this.extras.forces, on)),
-      tick("pressure of the nose", "show-pressure", true, (on) => this.toggle(this.extras.pressure, on)),
-      tick("sheet", "show-sheet", true, (on) => this.toggle(this.extras.sheet, on)));
+  private readonly loadTicks = element("span", { class: "ticks" });
   private readonly stepChooser;
   private readonly colourChooser;
   private readonly partChooser;
@@ -55,6 +52,7 @@ export class Viewer {
     this.partChooser = chooser("numbers of", "part", [], (v) => this.choose(v));
     this.slider.max = String(factors.length - 1);
     this.slider.addEventListener("input", () => this.deform());
+    this.fillTicks();
     this.build();
     this.stage.add(this.machine.group, this.extras.fixtures, this.extras.forces, this.extras.pressure, this.extras.sheet);
     this.ink();
@@ -86,6 +84,19 @@ export class Viewer {
       element("div", { class: "views" }, ...buttons, element("span", { class: "note" }, help)), this.facts);
     this.addLabels(stage);
     this.listen();
+  }
+
+  /** What is drawn about the bars, each with its colour and what its greatest stands for. */
+  private fillTicks(): void {
+    const { force_in_N: force, stress_in_MPa: stress } = this.data.units;
+    const told = (value: number, unit: { name: string; size: number }) =>
+      value > 0 ? `${digits(value / unit.size)} ${unit.name}` : "none";
+    this.loadTicks.append(
+      tick(`forces (longest arrow: ${told(this.extras.greatestForce(), force)})`, "show-forces", true,
+        (on) => this.toggle(this.extras.forces, on), forceColour),
+      tick(`pressure of the nose (highest: ${told(this.extras.greatestPressure(), stress)})`, "show-pressure", true,
+        (on) => this.toggle(this.extras.pressure, on), pressureColour),
+      tick("sheet", "show-sheet", true, (on) => this.toggle(this.extras.sheet, on), sheetColour));
   }
 
   private listen(): void {
@@ -124,8 +135,9 @@ export class Viewer {
     const { low, high } = this.machine.size(this.scene);
     const middle = (low[0]! + high[0]!) / 2;
     const floor = low[2]!;
+    const beside = 0.08 * (high[0]! - low[0]!);
     const texts: [string, Vector3][] = [["you stand here", new Vector3(middle, low[1]! - 40, floor)],
-      ["left", new Vector3(low[0]! - 25, 0, 0)], ["right", new Vector3(high[0]! + 25, 0, 0)]];
+      ["left", new Vector3(low[0]! - beside, 0, 0)], ["right", new Vector3(high[0]! + beside, 0, 0)]];
     if (!this.data.sheet) texts.shift();
     for (const [text, at] of texts) {
       const label = element("span", { class: "place", "aria-hidden": "true" }, text);
@@ -138,7 +150,12 @@ export class Viewer {
     for (const [label, at] of this.labels) {
       const seen = this.stage.seen(at);
       label.hidden = !seen;
-      if (seen) label.style.transform = `translate(-50%, -50%) translate(${seen.x}px, ${seen.y}px)`;
+      if (!seen) continue;
+      // In parts of the stage, so that it stands right on paper, too; and never across its edge.
+      const half = label.offsetWidth / 2 + 3;
+      const x = Math.min(Math.max(seen.x, half), this.canvas.clientWidth - half);
+      label.style.left = `${(100 * x) / this.canvas.clientWidth}%`;
+      label.style.top = `${(100 * seen.y) / this.canvas.clientHeight}%`;
     }
   }
 
@@ -234,7 +251,7 @@ export class Viewer {
     for (const [label, text] of rows) list.append(element("dt", {}, label), element("dd", {}, text));
     const title = element("h3", {}, this.chosen ? `${this.chosen}, ${this.current.name}` : this.current.name);
     const empty = element(
-        "p", {class : "note"},
+        "p", {class : this.mode ? "note" : "note ask"},
         this.mode
             ? "A shape of vibration or buckling: how large it is drawn means nothing, which parts move against which does."
             : "Click a bar, a post, a cam or a hinge for its numbers in this step.");

@@ -179,6 +179,12 @@ async function paper() {
     assert.ok(pages >= 2 && pages <= 12, `${format}: ${pages} pages`);
     console.log(`${format}: ${pages} pages`);
   }
+  // The picture was drawn for the window; on a narrower sheet it must shrink, not lose its right and lower part.
+  await page.waitForSelector(".stage canvas");
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.emulateMedia({ media: "print" });
+  const [canvas, stage] = await Promise.all([".stage canvas", ".stage"].map((s) => page.locator(s).boundingBox()));
+  assert.ok(canvas.width <= stage.width + 1 && canvas.height <= stage.height + 1, "the machine is whole on paper");
   await browser.close();
 }
 
