@@ -211,6 +211,7 @@ void tell_answer(const Answer& a, const AnswerOptions& options, const OutputUnit
   if (!options.out.empty()) {
     FileSet files(options.out);
     for (const AnswerTable& t : a.tables) files.add(t.key + ".csv", answer_csv(t));
+    for (const Plot& p : a.plots) files.add(p.file + ".svg", plot_svg(p));
     files.add(a.command + ".json", json_text(json));
     files.commit();
   }

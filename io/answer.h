@@ -4,6 +4,7 @@
 #pragma once
 
 #include "io/output_units.h"
+#include "io/plot.h"
 #include "io/style.h"
 
 #include <nlohmann/json_fwd.hpp>
@@ -63,6 +64,7 @@ struct Answer {
   std::vector<std::string> plugins; ///< loaded, for the stamp
   std::vector<AnswerFact> facts;
   std::vector<AnswerTable> tables;   ///< the first is the one that --csv prints
+  std::vector<Plot> plots{};         ///< each becomes an SVG file named after its `file`, beside the tables
   std::vector<std::string> findings; ///< what it means, one sentence each
   std::vector<std::string> assumed;  ///< what was assumed, with sources
   std::vector<std::string> cautions; ///< where work can hurt
@@ -71,8 +73,9 @@ struct Answer {
 /// What to say where.
 struct AnswerOptions {
   bool json = false, csv = false; ///< print that instead of tables
-  std::filesystem::path out{};    ///< where given, files COMMAND.json and one CSV per table go there, too
-  std::string table{};            ///< which one --csv prints, by its key; empty: the first
+  std::filesystem::path
+      out{};           ///< where given, files COMMAND.json, one CSV per table and one SVG per plot go there, too
+  std::string table{}; ///< which one --csv prints, by its key; empty: the first
 };
 
 /// The answer for a terminal of 100 columns.

@@ -30,7 +30,7 @@ expect rock-csv 0 "angle_deg,lift_mm,opening_mm,nose_force_N,lever_force_N" "$be
 expect rock-lift 0 "need cams by \`throw\`" "$bedbow" rock "$hive"
 expect rock-lag 0 "rigid left kN" "$bedbow" rock "$rocking" --lag "0.5 deg"
 expect rock-files 0 "" "$bedbow" rock "$rocking" --out "$dir/rock"
-for f in rock.json turn.csv hand.csv lag.csv; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
+for f in rock.json turn.csv hand.csv lag.csv turn.svg; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
 expect rock-no-unit 2 "--lag" "$bedbow" rock "$rocking" --lag 2
 sed 's/y = "112 mm"/y = "20 mm"/' "$rocking" >"$dir/tail.toml"
 expect rock-nothing 2 "nothing rocks" "$bedbow" rock "$dir/tail.toml"
@@ -63,6 +63,8 @@ expect crown 0 "shims of the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0
 expect crown-json 0 '"shims"' "$bedbow" crown "$hive" --json
 expect crown-csv 0 "x_mm,height_mm,shim_mm,pieces" "$bedbow" crown "$hive" --csv
 expect crown-rod 0 "Tension" "$bedbow" crown "$hive" --on apron --aim straight --rod "-60 mm"
+expect crown-files 0 "" "$bedbow" crown "$hive" --out "$dir/crown"
+expect crown-plot 0 "of the stock" cat "$dir/crown/shims.svg"
 expect crown-step 2 "there is no step" "$bedbow" crown "$hive" --step nothing
 expect crown-aim 2 "" "$bedbow" crown "$hive" --aim sideways
 expect crown-stock 2 "--stock" "$bedbow" crown "$hive" --stock 0.05

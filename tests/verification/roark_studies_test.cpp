@@ -92,4 +92,43 @@ TEST(RoarkBeamFit, FindsTheSpringsUnderABar) {
   EXPECT_TRUE(r.alike.empty());
 }
 
+// The case's readings were made by hand, from springs of 2 and 3 kN/mm: ends sink by W b / (L k), plus Roark's bend of
+// a bar between supports, rounded to hundredths of a millimetre as a dial shows.
+TEST(RoarkBeamFit, FindsTheTrestlesOfTheCase) {
+  const Machine m = machine_of(project_file("cases/trestle-fit/case.toml"));
+  Eigen::VectorXd readings(5);
+  for (std::size_t i = 0; i < 5; ++i) readings[static_cast<Eigen::Index>(i)] = *m.dials.at(i).reading;
+  const FitModel model = [&](const Eigen::VectorXd& k) {
+    Machine moved = m;
+    for (Eigen::Index i = 0; i < 2; ++i) moved.supports[static_cast<std::size_t>(i)].stiffness = k[i];
+    const Findings f = analyse(moved, builtin_registries());
+    Eigen::VectorXd w(5);
+    for (std::size_t i = 0; i < 5; ++i) w[static_cast<Eigen::Index>(i)] = f.steps.front().dials[i].movement.z();
+    return w;
+  };
+  // Rounding to 0.01 mm and errors of a few micrometres leave about 5 um at a dial.
+  const FitResult r = fit({{"left", 5e6}, {"right", 5e6}}, readings, model, 5e-6);
+  ASSERT_TRUE(r.converged);
+  record("", "made readings, springs of 2 and 3 kN/mm", "left trestle, within three standard errors",
+         r.values[0].value / 1e3, 2000, 3 * r.values[0].error / 2e6, "N/mm");
+  record("", "made readings, springs of 2 and 3 kN/mm", "right trestle, within three standard errors",
+         r.values[1].value / 1e3, 3000, 3 * r.values[1].error / 3e6, "N/mm");
+}
+
+// A strip on the apron's edge turns the flange there by its height over the flange's depth (small angles). The angle is
+// even where each place makes up for what it lacked: height = depth x (greatest angle less the angle there).
+TEST(CrownByHand, HeightIsAngleTimesDepth) {
+  const Machine m = machine_of(project_file("cases/hive-lid/case.toml"));
+  CrownTask task;
+  task.step = 1;
+  const BendLine line = solved(m).steps.at(1).bend_line;
+  task.places = line.x; // a place at every station: nothing is left between them
+  const CrownResult r = find_crown(m, builtin_registries(), task);
+  const double most = std::ranges::max(line.angle_deviation);
+  for (const std::size_t i : {12U, 24U, 36U})
+    record("", "small angles: height over depth of the flange",
+           "height of the shim at station " + std::to_string(i) + " of 49", r.places.at(i).height * 1e3,
+           m.sheet->flange * (most - line.angle_deviation.at(i)) * 1e3, 1e-3, "mm");
+}
+
 } // namespace bedbow::verification

@@ -12,7 +12,8 @@ void add_answer_options(CLI::App& command, AnswerArguments& a) {
   auto* json = command.add_flag("--json", a.json, "print JSON instead of tables");
   auto* csv = command.add_flag("--csv", a.csv, "print one table as CSV instead")->excludes(json);
   command.add_option("--table", a.table, "which one, by its name in the JSON; the first when left out")->needs(csv);
-  command.add_option("--out", a.out, "also write the JSON, and a CSV file per table, into this directory");
+  command.add_option("--out", a.out,
+                     "also write the JSON, a CSV file per table and the plots as SVG into this directory");
   add_plugin_options(command, a.plugins);
 }
 

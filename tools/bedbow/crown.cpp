@@ -67,6 +67,23 @@ AnswerTable shim_table(const CrownResult& r, const OutputUnits& u) {
   return t;
 }
 
+/// Heights along the bend line, exact and of the stock.
+Plot shim_plot(const CrownResult& r, const OutputUnits& u) {
+  Plot p{"Heights that make it good", "x along the bend line [" + u.length.name + "]",
+         "height [" + u.length.name + "]"};
+  p.file = "shims";
+  PlotSeries exact{"exact"};
+  PlotSeries stock{"of the stock"};
+  stock.kind = PlotSeries::Kind::points;
+  for (const ShimPlace& place : r.places) {
+    for (PlotSeries* s : {&exact, &stock}) s->x.push_back(place.x / u.length.size);
+    exact.y.push_back(place.height / u.length.size);
+    stock.y.push_back(place.shim / u.length.size);
+  }
+  p.series = {std::move(exact), std::move(stock)};
+  return p;
+}
+
 /// The lines for the case file that put the shims in.
 std::string case_lines(const CrownResult& r, const std::string& on) {
   std::string x, height;
@@ -84,6 +101,7 @@ void tell_shims(const Arguments& a, const Case& c, const Registries& registries,
   answer.tables = {
       shim_table(r, c.output),
       state_table({{"as it is", r.before}, {"exact heights", r.exact}, {"shims of the stock", r.rounded}})};
+  answer.plots = {shim_plot(r, c.output)};
   answer.findings.push_back(case_lines(r, a.on));
   answer.findings.emplace_back("to machine or scrape a pre-bow instead: take off the greatest height less that of each "
                                "place");

@@ -68,6 +68,23 @@ AnswerTable lag_table(const RockResult& r) {
   return t;
 }
 
+/// The nose's force over the cams' angle, or over their lift where they have no angle: bending bars against rigid ones.
+Plot turn_plot(const RockResult& r, const OutputUnits& u) {
+  const bool turns = std::isfinite(r.turn.back().angle);
+  Plot p{"Clamping force while the cams turn", turns ? "cam angle [deg]" : "lift of the cams [" + u.length.name + "]",
+         "force of the nose [" + u.force.name + "]"};
+  p.file = "turn";
+  PlotSeries bent{"as the bars bend"};
+  PlotSeries rigid{"rigid bars"};
+  for (const RockPoint& point : r.turn) {
+    for (PlotSeries* s : {&bent, &rigid}) s->x.push_back(turns ? point.angle / degree : point.lift / u.length.size);
+    bent.y.push_back(point.nose_force / u.force.size);
+    rigid.y.push_back(point.rigid_force / u.force.size);
+  }
+  p.series = {std::move(bent), std::move(rigid)};
+  return p;
+}
+
 std::string percent(double part) {
   return fixed(part * 100, 0) + " %";
 }
@@ -112,6 +129,7 @@ int run_rock(const Arguments& a) {
   answer.tables = {turn_table(r)};
   if (std::isfinite(r.turn.back().angle)) answer.tables.push_back(hand_table(r));
   if (!r.lags.empty()) answer.tables.push_back(lag_table(r));
+  answer.plots = {turn_plot(r, c.output)};
   answer.findings = findings_of(r);
   answer.assumed = {
       "cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
