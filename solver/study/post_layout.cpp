@@ -1,7 +1,6 @@
 #include "solver/study/post_layout.h"
 
 #include "solver/analysis.h"
-#include "solver/bend_line.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 
@@ -10,7 +9,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <limits>
 #include <memory>
 #include <stdexcept>
 
@@ -23,23 +21,6 @@ constexpr double fine_step = 2e-5;  // where the search ends [m]
 constexpr int scanned = 13;         // even spacings looked at before
 constexpr std::size_t improved = 3; // of them that are improved
 constexpr std::size_t strewn = 2;   // further starts
-
-/// Movement along z of the clamp's nose edge over its whole length, for a machine without a sheet.
-void whole_clamp(const Machine& machine, const Findings& f, PostLayout& out) {
-  const int edge = std::max(machine.nose.bar, 0);
-  for (const StepResult& step : f.steps)
-    for (const BarField& bar : step.fields.bars) {
-      if (bar.owner != Ref{Ref::Kind::bar, BodyKind::clamp, edge}) continue;
-      std::vector<double> x, w;
-      for (std::size_t i = 0; i < bar.points.size(); ++i) {
-        x.push_back(bar.points[i].x());
-        w.push_back(bar.motion[i][uz] + bar.motion[i][rx] * (machine.nose.setback - bar.points[i].y()));
-      }
-      if (x.size() < 2) continue;
-      out.clamp_bow = std::max(out.clamp_bow, bow_from_chord(x, w));
-      out.clamp_straightness = std::max(out.clamp_straightness, straightness(x, w));
-    }
-}
 
 /// The unknowns of the search and what places they stand for. Unknowns are offsets in any order; sorted, with the least
 /// distance added between each two, they become places that keep it.
@@ -182,7 +163,7 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.x.assign(x.begin(), x.end());
   const Machine here = with_posts(machine, x);
   AnalysisOptions options;
-  options.fields = !machine.sheet;
+  options.fields = false;
   const Findings f = analyse(here, registries, options);
   if (f.status != Status::ok) {
     out.message = f.trouble;
@@ -193,11 +174,6 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.angle_spread = h.angle_spread;
   out.clamp_bow = h.bow[static_cast<std::size_t>(BodyKind::clamp)];
   out.clamp_straightness = h.straightness[static_cast<std::size_t>(BodyKind::clamp)];
-  if (!machine.sheet) {
-    out.angle_spread = std::numeric_limits<double>::quiet_NaN();
-    out.clamp_bow = out.clamp_straightness = 0;
-    whole_clamp(here, f, out);
-  }
   out.post_force = h.post_force;
   out.utilisation = h.utilisation;
   out.utilisation_at = h.utilisation_at;

@@ -4,9 +4,8 @@
 set -u
 build=$1
 source_dir=$2
-dir=$(mktemp -d)
+. "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
-source "$source_dir/tests/cli/expect.sh"
 expect install 0 "" cmake --install "$build" --prefix "$dir/usr"
 lib=$(dirname "$(find "$dir/usr" -name libbedbow.so)")
 cp -r "$source_dir/tools/library/example" "$dir/example"
@@ -45,5 +44,4 @@ expect symbols 1 "" bash -c "nm -DC --defined-only '$lib/libbedbow.so' | grep ' 
 expect installed-program 0 "Verdict" "$dir/usr/bin/bedbow" solve "$hive" --out "$dir/out"
 expect man-page 0 "EXIT STATUS" grep -A1 "EXIT" "$dir/usr/share/man/man1/bedbow.1"
 expect completion 0 "solve" bash -c "PATH=$dir/usr/bin:\$PATH; source $dir/usr/share/bash-completion/completions/bedbow; COMP_WORDS=(bedbow so) COMP_CWORD=1; _bedbow; echo \${COMPREPLY[@]}"
-printf '%d passed, %d failed\n' "$passed" "$failed"
-[ "$failed" -eq 0 ]
+finish library

@@ -3,9 +3,8 @@
 set -u
 bedbow=$1
 source_dir=$2
-dir=$(mktemp -d)
+. "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
-source "$source_dir/tests/cli/expect.sh"
 mkdir -p "$dir/include/bedbow"
 cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
 build() { cc -std=c11 -O2 -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm; }
@@ -57,5 +56,4 @@ expect missing-file 4 "no such file" "$bedbow" solve "$hive" --plugin "$dir/nowh
 echo text >"$dir/text.so"
 expect no-object 4 "shared object" "$bedbow" solve "$hive" --plugin "$dir/text.so" --out "$dir/none"
 expect nothing-left 1 "" test -e "$dir/none"
-printf '%d passed, %d failed\n' "$passed" "$failed"
-[ "$failed" -eq 0 ]
+finish plugins

@@ -3,23 +3,8 @@
 set -u
 bedbow=$1
 source_dir=$2
-dir=$(mktemp -d)
+. "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
-passed=0
-failed=0
-expect() { # name, wanted exit code, wanted text (may be empty), command...
-  local name=$1 code=$2 text=$3
-  shift 3
-  local out
-  out=$("$@" 2>&1)
-  local got=$?
-  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
-    passed=$((passed + 1))
-  else
-    failed=$((failed + 1))
-    printf 'FAIL %s: exit %s (wanted %s), wanted text "%s", said:\n%s\n' "$name" "$got" "$code" "$text" "${out:0:600}"
-  fi
-}
 hive=$source_dir/cases/hive-lid/case.toml
 expect help 0 "Example" "$bedbow" solve --help
 expect list 0 "S275JR" "$bedbow" list
@@ -48,5 +33,4 @@ cp "$dir/out/results.json" "$dir/before.json"
 expect unwritable 4 "" "$bedbow" solve "$hive" --out /proc/nowhere
 expect wrong-case-again 2 "" "$bedbow" solve "$dir/key.toml" --out "$dir/out"
 expect results-untouched 0 "" cmp "$dir/before.json" "$dir/out/results.json"
-echo "cli: $passed passed, $failed failed"
-[ "$failed" -eq 0 ]
+finish cli

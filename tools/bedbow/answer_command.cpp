@@ -23,6 +23,15 @@ double quantity_of(const std::string& option, const std::string& text, Dim due) 
   return q.value;
 }
 
+std::size_t step_named(const Findings& f, const std::string& name) {
+  std::string names;
+  for (std::size_t i = 0; i < f.steps.size(); ++i) {
+    if (f.steps[i].name == name) return i;
+    names += (names.empty() ? "" : ", ") + f.steps[i].name;
+  }
+  throw std::invalid_argument("--step: there is no step \"" + name + "\"; there are " + names);
+}
+
 OpenCase open_for_answer(const AnswerArguments& a) {
   OpenCase open = open_case(a.file, a.plugins);
   if (!a.json && !a.csv) report_problems(open.value.warnings, open.value.source.file);

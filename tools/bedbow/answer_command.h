@@ -5,6 +5,7 @@
 #include "io/answer.h"
 #include "io/case_reader.h"
 #include "io/dimension.h"
+#include "solver/findings.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/plugins.h"
 
@@ -27,6 +28,9 @@ void add_answer_options(CLI::App& command, AnswerArguments& a);
 
 /// A quantity of an option [SI]. Throws std::invalid_argument naming the option.
 double quantity_of(const std::string& option, const std::string& text, Dim due);
+
+/// Index of the step that `--step` names. Throws std::invalid_argument, naming the steps, where there is none.
+std::size_t step_named(const Findings& findings, const std::string& name);
 
 /// Loads plugins, reads the case and says its warnings.
 OpenCase open_for_answer(const AnswerArguments& a);

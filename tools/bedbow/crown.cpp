@@ -23,17 +23,6 @@ BodyKind body_of(const std::string& name) {
   throw std::invalid_argument("--on: \"" + name + "\" is none of bed, clamp, apron");
 }
 
-/// Index of the step asked for; the worst one where none is.
-std::size_t step_of(const Findings& f, const std::string& name) {
-  if (name.empty()) return f.worst_step.value_or(f.steps.size() - 1);
-  std::string names;
-  for (std::size_t i = 0; i < f.steps.size(); ++i) {
-    if (f.steps[i].name == name) return i;
-    names += (names.empty() ? "" : ", ") + f.steps[i].name;
-  }
-  throw std::invalid_argument("--step: there is no step \"" + name + "\"; there are " + names);
-}
-
 std::vector<double> places_of(const Arguments& a, const Sheet& sheet) {
   std::vector<double> out;
   for (const std::string& x : a.at) out.push_back(quantity_of("at", x, Dim::length));
@@ -135,7 +124,7 @@ int run_crown(const Arguments& a) {
   CrownTask task;
   task.on = body_of(a.on);
   task.aim = a.aim == "straight" ? CrownAim::straight : CrownAim::even;
-  task.step = step_of(f, a.step);
+  task.step = a.step.empty() ? f.worst_step.value_or(f.steps.size() - 1) : step_named(f, a.step);
   task.places = places_of(a, *c.machine.sheet);
   Answer answer;
   answer.command = "crown";

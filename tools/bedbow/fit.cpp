@@ -66,19 +66,10 @@ Eigen::VectorXd model_readings(const Machine& m, const Registries& registries, c
   options.fields = false;
   const Findings f = analyse(m, registries, options);
   if (f.status != Status::ok) throw std::runtime_error(f.trouble);
-  const StepResult* step = &f.steps.back();
-  if (!step_name.empty()) {
-    step = nullptr;
-    std::string names;
-    for (const StepResult& s : f.steps) {
-      if (s.name == step_name) step = &s;
-      names += (names.empty() ? "" : ", ") + s.name;
-    }
-    if (!step) throw std::invalid_argument("--step: there is no step \"" + step_name + "\"; there are " + names);
-  }
+  const StepResult& step = step_name.empty() ? f.steps.back() : f.steps[step_named(f, step_name)];
   Eigen::VectorXd out(static_cast<Eigen::Index>(dials.size()));
   for (std::size_t i = 0; i < dials.size(); ++i)
-    out[static_cast<Eigen::Index>(i)] = step->dials.at(dials[i]).movement[m.dials[dials[i]].direction];
+    out[static_cast<Eigen::Index>(i)] = step.dials.at(dials[i]).movement[m.dials[dials[i]].direction];
   return out;
 }
 
