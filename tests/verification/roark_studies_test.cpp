@@ -37,6 +37,18 @@ Sensitivity moved_by(const std::string& text, const std::string& key) {
   });
 }
 
+/// What five dials along z read over two supports of these stiffnesses.
+FitModel two_springs(const Machine& m) {
+  return [&m](const Eigen::VectorXd& k) {
+    Machine moved = m;
+    for (Eigen::Index i = 0; i < 2; ++i) moved.supports[static_cast<std::size_t>(i)].stiffness = k[i];
+    const Findings f = analyse(moved, builtin_registries());
+    Eigen::VectorXd w(5);
+    for (std::size_t i = 0; i < 5; ++i) w[static_cast<Eigen::Index>(i)] = f.steps.front().dials[i].movement.z();
+    return w;
+  };
+}
+
 } // namespace
 
 // A2: w = PL^3/48EI + PL/(4 kappa G A) = 0.2755732 (60/h)^3 + 0.00303571 (60/h) mm, likewise with the width, E and P.
@@ -68,15 +80,7 @@ TEST(RoarkBeamFit, FindsTheSpringsUnderABar) {
     const double x = 250 * i;
     readings[i] = -1e-3 * (P * b / L / k1 * (1 - x / L) + P * a / L / k2 * (x / L) + bends(x)) + noise(random);
   }
-  const FitModel model = [&](const Eigen::VectorXd& k) {
-    Machine moved = m;
-    for (Eigen::Index i = 0; i < 2; ++i) moved.supports[static_cast<std::size_t>(i)].stiffness = k[i];
-    const Findings f = analyse(moved, builtin_registries());
-    Eigen::VectorXd w(5);
-    for (std::size_t i = 0; i < 5; ++i) w[static_cast<Eigen::Index>(i)] = f.steps.front().dials[i].movement.z();
-    return w;
-  };
-  const FitResult r = fit({{"left", 3e6}, {"right", 3e5}}, readings, model, 5e-7);
+  const FitResult r = fit({{"left", 3e6}, {"right", 3e5}}, readings, two_springs(m), 5e-7);
   ASSERT_TRUE(r.converged);
   // Three standard errors, as the fit itself tells them; noise of 0.5 um on 0.5 mm is 1 in 1000.
   record("", roark, "left spring from readings with noise", r.values[0].value / 1e3, k1,
@@ -98,16 +102,8 @@ TEST(RoarkBeamFit, FindsTheTrestlesOfTheCase) {
   const Machine m = machine_of(project_file("cases/trestle-fit/case.toml"));
   Eigen::VectorXd readings(5);
   for (std::size_t i = 0; i < 5; ++i) readings[static_cast<Eigen::Index>(i)] = *m.dials.at(i).reading;
-  const FitModel model = [&](const Eigen::VectorXd& k) {
-    Machine moved = m;
-    for (Eigen::Index i = 0; i < 2; ++i) moved.supports[static_cast<std::size_t>(i)].stiffness = k[i];
-    const Findings f = analyse(moved, builtin_registries());
-    Eigen::VectorXd w(5);
-    for (std::size_t i = 0; i < 5; ++i) w[static_cast<Eigen::Index>(i)] = f.steps.front().dials[i].movement.z();
-    return w;
-  };
   // Rounding to 0.01 mm and errors of a few micrometres leave about 5 um at a dial.
-  const FitResult r = fit({{"left", 5e6}, {"right", 5e6}}, readings, model, 5e-6);
+  const FitResult r = fit({{"left", 5e6}, {"right", 5e6}}, readings, two_springs(m), 5e-6);
   ASSERT_TRUE(r.converged);
   record("", "made readings, springs of 2 and 3 kN/mm", "left trestle, within three standard errors",
          r.values[0].value / 1e3, 2000, 3 * r.values[0].error / 2e6, "N/mm");
