@@ -92,6 +92,8 @@ expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
 # --- fingers
 expect fingers-csv 0 "120,120,10 20 30 60" "$bedbow" fingers --length "120 mm" --step "10 mm" --fill --csv
 expect fingers-csv-none 0 "40,," "$bedbow" fingers --length "80 mm" --step "10 mm" --pieces "10 mm" "20 mm" "50 mm" --csv
+expect fingers-bound 0 "counting bound" "$bedbow" fingers --length "80 mm" --step "10 mm"
+expect fingers-caution 0 '"cautions"' "$bedbow" fingers --length "80 mm" --step "10 mm" --json
 expect fingers-out 0 "" "$bedbow" fingers --length "80 mm" --step "10 mm" --out "$dir/fingers"
 for f in fingers.json fingers.csv; do expect "fingers $f" 0 "" test -s "$dir/fingers/$f"; done
 expect fingers-both 2 "excludes" "$bedbow" fingers --length "80 mm" --step "10 mm" --json --csv

@@ -3,11 +3,14 @@
 #include "io/output_units.h"
 #include "io/quantity.h"
 #include "io/table.h"
+#include "io/text.h"
 #include "solver/study/finger_set.h"
+#include "tools/bedbow/answer_command.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 
 #include <CLI/CLI.hpp>
+#include <nlohmann/json.hpp>
 
 #include <charconv>
 #include <cmath>
@@ -48,6 +51,11 @@ std::string fingers_of(const FingerSet& set, const FingerUse& use, const char* s
   return joined(use.fingers, separator, [&](int i) { return text(set.pieces.at(static_cast<std::size_t>(i))); });
 }
 
+std::vector<std::string> assumed() {
+  return {"m fingers make at most 2^m - 1 widths, each finger used once (counting bound)",
+          "fingers are cut to their width exactly; gap and kerf as given"};
+}
+
 std::string json_of(const FingerSet& set) {
   std::string out = "{\"pieces_mm\": [" + joined(set.pieces, ", ", number) + "],\n \"widths_not_made_mm\": [" +
                     joined(set.not_made, ", ", number) + "],\n \"filler_mm\": " + number(set.filler) +
@@ -59,7 +67,8 @@ std::string json_of(const FingerSet& set) {
            ", \"fingers_mm\": [" + fingers_of(set, use, ", ", number) + "]}";
     separator = ",\n  ";
   }
-  return out + "\n ]}\n";
+  return out + "\n ],\n \"assumptions\": " + nlohmann::json(assumed()).dump() +
+         ",\n \"cautions\": " + nlohmann::json(answer_cautions()).dump() + "}\n";
 }
 
 /// One row per box width; fingers with spaces between, empty where the width can't be made.
@@ -90,6 +99,10 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
     std::cout << "every width can be made\n";
   else
     std::cout << set.not_made.size() << " of " << set.uses.size() << " widths can't be made\n";
+  std::cout << "Assumed\n";
+  for (const std::string& line : assumed()) std::cout << list_item(line, 98, "  - ");
+  std::cout << "Caution\n";
+  for (const std::string& line : answer_cautions()) std::cout << list_item(line, 98, "  - ");
 }
 
 int fingers(const Options& options) {
