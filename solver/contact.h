@@ -1,6 +1,7 @@
 /// \file
 /// All one-sided joints solved together on their condensed compliance: a semismooth Newton method (active sets) with an
-/// exact line search on the energy, so that it ends after finitely many steps. Theory: docs/theory/contact.md.
+/// exact line search on the energy, and where that does not settle, one row opened after another, which is sure to end.
+/// Theory: docs/theory/contact.md.
 #pragma once
 
 #include "mesh/machine.h"
@@ -43,7 +44,7 @@ struct ContactSolution {
 };
 
 /// Far more iterations than a machine needs, whose rows settle in a handful.
-inline constexpr int most_contact_iterations = 200;
+inline constexpr int most_contact_iterations = 2000;
 
 /// Solves the system. \param start active rows to begin with (empty: all).
 /// \param most_iterations gives up after so many, with status no_convergence and the history of what changed.

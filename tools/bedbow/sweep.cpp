@@ -58,7 +58,7 @@ void write_report(const std::filesystem::path& directory, const VariantStore& st
                   const Case& c, const Registries& registries) {
   std::optional<ShownVariant> shown;
   if (const auto id = variant_to_show(store)) {
-    shown.emplace(*id, maker.understood(*id));
+    shown = ShownVariant{*id, maker.understood(*id), {}};
     shown->findings = analyse(shown->value.machine, registries);
   }
   const std::string summary = sweep_summary(store, maker.space(), names_of(c.sweep), Style(false));
