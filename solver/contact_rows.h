@@ -1,6 +1,6 @@
 /// \file
-/// The condensed system of contact with a given set of rows that carry: its solution, whether that holds every part, and
-/// what opening one of the rows does.
+/// The condensed system of contact with a given set of rows that carry: its solution, whether that holds every part,
+/// and what opening one of the rows does.
 #pragma once
 
 #include "solver/contact.h"
@@ -22,15 +22,15 @@ public:
   /// \param system is referred to, not copied.
   explicit ContactRows(const CondensedSystem& system);
 
-  /// Takes these rows as two-sided springs. \return whether they hold all rigid movements; \ref answer and \ref push need
-  /// that.
+  /// Takes these rows as two-sided springs. \return whether they hold all rigid movements; \ref answer and \ref push
+  /// need that.
   bool hold(const std::vector<char>& active);
 
   /// Forces and rigid movements with the rows held.
   [[nodiscard]] ContactState answer() const;
 
-  /// What moving the place where a held row begins to carry by a unit does to forces and rigid movements, without loads:
-  /// its gap falls by one metre (or radian).
+  /// What moving the place where a held row begins to carry by a unit does to forces and rigid movements, without
+  /// loads: its gap falls by one metre (or radian).
   [[nodiscard]] ContactState push(Eigen::Index row) const;
 
   /// The same as \ref hold and \ref answer with the rigid movements tied to `alpha` by soft springs: always solvable.

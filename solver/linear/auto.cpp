@@ -2,7 +2,7 @@
 
 #include "solver/linear/band.h"
 #include "solver/linear/graph.h"
-#include "solver/linear/halves.h"
+#include "solver/linear/multifrontal.h"
 
 #include <numeric>
 
@@ -43,7 +43,7 @@ FactorOutcome band_factor(const SymmetricMatrix& lower, const FactorHints& hints
 FactorOutcome auto_factor(const SymmetricMatrix& lower, const FactorHints& hints) {
   constexpr double small = 5e7; // multiply-adds: about five milliseconds
   const BandPlan plan = plan_band(lower, hints);
-  return plan.work <= small ? factor_band(lower, hints, plan) : halves_factor(lower, hints);
+  return plan.work <= small ? factor_band(lower, hints, plan) : multifrontal_factor(lower, hints);
 }
 
 } // namespace bedbow

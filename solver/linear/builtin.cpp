@@ -1,7 +1,7 @@
 // Linear solvers that come with the house.
 #include "solver/linear/auto.h"
 #include "solver/linear/cholmod.h"
-#include "solver/linear/halves.h"
+#include "solver/linear/multifrontal.h"
 #include "solver/linear/simplicial.h"
 #include "solver/registries.h"
 
@@ -13,8 +13,8 @@ void builtin_linear_solvers(Registry<LinearSolverEntry>& solvers) {
                "Golub & Van Loan, Matrix Computations, sec. 4.3", band_factor});
   solvers.add({"cholmod", "supernodal L L', minimum degree", "Chen, Davis, Hager & Rajamanickam 2008, ACM TOMS 35(3)",
                cholmod_factor});
-  solvers.add({"halves", "two halves by CHOLMOD at once, joined along the narrowest cut",
-               "Schur complement: Golub & Van Loan, Matrix Computations, sec. 3.2", halves_factor});
+  solvers.add({"multifrontal", "L L' front by front on all cores, minimum degree behind cuts across the structure",
+               "Duff & Reid 1983, ACM TOMS 9(3); Liu 1992, SIAM Review 34(1)", multifrontal_factor});
   solvers.add(
       {"simplicial", "column by column L D L', minimum degree", "Eigen 3.4, SimplicialLDLT", simplicial_factor});
 }

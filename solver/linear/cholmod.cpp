@@ -46,9 +46,7 @@ public:
   [[nodiscard]] int negative_pivots() const override { return 0; }
   [[nodiscard]] Eigen::MatrixXd compliance(const Eigen::SparseMatrix<double>& b) const override {
     if (!l_->is_super) return Factorization::compliance(b);
-    Eigen::MatrixXd c = Eigen::MatrixXd::Zero(b.cols(), b.cols());
-    linear::add_half_products(*l_, size(), b, c);
-    return c;
+    return linear::half_products(linear::supernodes_of(*l_), b);
   }
   [[nodiscard]] std::size_t bytes() const override {
     return l_->xsize * sizeof(double) + l_->ssize * sizeof(int) + 3 * l_->n * sizeof(int);

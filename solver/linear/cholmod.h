@@ -6,9 +6,8 @@
 
 namespace bedbow {
 
-/// Factors a positive definite matrix; minimum degree or nested dissection on the graph of nodes, whichever gives the
-/// smaller factor. An indefinite matrix (hints.positive false) goes to simplicial_factor. Throws std::runtime_error
-/// when memory runs out.
+/// Factors a positive definite matrix; minimum degree on the graph of nodes. An indefinite matrix (hints.positive
+/// false) goes to simplicial_factor. Throws std::runtime_error when memory runs out.
 FactorOutcome cholmod_factor(const SymmetricMatrix& lower, const FactorHints& hints);
 
 } // namespace bedbow

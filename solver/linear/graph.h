@@ -36,6 +36,10 @@ std::vector<int> reverse_cuthill_mckee(const Graph& graph);
 /// Approximate minimum degree (Amestoy, Davis & Duff 1996).
 std::vector<int> minimum_degree(const Graph& graph);
 
+/// The same with nodes of a higher number in `late` behind all of a lower one (Amestoy, Davis & Duff 2004, CAMD).
+/// \param late 0 .. size - 1 for each node.
+std::vector<int> minimum_degree(const Graph& graph, std::span<const int> late);
+
 /// Nested dissection by multilevel partitioning (Karypis & Kumar 1998). \param weights of the nodes.
 std::vector<int> nested_dissection(const Graph& graph, std::span<const int> weights);
 

@@ -2,6 +2,7 @@
 #include "solver/linear/graph.h"
 
 #include <amd.h>
+#include <camd.h>
 #include <metis.h>
 
 #include <algorithm>
@@ -95,6 +96,18 @@ std::vector<int> minimum_degree(const Graph& graph) {
   double control[AMD_CONTROL];
   amd_defaults(control);
   if (amd_order(graph.size(), graph.start.data(), graph.adjacent.data(), order.data(), control, nullptr) < AMD_OK)
+    throw std::runtime_error("the minimum-degree ordering failed: out of memory?");
+  return order;
+}
+
+std::vector<int> minimum_degree(const Graph& graph, std::span<const int> late) {
+  std::vector<int> order(graph.size()), constraint(late.begin(), late.end());
+  std::iota(order.begin(), order.end(), 0);
+  if (graph.adjacent.empty()) return order;
+  double control[CAMD_CONTROL];
+  camd_defaults(control);
+  if (camd_order(graph.size(), graph.start.data(), graph.adjacent.data(), order.data(), control, nullptr,
+                 constraint.data()) < CAMD_OK)
     throw std::runtime_error("the minimum-degree ordering failed: out of memory?");
   return order;
 }

@@ -23,27 +23,18 @@ struct Piece {
 
 class HalfSolver {
 public:
-  HalfSolver(const ::cholmod_factor& l, int limit)
-      : super_(static_cast<const int*>(l.super))
-      , rows_start_(static_cast<const int*>(l.pi))
-      , values_start_(static_cast<const int*>(l.px))
-      , rows_(static_cast<const int*>(l.s))
-      , values_(static_cast<const double*>(l.x))
-      , supernodes_(l.nsuper)
-      , limit_(limit)
-      , of_(l.n)
-      , place_(l.n) {
-    for (std::size_t s = 0; s < supernodes_; ++s) std::fill(of_.begin() + super_[s], of_.begin() + super_[s + 1], s);
-    const int* order = static_cast<const int*>(l.Perm);
-    for (std::size_t i = 0; i < l.n; ++i) place_[static_cast<std::size_t>(order[i])] = static_cast<int>(i);
+  explicit HalfSolver(const Supernodes& l)
+      : l_(l)
+      , of_(l.place.size()) {
+    for (std::size_t s = 0; s < l.count(); ++s) std::fill(of_.begin() + l.first[s], of_.begin() + l.first[s + 1], s);
   }
 
   /// Columns in order of their first pivot, so that neighbours share their way to the root.
   [[nodiscard]] std::vector<int> sorted(const Eigen::SparseMatrix<double>& b) const {
-    std::vector<int> first(static_cast<std::size_t>(b.cols()), static_cast<int>(place_.size()));
+    std::vector<int> first(static_cast<std::size_t>(b.cols()), static_cast<int>(l_.place.size()));
     for (int j = 0; j < b.cols(); ++j)
       for (Eigen::SparseMatrix<double>::InnerIterator it(b, j); it; ++it)
-        first[j] = std::min(first[j], place_[static_cast<std::size_t>(it.row())]);
+        first[j] = std::min(first[j], l_.place[static_cast<std::size_t>(it.row())]);
     std::vector<int> order(first.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int i, int j) { return first[i] < first[j]; });
@@ -52,49 +43,45 @@ public:
 
   /// Eliminates a bunch of columns; the pieces of W are appended.
   void eliminate(const Eigen::SparseMatrix<double>& b, const std::vector<int>& order, std::size_t bunch,
-                 std::vector<Piece>& pieces, MatrixXd& left) const {
+                 std::vector<Piece>& pieces) const {
     const Index first = together * static_cast<Index>(bunch), width = std::min(together, b.cols() - first);
-    RowMajor x = RowMajor::Zero(static_cast<Index>(place_.size()), width);
-    std::vector<char> reached(supernodes_, 0);
+    RowMajor x = RowMajor::Zero(static_cast<Index>(l_.place.size()), width);
+    std::vector<char> reached(l_.count(), 0);
     for (Index j = 0; j < width; ++j)
       for (Eigen::SparseMatrix<double>::InnerIterator it(b, order[first + j]); it; ++it) {
-        const int i = place_[static_cast<std::size_t>(it.row())];
+        const int i = l_.place[static_cast<std::size_t>(it.row())];
         x(i, j) += it.value();
         reached[of_[i]] = 1;
       }
-    for (std::size_t s = 0; s < supernodes_ && super_[s] < limit_; ++s) {
+    for (std::size_t s = 0; s < l_.count(); ++s) {
       if (!reached[s]) continue;
-      const Index all = rows_start_[s + 1] - rows_start_[s];
-      const Index pivots = std::min(super_[s + 1], limit_) - super_[s];
-      const Eigen::Map<const MatrixXd, 0, Eigen::OuterStride<>> l(values_ + values_start_[s], all, pivots,
-                                                                  Eigen::OuterStride<>(all));
-      Piece p{s, bunch, x.middleRows(super_[s], pivots)};
+      const int* rows = l_.rows.data() + l_.rows_start[s];
+      const auto all = static_cast<Index>(l_.rows_start[s + 1] - l_.rows_start[s]);
+      const Index pivots = l_.first[s + 1] - l_.first[s];
+      const Eigen::Map<const MatrixXd> l(l_.values + l_.values_start[s], all, pivots);
+      Piece p{s, bunch, x.middleRows(l_.first[s], pivots)};
       l.topRows(pivots).triangularView<Eigen::Lower>().solveInPlace(p.rows);
       const RowMajor below = l.bottomRows(all - pivots) * p.rows;
       for (Index i = 0; i < below.rows(); ++i) {
-        const int row = rows_[rows_start_[s] + pivots + i];
+        const int row = rows[pivots + i];
         x.row(row) -= below.row(i);
         reached[of_[row]] = 1;
       }
       pieces.push_back(std::move(p));
     }
-    for (Index j = 0; j < width; ++j) left.col(order[first + j]) = x.col(j).tail(left.rows());
   }
 
 private:
-  const int *super_, *rows_start_, *values_start_, *rows_;
-  const double* values_;
-  std::size_t supernodes_;
-  int limit_;
+  const Supernodes& l_;
   std::vector<std::size_t> of_; // supernode of each pivot
-  std::vector<int> place_;      // pivot of each unknown
 };
 
-/// C += W' W. \param order of the columns.
-void add_products(std::vector<Piece>& pieces, const std::vector<int>& order, MatrixXd& c) {
+/// W' W of columns in that order. \return the lower triangle, in the columns' own order, and its mirror image.
+MatrixXd products(std::vector<Piece>& pieces, const std::vector<int>& order) {
+  const auto k = static_cast<Index>(order.size());
   std::stable_sort(pieces.begin(), pieces.end(),
                    [](const Piece& a, const Piece& b) { return a.supernode < b.supernode; });
-  MatrixXd sorted = MatrixXd::Zero(c.rows(), c.cols());
+  MatrixXd sorted = MatrixXd::Zero(k, k);
   for (auto from = pieces.begin(); from != pieces.end();) {
     auto to = from;
     while (to != pieces.end() && to->supernode == from->supernode) ++to;
@@ -106,24 +93,37 @@ void add_products(std::vector<Piece>& pieces, const std::vector<int>& order, Mat
             .noalias() += a->rows.transpose() * b->rows;
     from = to;
   }
-  for (Index j = 0; j < c.cols(); ++j)
-    for (Index i = j; i < c.rows(); ++i) {
-      c(order[i], order[j]) += sorted(i, j);
-      if (i != j) c(order[j], order[i]) += sorted(i, j);
-    }
+  MatrixXd c(k, k);
+  for (Index j = 0; j < k; ++j)
+    for (Index i = j; i < k; ++i) c(order[i], order[j]) = c(order[j], order[i]) = sorted(i, j);
+  return c;
 }
 
 } // namespace
 
-MatrixXd add_half_products(const ::cholmod_factor& l, int limit, const Eigen::SparseMatrix<double>& b, MatrixXd& c) {
-  MatrixXd left(static_cast<Index>(l.n) - limit, b.cols());
-  const HalfSolver solver(l, limit);
+Supernodes supernodes_of(const ::cholmod_factor& l) {
+  const auto count = l.nsuper;
+  const int *super = static_cast<const int*>(l.super), *rows_start = static_cast<const int*>(l.pi);
+  const int *values_start = static_cast<const int*>(l.px), *rows = static_cast<const int*>(l.s);
+  const int* order = static_cast<const int*>(l.Perm);
+  Supernodes out;
+  out.first.assign(super, super + count + 1);
+  out.rows_start.assign(rows_start, rows_start + count + 1);
+  out.rows.assign(rows, rows + rows_start[count]);
+  out.values_start.assign(values_start, values_start + count);
+  out.values = static_cast<const double*>(l.x);
+  out.place.resize(l.n);
+  for (std::size_t i = 0; i < l.n; ++i) out.place[static_cast<std::size_t>(order[i])] = static_cast<int>(i);
+  return out;
+}
+
+MatrixXd half_products(const Supernodes& l, const Eigen::SparseMatrix<double>& b) {
+  const HalfSolver solver(l);
   const std::vector<int> order = solver.sorted(b);
   std::vector<Piece> pieces;
   for (std::size_t bunch = 0; together * static_cast<Index>(bunch) < b.cols(); ++bunch)
-    solver.eliminate(b, order, bunch, pieces, left);
-  add_products(pieces, order, c);
-  return left;
+    solver.eliminate(b, order, bunch, pieces);
+  return products(pieces, order);
 }
 
 } // namespace bedbow::linear

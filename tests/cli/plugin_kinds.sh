@@ -222,7 +222,7 @@ expect nothing-left 1 "" test -e "$dir/none"
 for pair in tee:tee_section "slender beam:slender_beam" skyline:skyline_solver; do
   expect "prove ${pair%:*}" 0 "proved" "$bedbow" list --prove "${pair%:*}" --plugin "$dir/${pair#*:}.so"
 done
-for name in rectangle tube round pipe angle channel section rigid-plastic power-law beam shell4 auto band cholmod halves simplicial; do
+for name in rectangle tube round pipe angle channel section rigid-plastic power-law beam shell4 auto band cholmod multifrontal simplicial; do
   expect "prove $name" 0 "proved" "$bedbow" list --prove $name
 done
 expect prove-unknown 2 'nothing named "cube" to prove' "$bedbow" list --prove cube

@@ -8,8 +8,8 @@ namespace bedbow {
 
 namespace {
 
-/// A part with two rigid movements on one-sided rows of both kinds, some ten thousand times as stiff as others, with gaps
-/// and an elastic compliance that couples them all.
+/// A part with two rigid movements on one-sided rows of both kinds, some ten thousand times as stiff as others, with
+/// gaps and an elastic compliance that couples them all.
 CondensedSystem random_system(std::mt19937& random, Eigen::Index m) {
   std::uniform_real_distribution<double> unit(-1, 1);
   const auto any = [&] { return unit(random); };

@@ -1,6 +1,6 @@
 // Compliances by half solves on supernodal factors against whole solves of another solver.
 #include "solver/linear/cholmod.h"
-#include "solver/linear/halves.h"
+#include "solver/linear/multifrontal.h"
 #include "solver/linear/simplicial.h"
 
 #include "tests/unit/linear_matrices.h"
@@ -43,8 +43,8 @@ TEST(Supernodal, ComplianceOfAStripAndOfASquare) {
   compare(test::grid(20, 20, 6, 1e-2), cholmod_factor);
 }
 
-TEST(Supernodal, ComplianceOfTwoHalves) {
-  compare(test::grid(600, 6, 6, 1e-2), halves_factor);
+TEST(Supernodal, ComplianceOfFronts) {
+  compare(test::grid(600, 6, 6, 1e-2), multifrontal_factor);
 }
 
 } // namespace

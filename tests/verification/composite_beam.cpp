@@ -55,8 +55,8 @@ at = ["2000 mm", "0 mm", "-125 mm"]
 name = "end"
 on = "bed.web"
 at = ["4000 mm", "0 mm", "-125 mm"]
-)" + held + joined +
-         load;
+)" + held +
+         joined + load;
 }
 
 std::string screws(double per_length) {

@@ -9,8 +9,7 @@
 
 namespace bedbow::verification::composite {
 
-inline constexpr const char* source =
-    "Newmark, Siess & Viest, Proc. SESA 9 (1951); Girhammar, IJMS 51 (2009) 515-530";
+inline constexpr const char* source = "Newmark, Siess & Viest, Proc. SESA 9 (1951); Girhammar, IJMS 51 (2009) 515-530";
 
 // Data as in Girhammar's papers (from memory): 300 x 50 on a web 50 x 150. N and mm, as the sources print them.
 inline constexpr double E1 = 12000, A1 = 300 * 50, I1 = 300. * 50 * 50 * 50 / 12;

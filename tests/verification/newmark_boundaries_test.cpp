@@ -2,7 +2,6 @@
 // uniform load by its six fundamental solutions; and the effective lengths of the gamma method.
 #include "tests/verification/composite_beam.h"
 #include "tests/verification/record.h"
-
 #include <Eigen/Dense>
 #include <gtest/gtest.h>
 

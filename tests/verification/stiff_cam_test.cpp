@@ -2,7 +2,6 @@
 // clear, leave the clamp to rock on a post and the other cam by nanometres.
 #include "tests/verification/record.h"
 #include "tests/verification/whole_program.h"
-
 #include <gtest/gtest.h>
 
 namespace bedbow::verification {
@@ -10,26 +9,30 @@ namespace {
 
 std::string folder(const std::string& centre) {
   const auto bar = [](const char* of, const char* name, const char* size, const char* at) {
-    return std::string("[") + of + "]\nlength = \"700 mm\"\nmaterial = \"S235JR\"\n[[" + of + ".bar]]\nname = \"" + name +
-           "\"\nshape = \"rectangle\"\nwidth = \"" + size + "\"\nheight = \"" + size + "\"\nat = " + at + "\n";
+    return std::string("[") + of + "]\nlength = \"700 mm\"\nmaterial = \"S235JR\"\n[[" + of + ".bar]]\nname = \"" +
+           name + "\"\nshape = \"rectangle\"\nwidth = \"" + size + "\"\nheight = \"" + size + "\"\nat = " + at + "\n";
   };
   const auto pair = [](const char* table, const char* joins, const char* left, const char* right, const char* rest) {
     std::string out;
     for (const auto& [name, x] : {std::pair{"left", left}, std::pair{"right", right}})
-      out += std::string("[[") + table + "]]\nname = \"" + name + "\"\njoins = [" + joins + "]\nx = \"" + x + "\"\n" + rest;
+      out += std::string("[[") + table + "]]\nname = \"" + name + "\"\njoins = [" + joins + "]\nx = \"" + x + "\"\n" +
+             rest;
     return out;
   };
   return "[sheet]\nmaterial = \"DC01\"\nthickness = \"1 mm\"\nwidth = \"175 mm\"\ncentre = \"" + centre +
          "\"\nflange = \"20 mm\"\ninside_radius = \"1.5 mm\"\nangle = \"90 deg\"\ngrip = \"15 mm\"\n" +
-         bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") + bar("clamp", "flat", "60 mm", "[\"30 mm\", \"31 mm\"]") +
+         bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") +
+         bar("clamp", "flat", "60 mm", "[\"30 mm\", \"31 mm\"]") +
          "[clamp.nose]\nbar = \"flat\"\nsetback = \"0 mm\"\nland = \"15 mm\"\n" +
          bar("apron", "flat", "50 mm", "[\"-26 mm\", \"-25 mm\"]") +
          pair("post", R"("bed.square", "clamp.flat")", "50 mm", "650 mm",
               "y = \"28 mm\"\ndiameter = \"M16\"\nfree_length = \"130 mm\"\npreload = \"5 kN\"\n") +
          pair("cam", R"("bed.square", "clamp.flat")", "50 mm", "650 mm", "y = \"52 mm\"\nlift = \"0.1 mm\"\n") +
-         pair("hinge", R"("bed.square", "apron.flat")", "0 mm", "700 mm", "pin = \"12 mm\"\nbearing_length = \"30 mm\"\n") +
+         pair("hinge", R"("bed.square", "apron.flat")", "0 mm", "700 mm",
+              "pin = \"12 mm\"\nbearing_length = \"30 mm\"\n") +
          "[[handle]]\nname = \"grip\"\nbar = \"apron.flat\"\nx = \"350 mm\"\n"
-         "[[support]]\nname = \"left foot\"\nbar = \"bed.square\"\nx = \"100 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n"
+         "[[support]]\nname = \"left foot\"\nbar = \"bed.square\"\nx = \"100 mm\"\nholds = [\"x\", \"y\", \"z\", "
+         "\"rx\"]\n"
          "[[support]]\nname = \"right foot\"\nbar = \"bed.square\"\nx = \"600 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n";
 }
 
@@ -42,8 +45,10 @@ TEST(StiffCam, SheetLeftOrRightOfTheMiddle) {
     const auto& a = left.steps[i];
     const auto& b = right.steps[i];
     const std::string step = ", step " + std::to_string(i);
-    record("", source, "force in the near post" + step, joint(b.posts, "right").value, joint(a.posts, "left").value, 1e-6, "N");
-    record("", source, "force of the far cam" + step, joint(b.cams, "left").value, joint(a.cams, "right").value, 1e-6, "N");
+    record("", source, "force in the near post" + step, joint(b.posts, "right").value, joint(a.posts, "left").value,
+           1e-6, "N");
+    record("", source, "force of the far cam" + step, joint(b.cams, "left").value, joint(a.cams, "right").value, 1e-6,
+           "N");
   }
 }
 
