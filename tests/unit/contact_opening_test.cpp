@@ -1,5 +1,6 @@
 #include "solver/contact_opening.h"
 
+#include <Eigen/LU>
 #include <gtest/gtest.h>
 
 #include <random>
