@@ -52,7 +52,7 @@ private:
     for (Eigen::Index i = 0; i < stretch_.size(); ++i) {
       if (!active_[i] || s_.laws[i].sense == Sense::both) continue;
       if (sign(i) * (stretch_[i] - s_.laws[i].gap) >= -slack) continue;
-      const double wrong = -sign(i) * now_.force[i] * std::sqrt(rows_.own_compliance(i));
+      const double wrong = -sign(i) * rows_.scaled_force(now_, i);
       if (wrong > most) {
         most = wrong;
         out = i;

@@ -47,8 +47,10 @@ public:
   /// Step from a to b, 0 to 1, that makes the energy least. \param tied b comes from \ref near.
   [[nodiscard]] double line_search(const ContactState& a, const ContactState& b, bool tied) const;
 
-  /// Compliance of a row seen from itself [m/N], its own included: the measure of its force among others'.
-  [[nodiscard]] double own_compliance(Eigen::Index row) const { return 1 / (scale_[row] * scale_[row]); }
+  /// A row's force by the measure of its own compliance, so that forces and couples compare [sqrt(N m)].
+  [[nodiscard]] double scaled_force(const ContactState& x, Eigen::Index row) const {
+    return x.force[row] / scale_[row];
+  }
 
 private:
   void factor(const std::vector<char>& active);

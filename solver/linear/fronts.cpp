@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <numeric>
+#include <utility>
 
 namespace bedbow::linear {
 
@@ -113,8 +114,8 @@ private:
       if (nodes_[i].pivots.empty()) continue;
       // The child with the largest front last: the least memory is waiting beside it.
       auto& children = nodes_[i].children;
-      std::sort(children.begin(), children.end());
-      std::stable_sort(children.begin(), children.end(), [&](int a, int b) { return nodes_[a].rest < nodes_[b].rest; });
+      std::sort(children.begin(), children.end(),
+                [&](int a, int b) { return std::pair(nodes_[a].rest, a) < std::pair(nodes_[b].rest, b); });
     }
     for (std::size_t i = 0; i < nodes_.size(); ++i)
       if (!nodes_[i].pivots.empty() && nodes_[i].parent < 0) visit(static_cast<int>(i), post);

@@ -1,9 +1,5 @@
 #include "tests/verification/composite_beam.h"
 
-#include "io/case_reader.h"
-
-#include <gtest/gtest.h>
-
 namespace bedbow::verification::composite {
 
 namespace {
@@ -84,19 +80,8 @@ std::string wave_load(double peak, double from, double to) {
   return out;
 }
 
-Findings solved(const std::string& text) {
-  const Registries registries = builtin_registries();
-  Findings f = analyse(read_case_text(text, registries).machine, registries);
-  EXPECT_EQ(f.status, Status::ok) << f.trouble;
-  return f;
-}
-
-double sunk(const Findings& f, const std::string& dial) {
-  if (!f.steps.empty())
-    for (const auto& d : f.steps.front().dials)
-      if (d.name == dial) return -d.movement.z() * 1e3;
-  ADD_FAILURE() << "no dial " << dial;
-  return 0;
+double sunk(const Findings& f, const std::string& name) {
+  return -dial(f, name).z();
 }
 
 } // namespace bedbow::verification::composite

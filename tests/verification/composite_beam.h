@@ -2,7 +2,7 @@
 /// Two bars on a row of screws: the T-section of references F7 as a case, and what Newmark's equation needs of it.
 #pragma once
 
-#include "solver/analysis.h"
+#include "tests/verification/whole_program.h"
 
 #include <cmath>
 #include <string>
@@ -51,9 +51,7 @@ std::string force_down(const std::string& x, double newton);
 /// their mean.
 std::string wave_load(double peak, double from, double to);
 
-/// Case text in, findings out: the whole program but for the command line.
-Findings solved(const std::string& text);
 /// How far a dial sank [mm], in the first step.
-double sunk(const Findings& f, const std::string& dial);
+double sunk(const Findings& f, const std::string& name);
 
 } // namespace bedbow::verification::composite
