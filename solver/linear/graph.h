@@ -40,9 +40,6 @@ std::vector<int> minimum_degree(const Graph& graph);
 /// \param late 0 .. size - 1 for each node.
 std::vector<int> minimum_degree(const Graph& graph, std::span<const int> late);
 
-/// Nested dissection by multilevel partitioning (Karypis & Kumar 1998). \param weights of the nodes.
-std::vector<int> nested_dissection(const Graph& graph, std::span<const int> weights);
-
 /// Order of the unknowns from an order of the groups.
 std::vector<int> expand(std::span<const int> group_order, std::span<const int> first);
 

@@ -3,7 +3,6 @@
 
 #include <amd.h>
 #include <camd.h>
-#include <metis.h>
 
 #include <algorithm>
 #include <numeric>
@@ -110,21 +109,6 @@ std::vector<int> minimum_degree(const Graph& graph, std::span<const int> late) {
                  constraint.data()) < CAMD_OK)
     throw std::runtime_error("the minimum-degree ordering failed: out of memory?");
   return order;
-}
-
-std::vector<int> nested_dissection(const Graph& graph, std::span<const int> weights) {
-  std::vector<int> natural(graph.size());
-  std::iota(natural.begin(), natural.end(), 0);
-  if (graph.adjacent.empty()) return natural; // the partitioner does not take graphs without edges
-  std::vector<idx_t> start(graph.start.begin(), graph.start.end());
-  std::vector<idx_t> adjacent(graph.adjacent.begin(), graph.adjacent.end());
-  std::vector<idx_t> weight(weights.begin(), weights.end()), order(graph.size()), inverse(graph.size());
-  idx_t n = graph.size(), options[METIS_NOPTIONS];
-  METIS_SetDefaultOptions(options);
-  options[METIS_OPTION_SEED] = 1;
-  if (METIS_NodeND(&n, start.data(), adjacent.data(), weight.data(), options, order.data(), inverse.data()) != METIS_OK)
-    throw std::runtime_error("the nested-dissection ordering failed: out of memory?");
-  return {order.begin(), order.end()};
 }
 
 } // namespace bedbow::linear

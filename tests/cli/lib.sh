@@ -7,17 +7,20 @@ bad() {
   failed=$((failed + 1))
   printf 'FAIL %s\n' "$*"
 }
-expect() { # name, wanted exit code, wanted text (may be empty), command...
-  local name=$1 code=$2 text=$3
-  shift 3
-  local out
-  out=$("$@" 2>&1)
-  local got=$?
-  if [ "$got" -eq "$code" ] && [[ "$out" == *"$text"* ]]; then
+attempt() { # command...; what it says is kept in $said, its exit code in $got
+  said=$("$@" 2>&1)
+  got=$?
+}
+gave() { # name, exit code and text (may be empty) that the last command should have given
+  if [ "$got" -eq "$2" ] && [[ "$said" == *"$3"* ]]; then
     ok
   else
-    bad "$name: exit $got (wanted $code), wanted text \"$text\", said: ${out:0:600}"
+    bad "$1: exit $got (wanted $2), wanted text \"$3\", said: ${said:0:800}"
   fi
+}
+expect() { # name, wanted exit code, wanted text (may be empty), command...
+  attempt "${@:4}"
+  gave "$1" "$2" "$3"
 }
 same() { # name, file, file
   if cmp -s "$2" "$3"; then ok; else bad "$1: $2 and $3 differ"; fi

@@ -1,3 +1,4 @@
+#include "io/result_tables.h"
 #include "solver/study/rocking.h"
 #include "tools/bedbow/answer_command.h"
 #include "tools/bedbow/exit_code.h"
@@ -85,15 +86,16 @@ Plot turn_plot(const RockResult& r, const OutputUnits& u) {
   return p;
 }
 
-std::string percent(double part) {
-  return fixed(part * 100, 0) + " %";
+/// A share in a sentence, where a table has "-".
+std::string share(double part) {
+  return part > 0 ? percent(part) : "none";
 }
 
 std::vector<std::string> findings_of(const RockResult& r) {
   std::vector<std::string> out = r.warnings;
   const RockPoint& shut = r.turn.back();
   if (shut.rigid_force > 0)
-    out.push_back("clamped, the nose presses with " + percent(shut.nose_force / shut.rigid_force) +
+    out.push_back("clamped, the nose presses with " + share(shut.nose_force / shut.rigid_force) +
                   " of what rigid bars would give: the rest of the lift bends the bars");
   if (const auto touch = std::ranges::find_if(r.turn, [](const RockPoint& p) { return p.lift >= 0; });
       touch != r.turn.end() && std::isfinite(shut.shift) && shut.shift != touch->shift)
@@ -109,7 +111,7 @@ std::vector<std::string> findings_of(const RockResult& r) {
     out.emplace_back("clamped, friction holds the cams; oil, wear or a knock may take that away");
   for (const RockLag& l : r.lags)
     if (l.lag != 0 && l.left + l.right > 0)
-      out.push_back("a lag of " + fixed(l.lag / degree, 1) + " deg leaves " + percent(l.right / (l.left + l.right)) +
+      out.push_back("a lag of " + fixed(l.lag / degree, 1) + " deg leaves " + share(l.right / (l.left + l.right)) +
                     " of the clamp force on the right half");
   return out;
 }
