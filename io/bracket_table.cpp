@@ -3,6 +3,7 @@
 #include "io/table.h"
 #include "io/text.h"
 
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -10,48 +11,47 @@ namespace bedbow {
 
 namespace {
 
-std::string trouble_of(const BracketSide& side, const std::string& which) {
-  if (side.status == Status::ok) return "";
-  return list_item(which + " could not be solved: " + printable(side.trouble), 98, "  - ");
-}
+struct Limit {
+  const char* name;
+  BracketSide Bracket::*side;
+};
 
-std::string range(const std::string& no_slip, const std::string& no_shear) {
-  return no_slip == "-" && no_shear == "-" ? "-" : no_slip + " .. " + no_shear;
-}
+constexpr std::array limits{Limit{"no slip, welded", &Bracket::no_slip},
+                            Limit{"no slip, free to roll", &Bracket::no_slip_rolling},
+                            Limit{"free to slide", &Bracket::no_shear}};
 
 const BracketStep* step_of(const BracketSide& side, std::size_t i) {
   return i < side.steps.size() ? &side.steps[i] : nullptr;
 }
 
 TextTable bows(const Findings& f, const OutputUnits& u) {
-  TextTable t({{"step", Align::left}, {"clamp bow"}, {"bed bow"}, {"apron bow"}, {"angle spread"}});
-  for (std::size_t i = 0; i < f.steps.size(); ++i) {
-    const BracketStep* a = step_of(f.bracket->no_slip, i);
-    const BracketStep* b = step_of(f.bracket->no_shear, i);
-    const auto bow = [&](BodyKind body) {
-      const auto k = static_cast<std::size_t>(body);
-      return range(a ? in_unit(a->bow.bow[k], u.length, 1e-6) : "-", b ? in_unit(b->bow.bow[k], u.length, 1e-6) : "-");
-    };
-    const auto spread = [](const BracketStep* s) {
-      return s ? fixed(s->bow.angle_spread * 180 / std::numbers::pi, 3) : std::string("-");
-    };
-    t.row(
-        {f.steps[i].name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron), range(spread(a), spread(b))});
-  }
+  TextTable t(
+      {{"step", Align::left}, {"screws", Align::left}, {"clamp bow"}, {"bed bow"}, {"apron bow"}, {"angle spread"}});
+  for (std::size_t i = 0; i < f.steps.size(); ++i)
+    for (const Limit& limit : limits) {
+      const BracketStep* s = step_of((*f.bracket).*limit.side, i);
+      const auto bow = [&](BodyKind body) {
+        return s ? in_unit(s->bow.bow[static_cast<std::size_t>(body)], u.length, 1e-6) : std::string("-");
+      };
+      t.row({f.steps[i].name, limit.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
+             s ? fixed(s->bow.angle_spread * 180 / std::numbers::pi, 3) : "-"});
+    }
   return t;
 }
 
 TextTable dials(const Findings& f, const OutputUnits& u) {
-  TextTable t({{"dial", Align::left}, {"step", Align::left}, {"as computed"}, {"no slip"}, {"no shear"}});
+  std::vector<TextTable::Column> columns{{"dial", Align::left}, {"step", Align::left}, {"as computed"}};
+  for (const Limit& limit : limits) columns.push_back({limit.name});
+  TextTable t(columns);
   for (std::size_t i = 0; i < f.steps.size(); ++i)
     for (std::size_t k = 0; k < f.steps[i].dials.size(); ++k) {
       const DialResult& d = f.steps[i].dials[k];
-      const auto moved = [&](const BracketSide& side) {
-        const BracketStep* s = step_of(side, i);
-        return s ? in_unit(s->dials[k].movement.norm(), u.length, 1e-6) : std::string("-");
-      };
-      t.row({printable(d.name), f.steps[i].name, in_unit(d.movement.norm(), u.length, 1e-6), moved(f.bracket->no_slip),
-             moved(f.bracket->no_shear)});
+      std::vector<TextTable::Cell> row{printable(d.name), f.steps[i].name, in_unit(d.movement.norm(), u.length, 1e-6)};
+      for (const Limit& limit : limits) {
+        const BracketStep* s = step_of((*f.bracket).*limit.side, i);
+        row.emplace_back(s ? in_unit(s->dials[k].movement.norm(), u.length, 1e-6) : "-");
+      }
+      t.row(std::move(row));
     }
   return t;
 }
@@ -60,7 +60,7 @@ TextTable dials(const Findings& f, const OutputUnits& u) {
 
 std::string bracket_title(const Findings& f, const OutputUnits& u) {
   const std::string what = f.sheet ? "bow in " + u.length.name + ", spread in deg" : "movement in " + u.length.name;
-  return "If the screws held without slip .. if they carried no shear (" + what + ")";
+  return "At the limits of what the screws may do (" + what + ")";
 }
 
 TextTable bracket_rows(const Findings& f, const OutputUnits& u) {
@@ -71,8 +71,11 @@ TextTable bracket_rows(const Findings& f, const OutputUnits& u) {
 std::string bracket_table(const Findings& f, const OutputUnits& u, const Style& style) {
   const TextTable table = bracket_rows(f, u);
   if (table.empty()) return "";
-  return bracket_title(f, u) + "\n" + table.render(style) + trouble_of(f.bracket->no_slip, "without slip") +
-         trouble_of(f.bracket->no_shear, "without shear");
+  std::string out = bracket_title(f, u) + "\n" + table.render(style);
+  for (const Limit& limit : limits)
+    if (const BracketSide& side = (*f.bracket).*limit.side; side.status != Status::ok)
+      out += list_item(std::string(limit.name) + " could not be solved: " + printable(side.trouble), 98, "  - ");
+  return out;
 }
 
 } // namespace bedbow

@@ -230,7 +230,9 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
   for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
   out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);
   if (f.bracket)
-    out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)}, {"no_shear", bracket_json(f.bracket->no_shear)}};
+    out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)},
+                      {"no_slip_rolling", bracket_json(f.bracket->no_slip_rolling)},
+                      {"no_shear", bracket_json(f.bracket->no_shear)}};
   out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", f.verdict.reasons}};
   out["modes"] = modes_json(f.modes);
   out["mass_kg"] = number(f.mass);

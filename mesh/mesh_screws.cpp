@@ -62,9 +62,9 @@ void mesh_screws(Builder& b) {
       j.swapped = face.swapped; // a is the lower: then stretch across the joint pulls the screw
       j.a = place_on_bar(b.machine, b.mesh, s.joins[face.swapped ? 1 : 0], at);
       j.b = place_on_bar(b.machine, b.mesh, s.joins[face.swapped ? 0 : 1], at);
-      const auto n = static_cast<std::size_t>(face.normal);
+      j.normal = face.normal;
       j.stiffness = {shear, shear, shear, 0, 0, 0};
-      j.stiffness[n] = normal;
+      j.stiffness[j.normal] = normal;
       // The faces also stop the bars rolling on each other: pressure spread over the width in contact.
       j.stiffness[rx] = normal * std::max(face.width * face.width, d * d) / 12;
       b.mesh.joints.push_back(std::move(j));

@@ -51,6 +51,16 @@ Mesh without_slip(const Machine& machine, Mesh mesh) {
   return mesh;
 }
 
+Mesh without_slip_rolling(const Machine& machine, Mesh mesh) {
+  for (Joint& j : mesh.joints) {
+    if (j.kind != JointKind::screw) continue;
+    const Screws& s = machine.screws[j.index];
+    for (const int axis : {ux, uy, uz})
+      if (axis != j.normal) j.stiffness[axis] = seam_stiffness(machine, s.joins) * s.diameter;
+  }
+  return mesh;
+}
+
 Mesh without_shear(const Machine& machine, Mesh mesh) {
   Joined joined;
   for (const Weld& w : machine.welds) joined.join(w.joins);

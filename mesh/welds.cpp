@@ -43,6 +43,12 @@ double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
 
 } // namespace
 
+double seam_stiffness(const Machine& machine, const std::array<Ref, 2>& joins) {
+  double E = 0;
+  for (const Ref& bar : joins) E = std::max(E, machine.materials.at(machine.bar(bar).material).E);
+  return far_stiffer * E;
+}
+
 void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   const Bar& one = machine.bar(w.joins[0]);
   const Bar& other = machine.bar(w.joins[1]);
@@ -52,8 +58,7 @@ void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   if (std::isfinite(w.to)) to = std::min(to, w.to);
   const Eigen::Vector3d at = complete_place(machine, mesh, w.joins, w.at);
   const double width = width_of_seam(machine, mesh, w);
-  const double per_length =
-      far_stiffer * std::max(machine.materials.at(one.material).E, machine.materials.at(other.material).E);
+  const double per_length = seam_stiffness(machine, w.joins);
   for (const Spot& s : spots_between(mesh.stations, from, to)) {
     Joint j;
     j.kind = JointKind::weld;

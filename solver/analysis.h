@@ -11,7 +11,7 @@ class PartCache;
 
 struct AnalysisOptions {
   bool fields = true;         ///< also fill StepResult::fields (what writers draw); studies leave it out
-  bool bracket = false;       ///< for a case with screws also Findings::bracket: two more solutions, on the same mesh
+  bool bracket = false;       ///< for a case with screws also Findings::bracket: three more solutions, on the same mesh
   bool certificate = true;    ///< also fill StepResult::checks; those that read only the headline leave it out
   PartCache* parts = nullptr; ///< where parts factored before are looked up and kept; null: nowhere
   bool allow_loose = false;   ///< a machine that nothing holds is no failure where its modes are asked for

@@ -46,6 +46,7 @@ BracketSide side_of(const Machine& machine, const Registries& registries, Mesh m
 Bracket bracket_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
                    const std::optional<SheetLoads>& sheet) {
   return {side_of(machine, registries, without_slip(machine, mesh), sheet),
+          side_of(machine, registries, without_slip_rolling(machine, mesh), sheet),
           side_of(machine, registries, without_shear(machine, mesh), sheet)};
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// Screws slip by an uncertain amount: what the machine does at both limits of it.
+/// Screws slip by an uncertain amount: what the machine does at the limits of it.
 #pragma once
 
 #include "solver/findings.h"
@@ -9,8 +9,9 @@
 
 namespace bedbow {
 
-/// Solves all steps twice more: with the rows of screws welded, and with screws that carry no shear along x. See
-/// mesh/screw_limits.h. \param mesh of the machine, as made by make_mesh. \param sheet its line loads.
+/// Solves all steps three times more: with the rows of screws welded, with screws that do not slip but let the bars
+/// roll, and with screws that carry no shear along x. See mesh/screw_limits.h. \param mesh of the machine, as made by
+/// make_mesh. \param sheet its line loads.
 Bracket bracket_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
                    const std::optional<SheetLoads>& sheet);
 

@@ -166,9 +166,10 @@ struct BracketSide {
   std::vector<BracketStep> steps;
 };
 
-/// What the machine does when its screws let nothing slip, and when they carry no shear along x.
+/// What the machine does when its screws let nothing slip and are welds, when they let nothing slip but the bars can
+/// roll on each other, and when they carry no shear along x.
 struct Bracket {
-  BracketSide no_slip, no_shear;
+  BracketSide no_slip, no_slip_rolling, no_shear;
 };
 
 struct Findings {

@@ -93,14 +93,14 @@ struct ScrewLoad {
 
 ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
   const auto f = screw_springs(step, j);
-  const int normal = j.stiffness[uy] > j.stiffness[uz] ? uy : uz;
-  const int across = normal == uy ? uz : uy;
+  const int across = j.normal == uy ? uz : uy;
   const Eigen::Vector3d force(f[0], f[1], f[2]);
   // The faces stop the bars rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about its
   // heel w/2 beside the screw, which the screw must pull.
-  const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[normal]);
+  const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[j.normal]);
   const double prying = width > 0 ? prying_tension(std::abs(f[rx]), 1, width / 2) : 0; // a moment is a force at 1 m
-  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]), std::max(f[normal], 0.0) + prying};
+  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]),
+          std::max(f[j.normal], 0.0) + prying};
 }
 
 /// Neither the worst screw so far nor the row's greatest loads can change by this one: what a screw uses of its

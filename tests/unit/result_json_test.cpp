@@ -137,6 +137,7 @@ TEST(ResultJson, BracketByLimit) {
   Findings f = test::findings();
   f.bracket.emplace();
   f.bracket->no_slip.steps = {{"clamp", {{1e-3, 2e-3, 3e-3}, {}, 0, 0}, 90e6, {{"mid", {1e-3, 0, 0}}}}};
+  f.bracket->no_slip_rolling.steps = {{"clamp", {{1e-3, 5e-3, 3e-3}, {}, 0, 0}, 90e6, {}}};
   f.bracket->no_shear.status = Status::mechanism;
   f.bracket->no_shear.trouble = "bed.top can slide along y";
   const Json j = written(f)["bracket"];
@@ -145,6 +146,7 @@ TEST(ResultJson, BracketByLimit) {
   EXPECT_EQ(j["no_slip"]["steps"][0]["bow"]["clamp_mm"], 2);
   EXPECT_EQ(j["no_slip"]["steps"][0]["greatest_stress_MPa"], 90);
   EXPECT_EQ(j["no_slip"]["steps"][0]["dials"]["mid"]["x_mm"], 1);
+  EXPECT_EQ(j["no_slip_rolling"]["steps"][0]["bow"]["clamp_mm"], 5);
   EXPECT_EQ(j["no_shear"]["trouble"], "bed.top can slide along y");
   EXPECT_TRUE(j["no_shear"]["steps"].empty());
 }

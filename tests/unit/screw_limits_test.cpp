@@ -70,6 +70,21 @@ TEST(ScrewLimits, NoSlipWeldsTheRowAndHalfAPitch) {
   EXPECT_NEAR(to, 0.75, 1e-12);
 }
 
+TEST(ScrewLimits, RollingLimitOnlyStiffensShear) {
+  const Machine m = three_bars();
+  const Mesh before = meshed(m);
+  const Mesh mesh = without_slip_rolling(m, before);
+  ASSERT_EQ(mesh.joints.size(), before.joints.size());
+  for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
+    const Joint& j = mesh.joints[i];
+    EXPECT_EQ(j.kind, JointKind::screw);
+    // Beside what a bar gives over one pitch, E A / s, a screw gives nothing. z is across the faces.
+    EXPECT_GT(j.stiffness[ux], 1000 * 210e9 * 0.05 * 0.01 / 0.1);
+    EXPECT_EQ(j.stiffness[uy], j.stiffness[ux]);
+    for (const int axis : {uz, rx, ry, rz}) EXPECT_EQ(j.stiffness[axis], before.joints[i].stiffness[axis]) << axis;
+  }
+}
+
 TEST(ScrewLimits, NoShearKeepsOneScrewARow) {
   const Machine m = three_bars();
   EXPECT_EQ(carrying_along_x(meshed(m)), 10);

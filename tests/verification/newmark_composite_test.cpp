@@ -72,7 +72,7 @@ TEST(En1995AnnexB, GammaMethodForAHalfSine) {
   }
 }
 
-// The bracket beside the answer: both limits from one call, whatever the screws' stiffness.
+// The bracket beside the answer: all limits from one call, whatever the screws' stiffness.
 TEST(NewmarkComposite, Bracket) {
   const Registries registries = builtin_registries();
   AnalysisOptions options;
@@ -84,6 +84,9 @@ TEST(NewmarkComposite, Bracket) {
   ASSERT_EQ(f.bracket->no_shear.status, Status::ok) << f.bracket->no_shear.trouble;
   record("F7", source, "w mid, bracket, no slip", -f.bracket->no_slip.steps[0].dials[0].movement.z() * 1e3, 5.55556,
          welded_at_stations, "mm");
+  ASSERT_EQ(f.bracket->no_slip_rolling.status, Status::ok) << f.bracket->no_slip_rolling.trouble;
+  record("F7", source, "w mid, bracket, no slip but free to roll",
+         -f.bracket->no_slip_rolling.steps[0].dials[0].movement.z() * 1e3, 5.55556, discrete, "mm");
   record("F7", source, "w mid, bracket, no shear connection", -f.bracket->no_shear.steps[0].dials[0].movement.z() * 1e3,
          22.2222, welded_at_stations, "mm");
   EXPECT_FALSE(solved(t_section(screws(slip), uniform_load())).bracket) << "only where asked for";
@@ -107,9 +110,9 @@ TEST(NewmarkComposite, WorstScrew) {
 // The flange hangs on two screws, which share its load by equilibrium alone; lying on the web it pulls at neither. The
 // flange stands on no support of its own.
 TEST(NewmarkComposite, TensionOfHangingFlange) {
-  const auto greatest_tension = [](const char* joins, double per_length) {
+  const auto greatest_tension = [](const char* joins, double per_length, const char* more = "") {
     std::string text = t_section("[[screws]]\njoins = " + std::string(joins) +
-                                     "\nsize = \"M10\"\nfirst = \"1000 mm\"\npitch = \"2000 mm\"\ncount = 2\n",
+                                     "\nsize = \"M10\"\nfirst = \"1000 mm\"\npitch = \"2000 mm\"\ncount = 2\n" + more,
                                  uniform_load(per_length));
     const std::string support = "[[support]]\nbar = \"bed.flange\"";
     for (std::size_t at = 0; (at = text.find(support)) != std::string::npos;)
@@ -121,6 +124,8 @@ TEST(NewmarkComposite, TensionOfHangingFlange) {
            2000, 1e-9, "N");
     EXPECT_EQ(greatest_tension(joins, -1), 0) << joins;
   }
+  // Which way a screw pulled was once told from where it was stiffest, which is along the faces where nothing slips.
+  EXPECT_NEAR(greatest_tension("[\"bed.flange\", \"bed.web\"]", 1, "shear_stiffness = \"1e7 kN/mm\"\n"), 2000, 1e-5);
 }
 
 } // namespace
