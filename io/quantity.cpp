@@ -57,6 +57,11 @@ std::string unit_trouble(std::string_view text, std::string_view rest, const Uni
   return quoted(text) + ": " + unit.trouble + one + "; " + is_due(due, example);
 }
 
+/// What stands behind a number that is a gauge. \param unit without blanks around it.
+bool is_gauge(std::string_view unit) {
+  return unit == "ga" || unit == "gauge";
+}
+
 } // namespace
 
 std::string without_unit(std::string_view number, Dim due, std::string_view example) {
@@ -77,7 +82,7 @@ Quantity parse_quantity(std::string_view text, Dim due, std::string_view example
     out.trouble = without_unit(quoted(text), due, example);
     return out;
   }
-  if (parse_gauge(text)) {
+  if (is_gauge(rest)) {
     out.trouble = quoted(text) + " is a gauge, which only the thickness of a sheet may be; " + is_due(due, example);
     return out;
   }
@@ -98,7 +103,7 @@ std::optional<int> parse_gauge(std::string_view text) {
   const LeadingNumber number = leading_number(plain);
   std::string_view rest = number.rest;
   while (rest.ends_with(' ')) rest.remove_suffix(1);
-  if (!number.ok() || (rest != "ga" && rest != "gauge")) return std::nullopt;
+  if (!number.ok() || !is_gauge(rest)) return std::nullopt;
   // What is no whole number is a gauge that no table has.
   const bool whole = number.value == std::floor(number.value) && std::abs(number.value) < 1000;
   return whole ? static_cast<int>(number.value) : -1;

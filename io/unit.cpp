@@ -125,6 +125,11 @@ Unit parse_unit(std::string_view text) {
 std::string plain_ascii(std::string_view text) {
   std::string out;
   while (!text.empty()) {
+    if (static_cast<unsigned char>(text.front()) < 0x80 && text.front() != '\t') { // almost all of every text
+      out += text.front();
+      text.remove_prefix(1);
+      continue;
+    }
     const auto* it = std::ranges::find_if(spellings, [&](const auto& s) { return text.starts_with(s.first); });
     if (it != spellings.end()) {
       out += it->second;

@@ -202,6 +202,7 @@ std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const
     for (const Joint& j : mesh.joints)
       if (in_matrix(j)) add_spring(blocks[map.component[j.a.terms.front().node]], map, j);
   std::vector<SymmetricMatrix> out;
+  out.reserve(blocks.size()); // growing would copy matrices
   for (BlockMatrix& b : blocks) out.push_back(b.take());
   return out;
 }

@@ -40,8 +40,8 @@ ContactRows::ContactRows(const CondensedSystem& system)
 bool ContactRows::hold(const std::vector<char>& active) {
   factor(active);
   if (s_.rigid_load.size() == 0) return true;
-  held_ = llt_.solve(rows_);
-  schur_.compute(rows_.transpose() * held_);
+  held_ = llt_.matrixL().solve(rows_);
+  schur_.compute(held_.transpose() * held_);
   // With the augmentation the greatest eigenvalue is about 1 / gamma; a movement that no row holds gives zero.
   return schur_.vectorD().minCoeff() > 1e-11 / gamma_;
 }
@@ -67,14 +67,14 @@ ContactState ContactRows::near(const std::vector<char>& active, const Eigen::Vec
 ContactState ContactRows::settled(Eigen::VectorXd h, const Eigen::VectorXd& load) const {
   if (load.size() == 0) return {spread(llt_.solve(h)), load};
   h += gamma_ * (rows_ * load);
-  const Eigen::VectorXd y = llt_.solve(h);
-  Eigen::VectorXd alpha = schur_.solve(load - rows_.transpose() * y);
-  Eigen::VectorXd force = y + held_ * alpha;
+  llt_.matrixL().solveInPlace(h);
+  Eigen::VectorXd alpha = schur_.solve(load - held_.transpose() * h);
+  Eigen::VectorXd force = llt_.matrixU().solve(h + held_ * alpha);
   // One step of refinement on the equilibrium of the parts, which is what the certificate looks at.
   const Eigen::VectorXd miss = load - rows_.transpose() * force;
   const Eigen::VectorXd more = schur_.solve(miss);
   alpha += more;
-  force += held_ * more;
+  force += llt_.matrixU().solve(held_ * more);
   return {spread(force), std::move(alpha)};
 }
 

@@ -63,7 +63,7 @@ private:
   Eigen::VectorXd scale_, extra_;
   double gamma_ = 1;
   std::vector<Eigen::Index> index_;
-  Eigen::MatrixXd rows_, held_;
+  Eigen::MatrixXd rows_, held_; // rigid stretch of the held rows, scaled; the same after L^-1
   Eigen::LLT<Eigen::MatrixXd> llt_;
   Eigen::LDLT<Eigen::MatrixXd> schur_;
 };

@@ -7,9 +7,9 @@
 #include "solver/linear/factorization.h"
 
 #include <cstdint>
+#include <list>
 #include <memory>
 #include <string>
-#include <vector>
 
 namespace bedbow {
 
@@ -47,7 +47,7 @@ private:
     std::uint64_t used = 0;
     std::size_t bytes = 0;
   };
-  std::vector<Entry> entries_;
+  std::list<Entry> entries_; // which does not copy the matrices of the others when one goes
   std::size_t most_bytes_, bytes_ = 0;
   std::uint64_t clock_ = 0;
 };

@@ -5,12 +5,23 @@
 #include <Eigen/Geometry>
 
 #include <algorithm>
+#include <array>
 
 namespace bedbow {
 
-Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion) {
+namespace {
+
+/// out[0..2] = axes * in[0..2], written out: Eigen makes a call of it at each of many thousand uses.
+void turn(const Eigen::Matrix3d& axes, const double* in, double* out) {
+  for (int i = 0; i < 3; ++i) out[i] = axes(i, 0) * in[0] + axes(i, 1) * in[1] + axes(i, 2) * in[2];
+}
+
+} // namespace
+
+Vector6d turned(const Eigen::Matrix3d& axes, const Vector6d& motion) {
   Vector6d out;
-  out << turn * motion.head<3>(), turn * motion.tail<3>();
+  turn(axes, motion.data(), out.data());
+  turn(axes, motion.data() + 3, out.data() + 3);
   return out;
 }
 
@@ -27,17 +38,13 @@ Vector6d place_motion(const StepSolution& step, const Place& place) {
 
 namespace {
 
-/// out[0..2] = axes * in[0..2], written out: Eigen makes a call of it at each of many thousand uses.
-void turn(const Eigen::Matrix3d& axes, const double* in, double* out) {
-  for (int i = 0; i < 3; ++i) out[i] = axes(i, 0) * in[0] + axes(i, 1) * in[1] + axes(i, 2) * in[2];
-}
-
 Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
   const BeamElement& e = m.mesh.beams[element];
   Vector12d u;
   for (int k = 0; k < 4; ++k) turn(e.axes, step.motion[e.nodes[k / 2]].data() + 3 * (k % 2), u.data() + 3 * k);
+  constexpr std::array<bool, 6> none{};
+  if (e.release_a == none && e.release_b == none) return u;
   const BeamReleases releases = releases_of(e);
-  if (!releases.any) return u;
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   return beam_release_recover(beam_local_stiffness(m.mesh, m.data, element),
                               beam_load(d, e.length, step.loads.beams[element]), releases.dofs, u);

@@ -26,7 +26,7 @@ struct Lateral {
 inline Eigen::Matrix2d inverted(const Eigen::Matrix2d& a) {
   Eigen::Matrix2d out;
   out << a(1, 1), -a(0, 1), -a(0, 1), a(0, 0);
-  return out / (a(0, 0) * a(1, 1) - a(0, 1) * a(0, 1));
+  return out * (1 / (a(0, 0) * a(1, 1) - a(0, 1) * a(0, 1))); // one division, where many elements come by
 }
 
 /// \param length [m]. Throws std::invalid_argument unless length > 0.
