@@ -35,6 +35,13 @@ ContactRows::ContactRows(const CondensedSystem& system)
     weight += norm[i] * scale_[i] * scale_[i];
   }
   gamma_ = weight > 0 ? static_cast<double>(m_) / weight : 1;
+  rigid_ = scale_.asDiagonal() * s_.rigid_stretch;
+  whole_.resize(m_, m_);
+  for (Eigen::Index j = 0; j < m_; ++j) {
+    for (Eigen::Index i = j; i < m_; ++i) whole_(i, j) = s_.compliance(i, j) * scale_[i] * scale_[j];
+    whole_(j, j) += extra_[j] * scale_[j] * scale_[j];
+  }
+  if (rigid_.cols() > 0) whole_.selfadjointView<Eigen::Lower>().rankUpdate(rigid_, gamma_);
 }
 
 bool ContactRows::hold(const std::vector<char>& active) {
@@ -134,16 +141,12 @@ void ContactRows::factor(const std::vector<char>& active) {
   for (Eigen::Index i = 0; i < m_; ++i)
     if (active[i]) index_.push_back(i);
   const auto n = static_cast<Eigen::Index>(index_.size());
-  const Eigen::Index r = s_.rigid_load.size();
-  rows_.resize(n, r);
+  rows_.resize(n, rigid_.cols());
+  for (Eigen::Index c = 0; c < rigid_.cols(); ++c)
+    for (Eigen::Index i = 0; i < n; ++i) rows_(i, c) = rigid_(index_[i], c);
   Eigen::MatrixXd a(n, n);
-  for (Eigen::Index j = 0; j < n; ++j) {
-    rows_.row(j) = s_.rigid_stretch.row(index_[j]) * scale_[index_[j]];
-    for (Eigen::Index i = j; i < n; ++i)
-      a(i, j) = s_.compliance(index_[i], index_[j]) * scale_[index_[i]] * scale_[index_[j]];
-    a(j, j) += extra_[index_[j]] * scale_[index_[j]] * scale_[index_[j]];
-  }
-  if (r > 0) a.selfadjointView<Eigen::Lower>().rankUpdate(rows_, gamma_);
+  for (Eigen::Index j = 0; j < n; ++j)
+    for (Eigen::Index i = j; i < n; ++i) a(i, j) = whole_(index_[i], index_[j]);
   llt_.compute(a);
 }
 

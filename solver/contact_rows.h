@@ -62,6 +62,7 @@ private:
   Eigen::Index m_;
   Eigen::VectorXd scale_, extra_;
   double gamma_ = 1;
+  Eigen::MatrixXd whole_, rigid_; // all rows, scaled: augmented compliance (lower triangle) and rigid stretch
   std::vector<Eigen::Index> index_;
   Eigen::MatrixXd rows_, held_; // rigid stretch of the held rows, scaled; the same after L^-1
   Eigen::LLT<Eigen::MatrixXd> llt_;

@@ -45,45 +45,48 @@ FreeResponse free_response(const Model& m, const std::vector<StepSolution>& step
 CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free, Eigen::Index k) {
   const auto n = static_cast<Eigen::Index>(rows.size());
   CondensedSystem s;
-  s.compliance = Eigen::MatrixXd::Zero(n, n);
+  s.compliance.resize(n, n);
   s.rigid_stretch = Eigen::MatrixXd::Zero(n, m.structure.rigid.cols());
   s.free_stretch = Eigen::VectorXd::Zero(n);
   s.rigid_load = free.rigid_load.col(k);
-  const auto nf = static_cast<Eigen::Index>(m.rows.functionals().size());
-  Eigen::MatrixXd half = Eigen::MatrixXd::Zero(nf, n); // C S'
-  for (Eigen::Index j = 0; j < n; ++j)
-    for (auto [f, v] : rows[j].terms) half.col(j) += v * m.structure.compliance.col(f);
-  for (Eigen::Index i = 0; i < n; ++i)
-    for (auto [f, v] : rows[i].terms) {
-      s.compliance.row(i) += v * half.row(f);
-      s.rigid_stretch.row(i) += v * m.structure.rigid.row(f);
-      s.free_stretch[i] += v * free.functionals(f, k);
+  s.laws.reserve(rows.size());
+  Eigen::VectorXd seen(m.structure.compliance.rows()); // what a unit force in row j moves the functionals by
+  for (Eigen::Index j = 0; j < n; ++j) {
+    seen.setZero();
+    for (auto [f, v] : rows[j].terms) {
+      seen += v * m.structure.compliance.col(f);
+      s.rigid_stretch.row(j) += v * m.structure.rigid.row(f);
+      s.free_stretch[j] += v * free.functionals(f, k);
     }
-  for (Eigen::Index i = 0; i < n; ++i) s.laws.push_back({rows[i].compliance, rows[i].gap, rows[i].sense});
+    for (Eigen::Index i = j; i < n; ++i) {
+      double sum = 0;
+      for (auto [f, v] : rows[i].terms) sum += v * seen[f];
+      s.compliance(i, j) = s.compliance(j, i) = sum;
+    }
+    s.laws.push_back({rows[j].compliance, rows[j].gap, rows[j].sense});
+  }
   return s;
 }
 
-/// Takes rows of known force out of the unknowns: their force loads the rest.
-struct Reduced {
-  CondensedSystem system;
-  std::vector<Eigen::Index> of; ///< rows kept
-};
+/// The rows whose force is not known.
+std::vector<Eigen::Index> unknown_rows(const Forced& forced) {
+  std::vector<Eigen::Index> out;
+  for (std::size_t i = 0; i < forced.size(); ++i)
+    if (!forced[i]) out.push_back(static_cast<Eigen::Index>(i));
+  return out;
+}
 
-Reduced reduce(const CondensedSystem& s, const Forced& forced) {
-  Reduced r;
+/// Takes rows of known force out of the unknowns: their force loads the rest.
+CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std::vector<Eigen::Index>& kept) {
+  CondensedSystem r;
   Eigen::VectorXd known = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(s.laws.size()));
-  for (std::size_t i = 0; i < s.laws.size(); ++i) {
-    if (forced[i])
-      known[static_cast<Eigen::Index>(i)] = *forced[i];
-    else
-      r.of.push_back(static_cast<Eigen::Index>(i));
-  }
+  for (std::size_t i = 0; i < s.laws.size(); ++i) known[static_cast<Eigen::Index>(i)] = forced[i].value_or(0);
   const Eigen::VectorXd stretch = s.free_stretch - s.compliance * known;
-  r.system.compliance = s.compliance(r.of, r.of);
-  r.system.rigid_stretch = s.rigid_stretch(r.of, Eigen::all);
-  r.system.free_stretch = stretch(r.of);
-  r.system.rigid_load = s.rigid_load - s.rigid_stretch.transpose() * known;
-  for (Eigen::Index i : r.of) r.system.laws.push_back(s.laws[i]);
+  r.compliance = s.compliance(kept, kept);
+  r.rigid_stretch = s.rigid_stretch(kept, Eigen::all);
+  r.free_stretch = stretch(kept);
+  r.rigid_load = s.rigid_load - s.rigid_stretch.transpose() * known;
+  for (Eigen::Index i : kept) r.laws.push_back(s.laws[i]);
   return r;
 }
 
@@ -115,11 +118,12 @@ void fill_displacements(const Model& m, const FreeResponse& free, std::vector<St
 bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const Forced& forced,
                 const std::vector<char>& start, StepSolution& step, StepsOutcome& out) {
   const CondensedSystem whole = condense(m, step.rows, free, k);
-  const Reduced r = reduce(whole, forced);
+  const std::vector<Eigen::Index> kept = unknown_rows(forced);
+  const bool all = kept.size() == forced.size();
   std::vector<char> begin;
   if (start.size() == step.rows.size())
-    for (Eigen::Index i : r.of) begin.push_back(start[i]);
-  const ContactSolution solved = solve_contact(r.system, begin);
+    for (Eigen::Index i : kept) begin.push_back(start[i]);
+  const ContactSolution solved = all ? solve_contact(whole, begin) : solve_contact(reduce(whole, forced, kept), begin);
   if (solved.status != ContactStatus::ok) {
     const bool loose = solved.status == ContactStatus::loose;
     out.status = loose ? StepsOutcome::Status::mechanism : StepsOutcome::Status::no_convergence;
@@ -133,14 +137,17 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   const auto n = static_cast<Eigen::Index>(step.rows.size());
   step.force = Eigen::VectorXd::Zero(n);
   step.active.assign(step.rows.size(), 1);
-  for (std::size_t i = 0; i < r.of.size(); ++i) {
-    step.force[r.of[i]] = solved.force[static_cast<Eigen::Index>(i)];
-    step.active[r.of[i]] = solved.active[i];
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    step.force[kept[i]] = solved.force[static_cast<Eigen::Index>(i)];
+    step.active[kept[i]] = solved.active[i];
   }
   for (std::size_t i = 0; i < forced.size(); ++i)
     if (forced[i]) step.force[static_cast<Eigen::Index>(i)] = *forced[i];
   step.displacements.alpha = solved.alpha;
-  step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
+  if (all)
+    step.stretch = solved.stretch;
+  else
+    step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
   step.iterations = solved.iterations;
   return true;
 }

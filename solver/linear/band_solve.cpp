@@ -171,22 +171,49 @@ struct Strip {
   }
 };
 
-// out (8 x 8, row-major) = sum over rows of a' D^-1 b.
-void product(const Strip& a, const Strip& b, const double* inverse_pivot, int n, double* out) {
+// Rows of all strips that stay in the first cache together while every pair of strips is multiplied.
+constexpr int slab = 48;
+
+// out (8 x 8, row-major) += a' q over `rows` rows; q is D^-1 times a strip.
+void product(const double* a, const double* q, int rows, double* out) {
   for (int half = 0; half < width; half += lanes) {
-    Vec acc[lanes][wide] = {};
-    for (int i = lanes * std::max(a.start, b.start); i < n; ++i) {
-      const double* p = a.at(i) + half;
-      const double* q = b.at(i);
-      const Vec q0 = vec(q) * inverse_pivot[i], q1 = vec(q + lanes) * inverse_pivot[i];
-      for (int r = 0; r < lanes; ++r) {
-        acc[r][0] += q0 * p[r];
-        acc[r][1] += q1 * p[r];
-      }
+    Vec acc[lanes][wide];
+    double* to = out + static_cast<std::ptrdiff_t>(width) * half;
+    for (int r = 0; r < lanes; ++r)
+      for (int w = 0; w < wide; ++w) acc[r][w] = vec(to + width * r + lanes * w);
+    for (int i = 0; i < rows; ++i) {
+      const double* p = a + static_cast<std::ptrdiff_t>(width) * i + half;
+      const double* b = q + static_cast<std::ptrdiff_t>(width) * i;
+      for (int r = 0; r < lanes; ++r)
+        for (int w = 0; w < wide; ++w) acc[r][w] += vec(b + lanes * w) * p[r];
     }
     for (int r = 0; r < lanes; ++r)
-      for (int w = 0; w < wide; ++w) vec(out + static_cast<std::ptrdiff_t>(width) * (half + r) + lanes * w) = acc[r][w];
+      for (int w = 0; w < wide; ++w) vec(to + width * r + lanes * w) = acc[r][w];
   }
+}
+
+// W' D^-1 W by pairs of strips (s, t <= s) one after the other, 8 x 8 each, row-major.
+AlignedDoubles products(const std::vector<Strip>& strips, const double* inverse_pivot, int n) {
+  constexpr int block = width * width;
+  AlignedDoubles out(block * strips.size() * (strips.size() + 1) / 2, 0.0);
+  alignas(64) double scaled[slab * width];
+  for (int first = 0; first < n; first += slab) {
+    const int end = std::min(n, first + slab);
+    for (std::size_t t = 0; t < strips.size(); ++t) {
+      const int from = std::max(first, lanes * strips[t].start);
+      if (from >= end) break; // strips are sorted by their start
+      for (int i = from; i < end; ++i)
+        for (int w = 0; w < width; w += lanes)
+          vec(scaled + width * (i - from) + w) = vec(strips[t].at(i) + w) * inverse_pivot[i];
+      for (std::size_t s = t; s < strips.size(); ++s) {
+        const int begin = std::max(from, lanes * strips[s].start);
+        if (begin >= end) break;
+        product(strips[s].at(begin), scaled + width * (begin - from), end - begin,
+                out.data() + block * (s * (s + 1) / 2 + t));
+      }
+    }
+  }
+  return out;
 }
 
 } // namespace
@@ -213,17 +240,16 @@ Eigen::MatrixXd BandLdlt::compliance(const Eigen::SparseMatrix<double>& b) const
     forward_block<wide>(x, strip.start);
   }
 
+  const AlignedDoubles blocks = products(strips, inverse_pivot_.data(), n_);
   Eigen::MatrixXd result(k, k);
-  alignas(64) double block[width * width];
+  const double* block = blocks.data();
   for (std::size_t s = 0; s < strips.size(); ++s)
-    for (std::size_t t = 0; t <= s; ++t) {
-      product(strips[s], strips[t], inverse_pivot_.data(), n_, block);
+    for (std::size_t t = 0; t <= s; ++t, block += static_cast<std::ptrdiff_t>(width) * width)
       for (int p = 0; p < width && width * static_cast<int>(s) + p < k; ++p)
         for (int q = 0; q < width && width * static_cast<int>(t) + q < k; ++q) {
           const int i = sorted[width * s + p], j = sorted[width * t + q];
           if (s != t || p >= q) result(i, j) = result(j, i) = block[width * p + q];
         }
-    }
   return result;
 }
 
