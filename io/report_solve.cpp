@@ -54,7 +54,7 @@ std::string degrees(double value) {
 WorstOf most_used(const Findings& f, const OutputUnits& u) {
   WorstOf most;
   for (const WorstOf& w : worst_loads(f, u))
-    if (w.utilisation > most.utilisation) most = w;
+    if (clearly_greater(w.utilisation, most.utilisation)) most = w;
   return most;
 }
 

@@ -17,7 +17,8 @@ void note(std::vector<WorstOf>& list, WorstOf w) {
   for (WorstOf& old : list)
     if (old.what == w.what) {
       // What bears most counts; without any allowable known, what is greatest.
-      if (w.utilisation > old.utilisation || (w.utilisation == old.utilisation && w.value > old.value))
+      if (clearly_greater(w.utilisation, old.utilisation) ||
+          (!clearly_greater(old.utilisation, w.utilisation) && clearly_greater(w.value, old.value)))
         old = std::move(w);
       return;
     }

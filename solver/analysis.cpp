@@ -122,7 +122,7 @@ std::optional<std::size_t> worst_step(const std::vector<StepResult>& steps) {
     if (v == 0)
       for (double b : steps[i].bow.bow)
         if (std::isfinite(b)) v = std::max(v, b * 1e-6);
-    if (v > most) {
+    if (clearly_greater(v, most)) {
       most = v;
       worst = i;
     }

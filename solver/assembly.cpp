@@ -122,17 +122,12 @@ private:
   int last_ = -1;
 };
 
-} // namespace
-
-BeamReleases releases_of(const BeamElement& e) {
-  BeamReleases r;
-  for (std::size_t i = 0; i < 6; ++i) {
-    r.dofs[i] = e.release_a[i];
-    r.dofs[6 + i] = e.release_b[i];
-    r.any = r.any || r.dofs[i] || r.dofs[6 + i];
-  }
-  return r;
+/// Up to rounding: stations of one spacing lie apart by lengths that differ in their last digits.
+bool same_length(double a, double b) {
+  return std::abs(a - b) <= 1e-13 * b;
 }
+
+} // namespace
 
 Corners corners_of(const Mesh& mesh, const ShellElement& e) {
   return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
@@ -143,6 +138,8 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Re
   data.own = own_elements(machine, mesh, elements);
   std::map<std::array<int, 3>, int> known;
   data.of_beam.reserve(mesh.beams.size());
+  data.of_lateral.reserve(mesh.beams.size());
+  data.plain.reserve(mesh.beams.size());
   for (std::size_t i = 0; i < mesh.beams.size(); ++i) {
     const BeamElement& e = mesh.beams[i];
     const int own = data.own.of_beam.empty() ? -1 : data.own.of_beam[i];
@@ -153,6 +150,10 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Re
       data.beams.push_back({m.E, m.G, m.density, mesh.sections[e.section].props});
     }
     data.of_beam.push_back(it->second);
+    if (i == 0 || data.of_beam[i - 1] != it->second || !same_length(e.length, mesh.beams[i - 1].length))
+      data.lateral.push_back(beam::lateral(data.beams[it->second], e.length));
+    data.of_lateral.push_back(static_cast<int>(data.lateral.size()) - 1);
+    data.plain.push_back(e.axes.isIdentity(0) && !releases_of(e).any);
   }
   return data;
 }
@@ -216,8 +217,8 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
     const BeamElement& e = mesh.beams[i];
     if (last_element >= 0) {
       const BeamElement& p = mesh.beams[last_element];
-      if (data.of_beam[i] == data.of_beam[last_element] && std::abs(e.length - p.length) <= 1e-13 * p.length &&
-          e.axes == p.axes && e.release_a == p.release_a && e.release_b == p.release_b)
+      if (data.of_beam[i] == data.of_beam[last_element] && same_length(e.length, p.length) && e.axes == p.axes &&
+          e.release_a == p.release_a && e.release_b == p.release_b)
         return last;
     }
     last = beam_stiffness_of(mesh, data, i);

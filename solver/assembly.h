@@ -4,6 +4,7 @@
 #pragma once
 
 #include "solver/dof_map.h"
+#include "solver/element/beam_lateral.h"
 #include "solver/element/shell4.h"
 #include "solver/linear/factorization.h"
 #include "solver/own_element.h"
@@ -14,11 +15,14 @@
 
 namespace bedbow {
 
-/// Constants of the beam elements, one per section and material in use.
+/// Constants of the beam elements, one per section and material in use, and per length.
 struct ElementData {
-  std::vector<BeamData> beams; ///< by beam element's entry in `of_beam`
-  std::vector<int> of_beam;    ///< by beam element
-  std::vector<double> nu;      ///< Poisson's ratio, by entry of `beams`
+  std::vector<BeamData> beams;        ///< by beam element's entry in `of_beam`
+  std::vector<int> of_beam;           ///< by beam element
+  std::vector<double> nu;             ///< Poisson's ratio, by entry of `beams`
+  std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; neighbours alike share one
+  std::vector<int> of_lateral;        ///< by beam element
+  std::vector<char> plain;            ///< by beam element: stands in its frame's axes, with nothing released
   OwnElements own;
 };
 /// Throws std::invalid_argument for an element that is not registered or does not fit.
@@ -29,7 +33,15 @@ struct BeamReleases {
   std::array<bool, 12> dofs{};
   bool any = false;
 };
-BeamReleases releases_of(const BeamElement& element);
+inline BeamReleases releases_of(const BeamElement& element) {
+  BeamReleases r;
+  for (std::size_t i = 0; i < 6; ++i) {
+    r.dofs[i] = element.release_a[i];
+    r.dofs[6 + i] = element.release_b[i];
+    r.any |= static_cast<bool>(r.dofs[i] | r.dofs[6 + i]);
+  }
+  return r;
+}
 
 /// Corner places of a shell element.
 Corners corners_of(const Mesh& mesh, const ShellElement& element);

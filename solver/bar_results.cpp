@@ -21,29 +21,30 @@ struct Worst {
 class Reach {
 public:
   explicit Reach(const Section& s)
-      : props_(s.props)
-      , det_(props_.Iyy * props_.Izz - props_.Iyz * props_.Iyz) {
+      : per_N_(1 / s.props.A) {
+    double y = 0, z = 0;
     for (const StressPoint& p : s.points) {
-      y_ = std::max(y_, std::abs(p.y));
-      z_ = std::max(z_, std::abs(p.z));
+      y = std::max(y, std::abs(p.y));
+      z = std::max(z, std::abs(p.z));
       Vy_ = std::max(Vy_, p.tau_Vy.norm());
       Vz_ = std::max(Vz_, p.tau_Vz.norm());
       T_ = std::max(T_, p.tau_T.norm());
     }
+    const SectionProperties& i = s.props;
+    const double det = i.Iyy * i.Izz - i.Iyz * i.Iyz;
+    per_My_ = (std::abs(i.Iyz) * y + i.Izz * z) / det;
+    per_Mz_ = (i.Iyy * y + std::abs(i.Iyz) * z) / det;
   }
   [[nodiscard]] bool beats(const SectionForces& f, double stress) const {
     if (stress < 0) return true; // none so far
-    const double My = std::abs(f.My), Mz = std::abs(f.Mz), Iyz = std::abs(props_.Iyz);
-    const double sigma =
-        std::abs(f.N) / props_.A + ((Mz * props_.Iyy + My * Iyz) * y_ + (My * props_.Izz + Mz * Iyz) * z_) / det_;
+    const double sigma = std::abs(f.N) * per_N_ + std::abs(f.My) * per_My_ + std::abs(f.Mz) * per_Mz_;
     const double tau = std::abs(f.Vy) * Vy_ + std::abs(f.Vz) * Vz_ + std::abs(f.T) * T_;
     constexpr double rounding = 1 + 1e-9;
     return (sigma * sigma + 3 * tau * tau) * rounding >= stress * stress;
   }
 
 private:
-  const SectionProperties& props_;
-  double det_, y_ = 0, z_ = 0, Vy_ = 0, Vz_ = 0, T_ = 0;
+  double per_N_, per_My_ = 0, per_Mz_ = 0, Vy_ = 0, Vz_ = 0, T_ = 0; // stress per force and moment
 };
 
 /// Looks along one element. Without a load on it forces vary linearly, and the ends tell all.
@@ -59,7 +60,7 @@ void look_along(const Model& m, const StepSolution& step, int element, double st
     const SectionForces f = i == 0 ? first : forces_further(data, load, first, s * e.length);
     if (!reach.beats(f, worst.stress)) continue;
     const auto [stress, point] = worst_von_mises(section, f);
-    if (stress > worst.stress) worst = {stress, start + s * e.length, point, f};
+    if (clearly_greater(stress, worst.stress)) worst = {stress, start + s * e.length, point, f};
   }
 }
 

@@ -19,6 +19,7 @@ constexpr int inner_points = 3; // looked at inside each element, so that a bow 
 /// Convex hull (lower or upper) of points ordered by x.
 std::vector<std::size_t> hull(std::span<const double> x, std::span<const double> w, double side) {
   std::vector<std::size_t> h;
+  h.reserve(x.size());
   for (std::size_t i = 0; i < x.size(); ++i) {
     while (h.size() >= 2) {
       const std::size_t a = h[h.size() - 2];
@@ -36,40 +37,38 @@ struct Line {
   std::optional<Eigen::Vector3d> nose, edge, face;
 };
 
-class Watcher {
-public:
-  Watcher(const Model& m, const StepSolution& s)
-      : m_(m)
-      , s_(s)
-      , turn_(apron_turn(s.angle)) {}
-
-  [[nodiscard]] Line at(double x) const {
-    const Machine& c = m_.machine;
-    const Sheet& sheet = *c.sheet;
-    Line line;
-    if (c.body(BodyKind::clamp).present()) {
+std::vector<Line> lines_at(const Model& m, const StepSolution& s, const std::vector<double>& at) {
+  const Machine& c = m.machine;
+  const Sheet& sheet = *c.sheet;
+  std::vector<Line> lines(at.size());
+  const auto along = [&](BodyKind kind, int bar, double y, double z) {
+    return section_motions(m, s, {Ref::Kind::bar, kind, bar}, at, y, z);
+  };
+  if (const Body& clamp = c.body(BodyKind::clamp); clamp.present()) {
+    std::vector<Vector6d> bar;
+    if (!c.fingers) bar = along(BodyKind::clamp, c.nose.bar, c.nose.setback, sheet.thickness);
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      std::optional<Eigen::Vector3d>& nose = lines[i].nose;
       if (!c.fingers)
-        line.nose =
-            section_motion(m_, s_, {Ref::Kind::bar, BodyKind::clamp, c.nose.bar}, x, c.nose.setback, sheet.thickness)
-                .head<3>();
-      else if (const auto place = nose_place(c, m_.mesh, x, c.nose.setback, sheet.thickness))
-        line.nose = place_motion(s_, *place).head<3>();
-      if (line.nose) line.nose->z() -= c.body(BodyKind::clamp).crown.at(x);
+        nose = bar[i].head<3>();
+      else if (const auto place = nose_place(c, m.mesh, at[i], c.nose.setback, sheet.thickness))
+        nose = place_motion(s, *place).head<3>();
+      if (nose) nose->z() -= clamp.crown.at(at[i]);
     }
-    const auto crowned = [&](const Body& body, double y) -> Eigen::Vector3d {
-      const Ref bar{Ref::Kind::bar, body.kind, body.edge_bar};
-      return section_motion(m_, s_, bar, x, y, 0).head<3>() + Eigen::Vector3d(0, 0, body.crown.at(x));
-    };
-    if (const Body& bed = c.body(BodyKind::bed); bed.present()) line.edge = crowned(bed, 0);
-    if (const Body& apron = c.body(BodyKind::apron); apron.present()) line.face = turn_ * crowned(apron, -sheet.flange);
-    return line;
   }
-
-private:
-  const Model& m_;
-  const StepSolution& s_;
-  Eigen::Matrix3d turn_;
-};
+  if (const Body& bed = c.body(BodyKind::bed); bed.present()) {
+    const std::vector<Vector6d> bar = along(BodyKind::bed, bed.edge_bar, 0, 0);
+    for (std::size_t i = 0; i < at.size(); ++i)
+      lines[i].edge = bar[i].head<3>() + Eigen::Vector3d(0, 0, bed.crown.at(at[i]));
+  }
+  if (const Body& apron = c.body(BodyKind::apron); apron.present()) {
+    const std::vector<Vector6d> bar = along(BodyKind::apron, apron.edge_bar, -sheet.flange, 0);
+    const Eigen::Matrix3d turn = apron_turn(s.angle);
+    for (std::size_t i = 0; i < at.size(); ++i)
+      lines[i].face = turn * (bar[i].head<3>() + Eigen::Vector3d(0, 0, apron.crown.at(at[i])));
+  }
+  return lines;
+}
 
 /// Curves to measure bow on: stations and points between them.
 struct Curve {
@@ -133,8 +132,9 @@ void fill_whole_bow(const Model& m, const StepSolution& step, BowResult& out) {
     const bool clamp = kind == BodyKind::clamp;
     const Ref edge{Ref::Kind::bar, kind, std::max(clamp ? m.machine.nose.bar : body.edge_bar, 0)};
     Curve curve;
-    for (double x : fine_stations(layout_of(m.mesh, edge).stations))
-      curve.add(x, section_motion(m, step, edge, x, clamp ? m.machine.nose.setback : 0, 0).z());
+    curve.x = fine_stations(layout_of(m.mesh, edge).stations);
+    for (const Vector6d& v : section_motions(m, step, edge, curve.x, clamp ? m.machine.nose.setback : 0, 0))
+      curve.w.push_back(v.z());
     const auto k = static_cast<std::size_t>(kind);
     out.bow[k] = bow_from_chord(curve.x, curve.w);
     out.straightness[k] = straightness(curve.x, curve.w);
@@ -179,9 +179,11 @@ double straightness(std::span<const double> x, std::span<const double> w) {
   // The best zone has one line along an edge of the convex hull. The farthest point from an edge of one chain is a
   // corner of the other, and wanders backwards along it as the edge goes on: one pass over both (rotating calipers).
   double best = std::numeric_limits<double>::infinity();
+  const std::vector<std::size_t> lower = hull(x, w, 1);
+  const std::vector<std::size_t> upper = hull(x, w, -1);
   for (double side : {1.0, -1.0}) {
-    const auto h = hull(x, w, side);
-    const auto other = hull(x, w, -side);
+    const std::vector<std::size_t>& h = side > 0 ? lower : upper;
+    const std::vector<std::size_t>& other = side > 0 ? upper : lower;
     std::size_t far = other.size() - 1;
     for (std::size_t k = 0; k + 1 < h.size(); ++k) {
       const double slope = (w[h[k + 1]] - w[h[k]]) / (x[h[k + 1]] - x[h[k]]);
@@ -200,13 +202,10 @@ void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
     fill_whole_bow(m, step, out.bow);
     return;
   }
-  const Watcher watch(m, step);
   const Eigen::Vector3d n = apron_turn(step.angle) * Eigen::Vector3d::UnitZ();
   BendLine& line = out.bend_line;
   const std::vector<double> at = fine_stations(m.mesh.bend_stations);
-  std::vector<Line> lines;
-  lines.reserve(at.size());
-  for (const double x : at) lines.push_back(watch.at(x));
+  const std::vector<Line> lines = lines_at(m, step, at);
   for (std::size_t i = 0; i < at.size(); i += inner_points + 1) { // the stations themselves
     const Line& l = lines[i];
     line.x.push_back(at[i]);

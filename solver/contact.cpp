@@ -108,7 +108,12 @@ Eigen::MatrixXd loose_movements(const CondensedSystem& system) {
     const double n = b.row(i).norm();
     if (n > 0) b.row(i) /= n;
   }
-  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(b.transpose() * b);
+  const Eigen::MatrixXd gram = b.transpose() * b;
+  // The norm of the inverse bounds the least eigenvalue, and most machines are far from loose: the eigenvalues need no
+  // look then.
+  const Eigen::LDLT<Eigen::MatrixXd> ldlt(gram);
+  if (ldlt.vectorD().minCoeff() > 0 && ldlt.solve(Eigen::MatrixXd::Identity(r, r)).norm() < 1e6) return {r, 0};
+  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(gram);
   Eigen::Index d = 0;
   while (d < r && eigen.eigenvalues()[d] < 1e-12) ++d;
   Eigen::MatrixXd null = eigen.eigenvectors().leftCols(d);

@@ -9,6 +9,7 @@
 #include "solver/element/beam.h"
 
 #include <array>
+#include <cmath>
 #include <map>
 #include <memory>
 #include <optional>
@@ -16,6 +17,12 @@
 #include <vector>
 
 namespace bedbow {
+
+/// Whether a value is greater than the greatest so far by more than rounding can make it: of places that are equal by
+/// symmetry the first is the worst, whatever their last digits say.
+inline bool clearly_greater(double value, double most) {
+  return value > most + 1e-9 * std::abs(most);
+}
 
 /// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
 /// angles in rad, clamp force per length in N/m (compression positive).

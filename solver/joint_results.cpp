@@ -122,7 +122,8 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
     JointResult& r = it->second;
     const double shear = std::max(r.more["greatest_shear_N"], load.shear);
     const double tension = std::max(r.more["greatest_tension_N"], load.tension);
-    const bool worse = utilisation > r.utilisation || (utilisation == r.utilisation && load.shear > r.value);
+    const bool worse = clearly_greater(utilisation, r.utilisation) ||
+                       (!clearly_greater(r.utilisation, utilisation) && clearly_greater(load.shear, r.value));
     if (fresh || worse) {
       r = base_result(j, {}, step.angle);
       r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;

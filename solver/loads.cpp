@@ -53,16 +53,16 @@ void LoadBuilder::add_point(const Place& place, const Eigen::Vector3d& force, co
 void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const Eigen::Vector3d& couple,
                                    const Eigen::Vector3d& arm, StepLoads& loads) const {
   const BeamElement& e = mesh_.beams[element];
-  const BeamLineLoad local{e.axes * q, e.axes * (couple + arm.cross(q))};
+  BeamLineLoad local{q, couple + arm.cross(q)};
+  if (!data_.plain[element]) local = {e.axes * local.force, e.axes * local.moment};
   loads.beams[element].force += local.force;
   loads.beams[element].moment += local.moment;
-  const BeamData& data = data_.beams[data_.of_beam[element]];
-  Vector12d f = beam_load(data, e.length, local);
+  Vector12d f = beam::load(data_.lateral[data_.of_lateral[element]], e.length, local);
   if (const BeamReleases releases = releases_of(e); releases.any)
     f = beam_release(beam_local_stiffness(mesh_, data_, element), f, releases.dofs).load;
+  if (!data_.plain[element]) f = beam_to_global(f, e.axes);
   for (int k = 0; k < 2; ++k) {
-    add_node(e.nodes[k], Eigen::Vector3d::Zero(), e.axes.transpose() * f.segment<3>(6 * k),
-             e.axes.transpose() * f.segment<3>(6 * k + 3), loads);
+    add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
     note_arm(e.nodes[k], arm, q * (e.length / 2), loads);
   }
   loads.greatest = std::max(loads.greatest, q.norm() * e.length);

@@ -5,7 +5,7 @@
 #include <Eigen/Geometry>
 
 #include <algorithm>
-#include <array>
+#include <optional>
 
 namespace bedbow {
 
@@ -41,10 +41,13 @@ namespace {
 Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
   const BeamElement& e = m.mesh.beams[element];
   Vector12d u;
+  if (m.data.plain[element]) {
+    u << step.motion[e.nodes[0]], step.motion[e.nodes[1]];
+    return u;
+  }
   for (int k = 0; k < 4; ++k) turn(e.axes, step.motion[e.nodes[k / 2]].data() + 3 * (k % 2), u.data() + 3 * k);
-  constexpr std::array<bool, 6> none{};
-  if (e.release_a == none && e.release_b == none) return u;
   const BeamReleases releases = releases_of(e);
+  if (!releases.any) return u;
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   return beam_release_recover(beam_local_stiffness(m.mesh, m.data, element),
                               beam_load(d, e.length, step.loads.beams[element]), releases.dofs, u);
@@ -58,13 +61,18 @@ std::vector<Vector12d> end_displacements(const Model& m, const StepSolution& ste
   return out;
 }
 
+BeamField element_field(const Model& m, const StepSolution& step, int element) {
+  return {m.data.beams[m.data.of_beam[element]], m.data.lateral[m.data.of_lateral[element]],
+          m.mesh.beams[element].length, step.ends[element], step.loads.beams[element]};
+}
+
 SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
+  if (!m.data.own.beam(element)) return element_field(m, step, element).forces(s);
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   const double length = m.mesh.beams[element].length;
-  const Vector12d& ends = step.ends[element];
   const BeamLineLoad& load = step.loads.beams[element];
-  if (!m.data.own.beam(element)) return beam_forces(d, length, ends, load, s);
-  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * ends - beam_load(d, length, load);
+  const Vector12d held =
+      beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] - beam_load(d, length, load);
   return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 
@@ -83,31 +91,48 @@ SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, con
   return f;
 }
 
-Vector6d element_motion(const Model& m, const StepSolution& step, int element, double s) {
-  const BeamElement& e = m.mesh.beams[element];
-  const Vector6d local =
-      beam_motion(m.data.beams[m.data.of_beam[element]], e.length, step.ends[element], step.loads.beams[element], s);
-  return turned(e.axes.transpose(), local);
+std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, const Ref& ref,
+                                      std::span<const double> at, double y, double z) {
+  const BarLayout& l = layout_of(m.mesh, ref);
+  const Bar& bar = m.machine.bar(ref);
+  const std::vector<double>& stations = l.stations;
+  std::vector<Vector6d> out;
+  out.reserve(at.size());
+  if (!l.across.empty()) {
+    for (const double x : at) {
+      Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
+      p.frame = Frame::fixed; // frame axes are wanted
+      out.push_back(place_motion(step, p));
+    }
+    return out;
+  }
+  const Eigen::Vector3d arm(0, y - bar.at.x(), z - bar.at.y());
+  const auto add = [&](const Vector6d& motion) {
+    out.push_back(motion);
+    out.back().head<3>() += Eigen::Vector3d(motion.tail<3>()).cross(arm);
+  };
+  std::optional<BeamField> field;
+  std::size_t known = stations.size(); // element that `field` is of
+  for (double x : at) {
+    x = std::clamp(x, stations.front(), stations.back());
+    const auto it = std::ranges::upper_bound(stations, x);
+    const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
+    const double s = (x - stations[i]) / (stations[i + 1] - stations[i]);
+    if (s == 0 || s == 1) {
+      add(step.motion[l.nodes[s == 0 ? i : i + 1]]);
+      continue;
+    }
+    const int element = l.first_element + static_cast<int>(i);
+    if (i != known) field.emplace(element_field(m, step, element));
+    known = i;
+    const Vector6d local = field->motion(s);
+    add(m.data.plain[element] ? local : turned(m.mesh.beams[element].axes.transpose(), local));
+  }
+  return out;
 }
 
 Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref, double x, double y, double z) {
-  const BarLayout& l = layout_of(m.mesh, ref);
-  const Bar& bar = m.machine.bar(ref);
-  x = std::clamp(x, l.stations.front(), l.stations.back());
-  if (!l.across.empty()) {
-    Place p = place_on_bar(m.machine, m.mesh, ref, {x, y, z});
-    p.frame = Frame::fixed; // frame axes are wanted
-    return place_motion(step, p);
-  }
-  auto it = std::upper_bound(l.stations.begin(), l.stations.end(), x);
-  const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - l.stations.begin()), l.stations.size() - 1) - 1;
-  const double s = (x - l.stations[i]) / (l.stations[i + 1] - l.stations[i]);
-  Vector6d out = s == 0   ? step.motion[l.nodes[i]]
-                 : s == 1 ? step.motion[l.nodes[i + 1]]
-                          : element_motion(m, step, l.first_element + static_cast<int>(i), s);
-  const Eigen::Vector3d theta = out.tail<3>();
-  out.head<3>() += theta.cross(Eigen::Vector3d(0, y - bar.at.x(), z - bar.at.y()));
-  return out;
+  return section_motions(m, step, ref, {&x, 1}, y, z).front();
 }
 
 std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {

@@ -2,7 +2,10 @@
 /// From nodal movements back to what happens anywhere: movement of any place and section, forces inside elements.
 #pragma once
 
+#include "solver/element/beam_field.h"
 #include "solver/steps.h"
+
+#include <span>
 
 namespace bedbow {
 
@@ -27,11 +30,16 @@ SectionForces element_forces(const Model& model, const StepSolution& step, int e
 SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, const SectionForces& known,
                              double further);
 
-/// Movement (u, theta) of the centroid at s in [0, 1] of a beam element, axes of its frame.
-Vector6d element_motion(const Model& model, const StepSolution& step, int element, double s);
+/// Movement (u, theta) and forces along a beam element, in its own axes, between its ends and under its load. For an
+/// element with a formulation of its own that is still the built-in shape.
+BeamField element_field(const Model& model, const StepSolution& step, int element);
 
 /// Movement of the point (y, z) of a bar's section at x, frame axes; between stations with the element's own shape and
 /// the load's particular solution. Plate bars: interpolated between nodes. x is taken onto the bar.
 Vector6d section_motion(const Model& model, const StepSolution& step, const Ref& bar, double x, double y, double z);
+
+/// The same at many places along the bar. \param x quickest where they rise.
+std::vector<Vector6d> section_motions(const Model& model, const StepSolution& step, const Ref& bar,
+                                      std::span<const double> x, double y, double z);
 
 } // namespace bedbow

@@ -46,7 +46,7 @@ void RowSet::side_terms(const Side& side, const Eigen::Vector3d& direction, bool
                         Row& row) const {
   for (int a = 0; a < 3; ++a) {
     const int f = side.of[(rotation ? 3 : 0) + a];
-    if (f >= 0 && direction[a] != 0) row.terms.emplace_back(f, sign * direction[a]);
+    if (f >= 0 && direction[a] != 0) row.terms.add(f, sign * direction[a]);
   }
 }
 
@@ -78,7 +78,7 @@ std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
       row.compliance = std::isinf(j.stiffness[k]) ? 0 : 1 / j.stiffness[k];
       row.sense = j.sense[k];
       row.gap = j.gap[k];
-      out.push_back(std::move(row));
+      out.push_back(row);
     }
   }
   return out;

@@ -5,11 +5,25 @@
 
 #include "solver/functional.h"
 
-#include <map>
-#include <optional>
+#include <array>
+#include <utility>
 #include <vector>
 
 namespace bedbow {
+
+/// Functionals of a row with their coefficients: three of either side at most.
+class RowTerms {
+public:
+  using Term = std::pair<int, double>; ///< (functional, coefficient)
+  void add(int functional, double coefficient) { terms_[count_++] = {functional, coefficient}; }
+  [[nodiscard]] const Term* begin() const { return terms_.data(); }
+  [[nodiscard]] const Term* end() const { return terms_.data() + count_; }
+  [[nodiscard]] bool empty() const { return count_ == 0; }
+
+private:
+  std::array<Term, 6> terms_;
+  std::size_t count_ = 0;
+};
 
 /// stretch = sum coefficient * functional. Force f > 0 is tension: it pulls the two places together.
 struct Row {
@@ -17,8 +31,8 @@ struct Row {
   int direction = 0;     ///< of its six springs
   double compliance = 0; ///< 1 / stiffness [m/N]; 0 rigid
   Sense sense = Sense::both;
-  double gap = 0;                            ///< stretch at which it is slack
-  std::vector<std::pair<int, double>> terms; ///< (functional, coefficient)
+  double gap = 0; ///< stretch at which it is slack
+  RowTerms terms;
 };
 
 /// All functionals that the joints need, and how rows come from them at any apron angle.

@@ -94,24 +94,25 @@ Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap&
   return s;
 }
 
-Vector6d node_motion(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d, int node) {
-  const NodeLink& l = map.links[node];
-  const int c = map.component[node];
-  const Component& comp = map.components[c];
-  const Vector6d rigid = comp.rigid * d.alpha.segment(s.rigid_start[c], comp.rigid.cols());
-  const Eigen::Vector3d omega = rigid.tail<3>();
-  Vector6d m = rigid;
-  m.head<3>() += omega.cross(Eigen::Vector3d(mesh.nodes[l.ref].x - comp.centre));
-  for (int k = 0; k < 6; ++k)
-    if (map.dofs[l.ref][k] >= 0) m[k] += d.elastic[c][map.dofs[l.ref][k]];
-  const Eigen::Vector3d theta = m.tail<3>();
-  m.head<3>() += theta.cross(l.arm);
-  return m;
-}
-
 std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d) {
+  std::vector<Vector6d> rigid; // by component: (translation, rotation) about its centre
+  for (std::size_t c = 0; c < map.components.size(); ++c) {
+    const Component& comp = map.components[c];
+    rigid.emplace_back(comp.rigid * d.alpha.segment(s.rigid_start[c], comp.rigid.cols()));
+  }
   std::vector<Vector6d> out(mesh.nodes.size());
-  for (std::size_t i = 0; i < out.size(); ++i) out[i] = node_motion(mesh, map, s, d, static_cast<int>(i));
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    const NodeLink& l = map.links[i];
+    const int c = map.component[i];
+    Vector6d& m = out[i] = rigid[c];
+    const Eigen::Vector3d omega = m.tail<3>();
+    m.head<3>() += omega.cross(mesh.nodes[l.ref].x - map.components[c].centre);
+    const std::array<int, 6>& dofs = map.dofs[l.ref];
+    for (int k = 0; k < 6; ++k)
+      if (dofs[k] >= 0) m[k] += d.elastic[c][dofs[k]];
+    const Eigen::Vector3d theta = m.tail<3>();
+    m.head<3>() += theta.cross(l.arm);
+  }
   return out;
 }
 

@@ -51,10 +51,7 @@ struct Displacements {
   Eigen::VectorXd alpha;                ///< rigid movements
 };
 
-/// Movement (u, theta) of a node, in the axes of its frame.
-Vector6d node_motion(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d, int node);
-
-/// All nodes at once. \return by node.
+/// Movement (u, theta) of every node, in the axes of its frame. \return by node.
 std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d);
 
 } // namespace bedbow

@@ -22,7 +22,7 @@ void judge_bow(const Limits& limits, const std::vector<StepResult>& steps, Verdi
     const StepResult* worst = nullptr;
     const auto k = static_cast<std::size_t>(body);
     for (const StepResult& s : steps)
-      if (s.bow.bow[k] > *limits.bow && (!worst || s.bow.bow[k] > worst->bow.bow[k])) worst = &s;
+      if (s.bow.bow[k] > *limits.bow && (!worst || clearly_greater(s.bow.bow[k], worst->bow.bow[k]))) worst = &s;
     if (worst)
       fail(v, "%s bows %.3f mm in step %s, limit %.3f mm", to_string(body).c_str(), worst->bow.bow[k] * 1e3,
            worst->name.c_str(), *limits.bow * 1e3);
@@ -33,7 +33,8 @@ void judge_angle(const Limits& limits, const std::vector<StepResult>& steps, Ver
   if (!limits.angle) return;
   const StepResult* worst = nullptr;
   for (const StepResult& s : steps)
-    if (s.bow.angle_spread > *limits.angle && (!worst || s.bow.angle_spread > worst->bow.angle_spread)) worst = &s;
+    if (s.bow.angle_spread > *limits.angle && (!worst || clearly_greater(s.bow.angle_spread, worst->bow.angle_spread)))
+      worst = &s;
   constexpr double degree = std::numbers::pi / 180;
   if (worst)
     fail(v, "bend angle varies by %.3f deg in step %s, limit %.3f deg", worst->bow.angle_spread / degree,
@@ -59,7 +60,7 @@ void judge_utilisation(const Limits& limits, const std::vector<StepResult>& step
     if (!(value > *limits.utilisation)) return;
     for (Item& i : worst)
       if (i.name == name) {
-        if (value > i.value) i = {name, step, value, why};
+        if (clearly_greater(value, i.value)) i = {name, step, value, why};
         return;
       }
     worst.push_back({name, step, value, why});

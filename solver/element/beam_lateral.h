@@ -80,4 +80,7 @@ inline LateralLoad lateral_load(const Lateral& k, double length, const BeamLineL
   return out;
 }
 
+/// As beam_load. \param k of an element of that length.
+Vector12d load(const Lateral& k, double length, const BeamLineLoad& load);
+
 } // namespace bedbow::beam

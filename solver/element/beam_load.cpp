@@ -3,8 +3,11 @@
 namespace bedbow {
 
 Vector12d beam_load(const BeamData& data, double length, const BeamLineLoad& load) {
-  const beam::Lateral k = beam::lateral(data, length);
-  const beam::LateralLoad p = beam::lateral_load(k, length, load);
+  return beam::load(beam::lateral(data, length), length, load);
+}
+
+Vector12d beam::load(const Lateral& k, double length, const BeamLineLoad& load) {
+  const LateralLoad p = lateral_load(k, length, load);
   const double half = length / 2;
   // Between clamped ends: V = mean -+ q h and m = q h^2/3 -+ (mean + mu) h at x = -+h. The nodes get the reactions'
   // opposites: what the section's +x face passes to node 2, and its -x face to node 1.

@@ -18,7 +18,7 @@ struct Strain {
   double ratio = 0;
   std::string what;
   void look(double value, const std::optional<double>& limit, const std::string& name) {
-    if (!limit || !(value / *limit > ratio)) return;
+    if (!limit || !clearly_greater(value / *limit, ratio)) return;
     ratio = value / *limit;
     what = name;
   }

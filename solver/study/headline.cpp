@@ -16,7 +16,7 @@ void raise(double& most, double value) {
 
 void look_at_utilisation(const StepResult& step, Headline& out) {
   const auto look = [&](const std::string& name, double value) {
-    if (!(value > out.utilisation)) return;
+    if (!clearly_greater(value, out.utilisation)) return;
     out.utilisation = value;
     out.utilisation_at = name;
   };

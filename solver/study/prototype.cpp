@@ -150,7 +150,7 @@ PrototypeResult prototype(const Machine& given, const Registries& registries, co
   out.allowed = safe_stress(material);
   for (const StepResult& s : small.steps)
     for (const BarResult& b : s.bars)
-      if (b.stress > out.stress) {
+      if (clearly_greater(b.stress, out.stress)) {
         out.stress = b.stress;
         out.stressed = b.name;
       }
