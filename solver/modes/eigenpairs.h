@@ -16,7 +16,7 @@ struct EigenProblem {
   using Product = std::function<void(const Eigen::Ref<const Eigen::MatrixXd>& x, Eigen::Ref<Eigen::MatrixXd> y)>;
   Eigen::Index size = 0;
   Product g;                                                ///< Y = G X, G symmetric
-  Product inner;                                            ///< Y = B X, the inner product: M, or K
+  Product inner;                                            ///< Y = B X, the inner product: G where `same`, else A
   std::function<void(Eigen::Ref<Eigen::MatrixXd>)> inverse; ///< X <- A^-1 X, columns at once
   bool same = false;                                        ///< g and inner are one
   double nothing = 1e-14; ///< share of the greatest |nu| below which a value is taken for zero

@@ -54,6 +54,7 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
     , stiffness_(free_.anchors.empty() ? model.structure.stiffness
                                        : assemble_stiffness(model.machine, model.mesh, free_.map, model.data))
     , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped)) {
+  products_.reserve(mass_.size()); // growing would copy them
   for (const SymmetricMatrix& m : mass_) products_.emplace_back(m);
   shift_ = guess_shift();
 }

@@ -56,7 +56,7 @@ void SymmetricProduct::four(const double* x, double* y) const {
 void SymmetricProduct::multiply(const Eigen::Ref<const Eigen::MatrixXd>& x, Eigen::Ref<Eigen::MatrixXd> y) const {
   const std::size_t padded = lanes * (start_.size() - 1);
   const auto columns = static_cast<int>(x.cols());
-  linear::AlignedDoubles in(columns >= lanes ? lanes * padded : 0), out(in.size() + padded);
+  linear::AlignedDoubles in(columns >= lanes ? lanes * padded : 0), out(std::max(in.size(), padded));
   int done = 0;
   for (; done + lanes <= columns; done += lanes) {
     for (Index i = 0; i < size_; ++i)

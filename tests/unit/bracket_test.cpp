@@ -1,7 +1,6 @@
-#include "solver/bracket.h"
-
 #include "io/case_reader.h"
 #include "solver/analysis.h"
+#include "solver/bracket.h"
 
 #include <gtest/gtest.h>
 
@@ -44,16 +43,16 @@ void expect_stiff_screws(Machine machine) {
 
 } // namespace
 
-// What slips is the bars over a pitch and less than a thousandth of it the screw: a thousandth of a bow, which is itself
-// a difference of movements that are ten times as large, or a tenth of a micrometre.
+// What slips is the bars over a pitch and less than a thousandth of it the screw: a thousandth of a bow, which is
+// itself a difference of movements that are ten times as large, or a tenth of a micrometre.
 TEST(Bracket, NoSlipFreeToRollIsTheAnswerOfVeryStiffScrews) {
   expect_stiff_screws(hive_lid(builtin_registries()));
   expect_stiff_screws(hive_lid(builtin_registries(), fingers));
 }
 
 // Welds also stop the clamp's bars rolling on their single row of screws, which is why a clamp with loose fingers bows
-// more at the start of the bend than welded and more than sliding: beside a third limit, that of screws which only roll,
-// its bow lies within.
+// more at the start of the bend than welded and more than sliding: beside a third limit, that of screws which only
+// roll, its bow lies within.
 TEST(Bracket, RollingPutsTheFingeredClampInsideItsBracket) {
   const Registries registries = builtin_registries();
   const Findings f = with_bracket(hive_lid(registries, fingers), registries);
