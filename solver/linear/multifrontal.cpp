@@ -21,6 +21,17 @@ using linear::FrontRows;
 using linear::Fronts;
 using linear::FrontValues;
 
+/// y <- triangle^-1 y. For one column Eigen's solver of vectors, which spares the copy of the triangle that pays off
+/// for several.
+template <class Triangle, class Columns> void solve_triangle(const Triangle& triangle, Columns& y) {
+  if (y.cols() == 1) {
+    auto column = y.col(0);
+    triangle.solveInPlace(column);
+  } else {
+    triangle.solveInPlace(y);
+  }
+}
+
 class Multifrontal final : public Factorization {
 public:
   Multifrontal(const linear::Quotient& q, Fronts fronts, FrontValues values, int threads)
@@ -73,7 +84,7 @@ private:
           up.middleRows(r.to - pivots, r.length) += left[c].middleRows(r.from, r.length);
       left[c].resize(0, 0);
     }
-    l.topRows(pivots).triangularView<Eigen::Lower>().solveInPlace(y);
+    solve_triangle(l.topRows(pivots).triangularView<Eigen::Lower>(), y);
     up.noalias() -= l.bottomRows(rest) * y;
     left[front] = std::move(up);
   }
@@ -90,7 +101,7 @@ private:
     }
     auto y = x.middleRows(f_.first[f_.pivot[front]], pivots);
     y.noalias() -= l.bottomRows(above.rows()).transpose() * above;
-    l.topRows(pivots).triangularView<Eigen::Lower>().transpose().solveInPlace(y);
+    solve_triangle(l.topRows(pivots).triangularView<Eigen::Lower>().transpose(), y);
   }
 
   [[nodiscard]] linear::Supernodes supernodes() const {

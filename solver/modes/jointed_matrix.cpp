@@ -52,26 +52,46 @@ JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Ro
   return out;
 }
 
-JointedMatrix::JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows, const FactorFunction& factor,
-                             const std::vector<FactorHints>& hints)
-    : parts_(std::move(parts))
-    , start_{0}
-    , rows_(std::move(rows)) {
-  for (std::size_t c = 0; c < parts_.size(); ++c) {
-    start_.push_back(start_.back() + parts_[c].rows());
-    factors_.emplace_back();
-    if (parts_[c].rows() == 0) continue;
-    FactorOutcome outcome = factor(parts_[c], hints[c]);
+namespace {
+
+std::vector<std::shared_ptr<const Factorization>> factored(const std::vector<SymmetricMatrix>& parts,
+                                                           const FactorFunction& factor,
+                                                           const std::vector<FactorHints>& hints) {
+  std::vector<std::shared_ptr<const Factorization>> out(parts.size());
+  for (std::size_t c = 0; c < parts.size(); ++c) {
+    if (parts[c].rows() == 0) continue;
+    FactorOutcome outcome = factor(parts[c], hints[c]);
     if (!outcome.factorization)
       throw std::runtime_error("part " + std::to_string(c + 1) + " could not be factored at unknown " +
                                std::to_string(outcome.zero_pivot) +
                                ": a shift on an eigenvalue, or no stiffness there");
-    factors_.back() = std::move(outcome.factorization);
+    out[c] = std::move(outcome.factorization);
   }
+  return out;
+}
+
+} // namespace
+
+JointedMatrix::JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows, const FactorFunction& factor,
+                             const std::vector<FactorHints>& hints)
+    : parts_(std::move(parts))
+    , start_{0}
+    , factors_(factored(parts_, factor, hints))
+    , rows_(std::move(rows)) {
+  condense();
+}
+
+JointedMatrix::JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows,
+                             std::vector<std::shared_ptr<const Factorization>> factors)
+    : parts_(std::move(parts))
+    , start_{0}
+    , factors_(std::move(factors))
+    , rows_(std::move(rows)) {
   condense();
 }
 
 void JointedMatrix::condense() {
+  for (const SymmetricMatrix& part : parts_) start_.push_back(start_.back() + part.rows());
   const Index m = rows_.stretch.rows();
   condensed_ = MatrixXd::Zero(m, m);
   rows_of_.resize(parts_.size());

@@ -32,6 +32,10 @@ public:
   JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows, const FactorFunction& factor,
                 const std::vector<FactorHints>& hints);
 
+  /// The same of parts factored before. \param factors by part; null where a part has no unknowns.
+  JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows,
+                std::vector<std::shared_ptr<const Factorization>> factors);
+
   [[nodiscard]] Eigen::Index size() const { return start_.back(); }
   /// X = A^-1 B in place, columns at once. Obeys the constraints.
   void solve(Eigen::Ref<Eigen::MatrixXd> b) const;
@@ -47,7 +51,7 @@ private:
 
   std::vector<SymmetricMatrix> parts_;
   std::vector<Eigen::Index> start_; // by part, and the end
-  std::vector<std::unique_ptr<Factorization>> factors_;
+  std::vector<std::shared_ptr<const Factorization>> factors_;
   JointRows rows_;
   std::vector<std::vector<Eigen::Index>> rows_of_; // by part: the rows that reach it
   std::vector<Eigen::MatrixXd> responses_;         // by part: its A^-1 times those rows

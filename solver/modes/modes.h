@@ -45,12 +45,16 @@ public:
   [[nodiscard]] int count_below(double omega2) const;
   /// K - shift M, factored, with the joints' rows.
   [[nodiscard]] JointedMatrix shifted(double shift) const;
-  /// Shift by which `lowest` inverts: negative, of the size of the first elastic omega^2.
+  /// Shift by which `lowest` inverts: negative, of the size of the first elastic omega^2; 0 where ground holds every
+  /// part, so that the factorization of statics serves.
   [[nodiscard]] double shift() const { return shift_; }
   [[nodiscard]] const FreeMap& map() const { return free_; }
 
 private:
   [[nodiscard]] double guess_shift() const;
+  /// Whether no part needs anchors of statics: then its factorization is that of all unknowns.
+  [[nodiscard]] bool held() const;
+  [[nodiscard]] JointedMatrix inverted() const; ///< by `shift_`
   [[nodiscard]] Eigen::MatrixXd rigid_modes(std::vector<std::string>& names) const;
   void multiply_mass(const Eigen::Ref<const Eigen::MatrixXd>& x, Eigen::Ref<Eigen::MatrixXd> y) const;
 

@@ -56,7 +56,15 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
     , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped)) {
   products_.reserve(mass_.size()); // growing would copy them
   for (const SymmetricMatrix& m : mass_) products_.emplace_back(m);
-  shift_ = guess_shift();
+  shift_ = held() ? 0 : guess_shift();
+}
+
+bool VibratingMachine::held() const {
+  const Structure& s = model_.structure;
+  if (!free_.anchors.empty() || s.factors.size() != stiffness_.size()) return false;
+  for (std::size_t c = 0; c < stiffness_.size(); ++c)
+    if (!s.factors[c] && stiffness_[c].rows() > 0) return false;
+  return true;
 }
 
 void VibratingMachine::multiply_mass(const Eigen::Ref<const MatrixXd>& x, Eigen::Ref<MatrixXd> y) const {
@@ -100,6 +108,11 @@ double VibratingMachine::guess_shift() const {
     m += mass_[c].diagonal().sum();
   }
   return m > 0 ? -1e-6 * k / m : -1;
+}
+
+JointedMatrix VibratingMachine::inverted() const {
+  if (!held()) return shifted(shift_);
+  return {stiffness_, joint_rows(model_.mesh, free_, state_.rows, state_.angle), model_.structure.factors};
 }
 
 JointedMatrix VibratingMachine::shifted(double shift) const {
@@ -159,7 +172,7 @@ Modes VibratingMachine::lowest(int wanted) const {
   EigenPairs pairs;
   const Index elastic = wanted - rigid.cols();
   if (elastic > 0) {
-    const JointedMatrix a = shifted(shift_);
+    const JointedMatrix a = inverted();
     const EigenProblem::Product mass = [&](const auto& x, auto y) { multiply_mass(x, y); };
     pairs =
         largest_pairs({free_.size, mass, mass, [&](auto b) { a.solve(b); }, true}, static_cast<int>(elastic), rigid);
