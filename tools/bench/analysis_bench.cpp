@@ -4,8 +4,11 @@
 #include "solver/analysis.h"
 #include "solver/linear/process.h"
 #include "solver/model.h"
+#include "solver/modes/modes.h"
 
 #include <benchmark/benchmark.h>
+
+#include <algorithm>
 
 namespace bedbow {
 namespace {
@@ -47,6 +50,67 @@ void bm_bare(benchmark::State& state, const char* solver) {
 BENCHMARK_CAPTURE(bm_bare, auto, "auto");
 BENCHMARK_CAPTURE(bm_bare, cholmod, "cholmod");
 BENCHMARK_CAPTURE(bm_bare, simplicial, "simplicial");
+
+/// The machine as one matrix, all unknowns of all parts with the joints that carry while clamped as springs, numbered
+/// station by station: what is factored by whoever does not take the machine apart. Rigid joints count 1e14 N/m.
+SymmetricMatrix whole_machine(const Model& model, const StepSolution& clamped) {
+  const FreeMap free = make_free_map(model.map);
+  const JointState joints = state_of(clamped);
+  const JointRows rows = joint_rows(model.mesh, free, joints.rows, joints.angle);
+  std::vector<std::pair<double, Eigen::Index>> along; // place of each unknown
+  for (std::size_t c = 0; c < free.map.components.size(); ++c)
+    for (const int node : free.map.components[c].nodes)
+      for (const int dof : free.map.dofs[node])
+        if (dof >= 0) along.emplace_back(model.mesh.nodes[node].x.x(), free.start[c] + dof);
+  std::ranges::sort(along);
+  std::vector<int> place(along.size());
+  for (std::size_t i = 0; i < along.size(); ++i) place[along[i].second] = static_cast<int>(i);
+  std::vector<Eigen::Triplet<double>> entries;
+  const auto add = [&](Eigen::Index i, Eigen::Index j, double value) {
+    const auto [column, row] = std::minmax(place[i], place[j]);
+    entries.emplace_back(row, column, value);
+  };
+  const std::vector<SymmetricMatrix> parts = assemble_stiffness(model.machine, model.mesh, free.map, model.data);
+  for (std::size_t c = 0; c < parts.size(); ++c)
+    for (Eigen::Index j = 0; j < parts[c].cols(); ++j)
+      for (SymmetricMatrix::InnerIterator it(parts[c], j); it; ++it)
+        add(free.start[c] + it.row(), free.start[c] + j, it.value());
+  const auto count = rows.stretch.rows();
+  for (Eigen::Index r = 0; r < count; ++r) {
+    const double stiffness = rows.compliance[r] > 0 ? 1 / rows.compliance[r] : 1e14;
+    for (decltype(rows.stretch)::InnerIterator i(rows.stretch, r); i; ++i)
+      for (decltype(rows.stretch)::InnerIterator j(rows.stretch, r); j && j.col() <= i.col(); ++j)
+        add(i.col(), j.col(), stiffness * i.value() * j.value());
+  }
+  SymmetricMatrix whole(free.size, free.size);
+  whole.setFromTriplets(entries.begin(), entries.end());
+  return whole;
+}
+
+/// Bare reference: the machine as one matrix. \param stations the numbering serves as it is; else the solver orders.
+void bm_bare_machine(benchmark::State& state, const char* solver_name, bool stations) {
+  const Registries registries = builtin_registries();
+  const Model model = make_model(hive_lid().machine, registries);
+  const StepsOutcome solved = solve_steps(model, sheet_loads_of(hive_lid().machine, registries));
+  const SymmetricMatrix whole = whole_machine(model, solved.steps.at(0));
+  const LinearSolverEntry& solver = registries.linear_solvers.get(solver_name);
+  FactorHints hints;
+  hints.positive = true;
+  hints.banded_order = stations;
+  for (auto _ : state) {
+    const FactorOutcome f = solver.factor(whole, hints);
+    if (!f.factorization) return state.SkipWithError("singular");
+    Eigen::MatrixXd b = Eigen::MatrixXd::Ones(whole.rows(), 1);
+    f.factorization->solve(b);
+    benchmark::DoNotOptimize(b.data());
+  }
+  state.counters["unknowns"] = static_cast<double>(whole.rows());
+}
+BENCHMARK_CAPTURE(bm_bare_machine, auto_by_station, "auto", true);
+BENCHMARK_CAPTURE(bm_bare_machine, auto, "auto", false);
+BENCHMARK_CAPTURE(bm_bare_machine, multifrontal, "multifrontal", false);
+BENCHMARK_CAPTURE(bm_bare_machine, cholmod, "cholmod", false);
+BENCHMARK_CAPTURE(bm_bare_machine, simplicial, "simplicial", false);
 
 void bm_mesh(benchmark::State& state) {
   const Registries registries = builtin_registries();
