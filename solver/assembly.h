@@ -38,7 +38,7 @@ inline BeamReleases releases_of(const BeamElement& element) {
   for (std::size_t i = 0; i < 6; ++i) {
     r.dofs[i] = element.release_a[i];
     r.dofs[6 + i] = element.release_b[i];
-    r.any |= static_cast<bool>(r.dofs[i] | r.dofs[6 + i]);
+    r.any = r.any || r.dofs[i] || r.dofs[6 + i];
   }
   return r;
 }
