@@ -42,6 +42,6 @@ expect symbols-as-listed 0 "none differ" symbols
 # Only what bedbow.h declares leaves the library.
 expect symbols 1 "" bash -c "nm -DC --defined-only '$lib/libbedbow.so' | grep ' [TW] ' | grep -v bedbow::library | grep -q bedbow::"
 expect installed-program 0 "Verdict" "$dir/usr/bin/bedbow" solve "$hive" --out "$dir/out"
-expect man-page 0 "EXIT STATUS" grep -A1 "EXIT" "$dir/usr/share/man/man1/bedbow.1"
+expect man-page 0 "EXIT STATUS" zgrep "EXIT" "$dir/usr/share/man/man1/bedbow.1.gz"
 expect completion 0 "solve" bash -c "PATH=$dir/usr/bin:\$PATH; source $dir/usr/share/bash-completion/completions/bedbow; COMP_WORDS=(bedbow so) COMP_CWORD=1; _bedbow; echo \${COMPREPLY[@]}"
 finish library
