@@ -1,4 +1,4 @@
-/* The C interface of plugins, version 1: what a shared object brings to bedbow. Installed as <bedbow/plugin.h>.
+/* The C interface of plugins, version 2: what a shared object brings to bedbow. Installed as <bedbow/plugin.h>.
  * Kinds: "moment law", "section shape", "element", "linear solver", "finding", "result writer". Within a version no
  * structure changes; kinds may be added.
  *
@@ -20,7 +20,7 @@
 extern "C" {
 #endif
 
-#define BEDBOW_PLUGIN_INTERFACE 1u
+#define BEDBOW_PLUGIN_INTERFACE 2u
 
 /* One thing that a plugin brings. */
 typedef struct bedbow_entry {
@@ -130,9 +130,10 @@ typedef struct bedbow_element_input {
   const double* parameters;
 } bedbow_element_input;
 
-/* An element: `element = "name"` of a bar, member or panel. Mass, geometric stiffness, loads and the interpolation
- * between the nodes stay the built-in element's; forces along a line follow from this stiffness by equilibrium. It has
- * to pass `bedbow list --prove NAME`. */
+/* An element: `element = "name"` of a bar, member or panel. The interpolation between the nodes stays the built-in
+ * element's; forces along a line follow from this stiffness by equilibrium. It has to pass `bedbow list --prove NAME`,
+ * with all that it brings. Matrices are symmetric, n x n with n = nodes * dofs_per_node, node by node, global axes; a
+ * call writes *count = n * n values of them, n of a vector. */
 typedef struct bedbow_element {
   uint32_t struct_size;
   uint32_t dimension;     /* 1: along a line, 2: over a surface */
@@ -140,9 +141,23 @@ typedef struct bedbow_element {
   uint32_t dofs_per_node; /* 6: ux uy uz rx ry rz, global axes */
   size_t parameter_count;
   const bedbow_parameter* parameters;
-  /* Stiffness, n x n with n = nodes * dofs_per_node, node by node. Writes *count = n * n values. */
   int (*stiffness)(const bedbow_element_input* input, double* matrix, size_t capacity, size_t* count, char* message,
                    size_t message_size);
+  /* The rest may be NULL. Mass; without it half of the mass counts at either node, a quarter at each corner.
+   * \param lumped not 0: on the diagonal, as far as the axes allow. */
+  int (*mass)(const bedbow_element_input* input, int lumped, double* matrix, size_t capacity, size_t* count,
+              char* message, size_t message_size);
+  /* Geometric stiffness of a stressed element, (K + factor K_g) u = 0; without it buckling is refused.
+   * \param state along a line: N Vy Vz T My Mz at node 1, then at node 2, on the face that looks along x, in the
+   * element's axes [N, N m], T about the shear centre (12 values); over a surface: nxx nyy nxy [N/m] mxx myy mxy [N]
+   * qx qy [N/m] at the 2 x 2 Gauss points, in the order of the nodes (32 values). */
+  int (*geometric)(const bedbow_element_input* input, const double* state, size_t state_count, double* matrix,
+                   size_t capacity, size_t* count, char* message, size_t message_size);
+  /* Nodal loads of a uniform load: what the fixed ends would bear, towards the nodes; without it the built-in
+   * element's. \param load global axes; along a line force [N/m] and moment [N] per length on the centroid (6 values);
+   * over a surface force per area [Pa] (3 values). */
+  int (*loads)(const bedbow_element_input* input, const double* load, size_t load_count, double* vector,
+               size_t capacity, size_t* count, char* message, size_t message_size);
 } bedbow_element;
 
 /* ---- linear solver ---- */

@@ -32,28 +32,75 @@ Eigen::Matrix3d usual_axes(const ElementInput& in, int dimension) {
   return axes;
 }
 
-Eigen::MatrixXd stiffness(const bedbow_element& functions, const std::string& place, const ElementInput& in) {
-  const RowMajor corners = in.corners.transpose(); // nodes x 3
-  const RowMajor axes = in.axes.value_or(usual_axes(in, static_cast<int>(functions.dimension)));
-  const bedbow_element_input input{
-      sizeof(bedbow_element_input), functions.nodes, in.parameters.size(), corners.data(), axes.data(),
-      in.parameters.data()};
-  const Eigen::Index n = static_cast<Eigen::Index>(functions.nodes) * dofs;
+/// What a plugin is told, and whatever it points to.
+struct Told {
+  RowMajor corners, axes; // nodes x 3; 3 x 3
+  bedbow_element_input input;
+  Told(const bedbow_element& functions, const ElementInput& in)
+      : corners(in.corners.transpose())
+      , axes(in.axes.value_or(usual_axes(in, static_cast<int>(functions.dimension))))
+      , input{sizeof(bedbow_element_input), functions.nodes, in.parameters.size(), corners.data(), axes.data(),
+              in.parameters.data()} {}
+};
+
+/// Has `rows` x `columns` values written, and looks at them. \param call (values, capacity, count, message).
+template <class Call>
+RowMajor values_of(const std::string& place, const char* what, Eigen::Index rows, Eigen::Index columns, Call&& call) {
   // One row more than is due: what a careless plugin writes there does no harm.
-  RowMajor K = RowMajor::Zero(n + 1, n);
-  const auto due = static_cast<std::size_t>(n * n);
+  RowMajor out = RowMajor::Zero(rows + 1, columns);
+  const auto due = static_cast<std::size_t>(rows * columns);
   std::size_t count = 0;
   PluginMessage message;
-  if (functions.stiffness(&input, K.data(), due, &count, message.data(), PluginMessage::size()) != 0)
-    throw PluginError(place, message.str());
+  if (call(out.data(), due, &count, message.data()) != 0) throw PluginError(place, message.str());
   if (count != due)
     throw PluginError(place,
-                      "claims " + std::to_string(count) + " stiffness values; " + std::to_string(due) + " are due");
-  Eigen::MatrixXd out = K.topRows(n);
-  if (!out.allFinite()) throw PluginError(place, "gave a stiffness that is no number");
-  if ((out - out.transpose()).cwiseAbs().maxCoeff() > most_skew * out.cwiseAbs().maxCoeff())
-    throw PluginError(place, "gave a stiffness that is not symmetric");
+                      "claims " + std::to_string(count) + " " + what + " values; " + std::to_string(due) + " are due");
+  out.conservativeResize(rows, columns);
+  if (!out.allFinite()) throw PluginError(place, std::string("gave a ") + what + " that is no number");
   return out;
+}
+
+template <class Call>
+Eigen::MatrixXd symmetric(const bedbow_element& functions, const std::string& place, const char* what, Call&& call) {
+  const Eigen::Index n = static_cast<Eigen::Index>(functions.nodes) * dofs;
+  Eigen::MatrixXd out = values_of(place, what, n, n, call);
+  if ((out - out.transpose()).cwiseAbs().maxCoeff() > most_skew * out.cwiseAbs().maxCoeff())
+    throw PluginError(place, std::string("gave a ") + what + " that is not symmetric");
+  return out;
+}
+
+/// Fills in what the plugin brings.
+void bring(const bedbow_element& f, const std::string& place, ElementEntry& e) {
+  constexpr std::size_t size = PluginMessage::size();
+  e.stiffness = [&f, place](const ElementInput& in) {
+    const Told told(f, in);
+    return symmetric(f, place, "stiffness", [&](double* to, std::size_t room, std::size_t* count, char* message) {
+      return f.stiffness(&told.input, to, room, count, message, size);
+    });
+  };
+  if (f.mass)
+    e.mass = [&f, place](const ElementInput& in, bool lumped) {
+      const Told told(f, in);
+      return symmetric(f, place, "mass", [&](double* to, std::size_t room, std::size_t* count, char* message) {
+        return f.mass(&told.input, lumped ? 1 : 0, to, room, count, message, size);
+      });
+    };
+  if (f.geometric)
+    e.geometric = [&f, place](const ElementInput& in, std::span<const double> state) {
+      const Told told(f, in);
+      return symmetric(f, place, "geometric stiffness",
+                       [&](double* to, std::size_t room, std::size_t* count, char* message) {
+                         return f.geometric(&told.input, state.data(), state.size(), to, room, count, message, size);
+                       });
+    };
+  if (f.loads)
+    e.load = [&f, place](const ElementInput& in, std::span<const double> load) -> Eigen::VectorXd {
+      const Told told(f, in);
+      return values_of(place, "load", static_cast<Eigen::Index>(f.nodes) * dofs, 1,
+                       [&](double* to, std::size_t room, std::size_t* count, char* message) {
+                         return f.loads(&told.input, load.data(), load.size(), to, room, count, message, size);
+                       });
+    };
 }
 
 std::vector<ElementParameter> parameters_of(const bedbow_element& functions, const PluginEntry& p) {
@@ -103,7 +150,7 @@ void add_plugin_element(const PluginEntry& p, Registries& registries) {
   // The shapes that the built-in one of its dimension is looked at with.
   for (const ElementEntry& built_in : registries.elements.entries())
     if (e.examples.empty() && built_in.dimension == e.dimension) e.examples = built_in.examples;
-  e.stiffness = [&functions, place = p.place](const ElementInput& in) { return stiffness(functions, place, in); };
+  bring(functions, p.place, e);
   registries.elements.add(std::move(e));
 }
 

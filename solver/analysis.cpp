@@ -81,12 +81,17 @@ void note_contacts(const Model& m, Findings& out) {
   }
 }
 
-/// What bars and panels that name an element take from it.
+/// What bars and panels that name an element take from it, and what stands in for what it does not bring.
 void note_elements(const Model& m, Findings& out) {
-  for (const ElementEntry& e : m.data.own.entries)
-    out.assumptions.push_back("element '" + e.name + "' (" + e.origin +
-                              ") gives stiffness; mass, buckling terms, loads and the shape between nodes are the "
-                              "built-in element's");
+  for (const ElementEntry& e : m.data.own.entries) {
+    std::string text = "element '" + e.name + "' (" + e.origin + ") gives stiffness";
+    text += std::string(e.mass ? ", mass" : "") + (e.geometric ? ", geometric stiffness" : "") +
+            (e.load ? ", distributed loads" : "") + "; the shape between nodes is the built-in element's";
+    if (!e.load) text += ", and so is how loads go to the nodes";
+    if (!e.mass && m.machine.solve.modes > 0)
+      text += "; its mass counts as lumped at the nodes, from density and section";
+    out.assumptions.push_back(std::move(text));
+  }
 }
 
 void note_assumptions(const Model& m, Findings& out) {
@@ -158,6 +163,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   std::optional<Mesh> spare; // what the bracket needs again
   if (options.bracket && !machine.screws.empty()) spare = mesh;
   const Model model = make_model(machine, registries, std::move(mesh), options.parts);
+  if (machine.solve.buckling > 0) require_geometric(model.data.own);
   out.linear_solver = model.structure.solver;
   out.unknowns = model.structure.unknowns;
   note_assumptions(model, out);

@@ -3,7 +3,6 @@
 #include "solver/block_matrix.h"
 
 #include <cmath>
-#include <map>
 
 namespace bedbow {
 
@@ -122,67 +121,7 @@ private:
   int last_ = -1;
 };
 
-/// Up to rounding: stations of one spacing lie apart by lengths that differ in their last digits.
-bool same_length(double a, double b) {
-  return std::abs(a - b) <= 1e-13 * b;
-}
-
 } // namespace
-
-Corners corners_of(const Mesh& mesh, const ShellElement& e) {
-  return {mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x, mesh.nodes[e.nodes[2]].x, mesh.nodes[e.nodes[3]].x};
-}
-
-ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements) {
-  ElementData data;
-  data.own = own_elements(machine, mesh, elements);
-  std::map<std::array<int, 3>, int> known;
-  data.of_beam.reserve(mesh.beams.size());
-  data.of_lateral.reserve(mesh.beams.size());
-  data.plain.reserve(mesh.beams.size());
-  for (std::size_t i = 0; i < mesh.beams.size(); ++i) {
-    const BeamElement& e = mesh.beams[i];
-    const int own = data.own.of_beam.empty() ? -1 : data.own.of_beam[i];
-    const auto [it, fresh] = known.try_emplace({e.section, e.material, own}, static_cast<int>(data.beams.size()));
-    if (fresh) {
-      const Material& m = machine.materials.at(e.material);
-      data.nu.push_back(m.nu);
-      data.beams.push_back({m.E, m.G, m.density, mesh.sections[e.section].props});
-    }
-    data.of_beam.push_back(it->second);
-    if (i == 0 || data.of_beam[i - 1] != it->second || !same_length(e.length, mesh.beams[i - 1].length))
-      data.lateral.push_back(beam::lateral(data.beams[it->second], e.length));
-    data.of_lateral.push_back(static_cast<int>(data.lateral.size()) - 1);
-    data.plain.push_back(e.axes.isIdentity(0) && !releases_of(e).any);
-  }
-  return data;
-}
-
-Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element) {
-  const BeamElement& e = mesh.beams[element];
-  const int of = data.of_beam[element];
-  const ElementEntry* own = data.own.beam(element);
-  if (!own) return beam_stiffness(data.beams[of], e.length);
-  return own_beam_stiffness(*own, data.beams[of], data.nu[of], mesh.nodes[e.nodes[0]].x, mesh.nodes[e.nodes[1]].x,
-                            e.axes);
-}
-
-Matrix24d shell_stiffness_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element) {
-  const ShellElement& e = mesh.shells[element];
-  const Material& m = machine.materials.at(e.material);
-  const ShellData shell{m.E, m.nu, e.thickness, m.density};
-  const Corners corners = corners_of(mesh, e);
-  const ElementEntry* own = data.own.shell(element);
-  return own ? own_shell_stiffness(*own, corners, shell) : shell_stiffness(corners, shell);
-}
-
-Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element) {
-  const BeamElement& e = mesh.beams[element];
-  Matrix12d k = beam_local_stiffness(mesh, data, element);
-  const BeamReleases releases = releases_of(e);
-  if (releases.any) k = beam_release(k, Vector12d::Zero(), releases.dofs).stiffness;
-  return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
-}
 
 std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const BeamMatrix& beams,
                                       const ShellMatrix& shells, bool with_screws) {

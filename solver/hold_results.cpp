@@ -61,12 +61,9 @@ private:
     for (std::size_t i = 0; i < m_.mesh.beams.size(); ++i)
       if (meets(m_.mesh.beams[i].nodes))
         add_element<2>(m_.mesh.beams[i].nodes, beam_stiffness_of(m_.mesh, m_.data, static_cast<int>(i)));
-    for (const ShellElement& e : m_.mesh.shells) {
-      if (!meets(e.nodes)) continue;
-      const Material& material = m_.machine.materials.at(e.material);
-      add_element<4>(e.nodes,
-                     shell_stiffness(corners_of(m_.mesh, e), {material.E, material.nu, e.thickness, material.density}));
-    }
+    for (std::size_t i = 0; i < m_.mesh.shells.size(); ++i)
+      if (meets(m_.mesh.shells[i].nodes))
+        add_element<4>(m_.mesh.shells[i].nodes, shell_stiffness_of(m_.machine, m_.mesh, m_.data, static_cast<int>(i)));
   }
 
   void add_joints() {

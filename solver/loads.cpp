@@ -57,7 +57,7 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   if (!data_.plain[element]) local = {e.axes * local.force, e.axes * local.moment};
   loads.beams[element].force += local.force;
   loads.beams[element].moment += local.moment;
-  Vector12d f = beam::load(data_.lateral[data_.of_lateral[element]], e.length, local);
+  Vector12d f = beam_local_load(mesh_, data_, element, local);
   if (const BeamReleases releases = releases_of(e); releases.any)
     f = beam_release(beam_local_stiffness(mesh_, data_, element), f, releases.dofs).load;
   if (!data_.plain[element]) f = beam_to_global(f, e.axes);
@@ -141,9 +141,10 @@ void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {
     add_element_line(static_cast<int>(i), of(mesh_.beams[i].nodes[0]) * (d.density * d.section.A),
                      Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), loads);
   }
-  for (const ShellElement& e : mesh_.shells) {
-    const Vector24d f =
-        shell_load(corners_of(mesh_, e), of(e.nodes[0]) * (machine_.materials.at(e.material).density * e.thickness));
+  for (std::size_t i = 0; i < mesh_.shells.size(); ++i) {
+    const ShellElement& e = mesh_.shells[i];
+    const Vector24d f = shell_load_of(machine_, mesh_, data_, static_cast<int>(i),
+                                      of(e.nodes[0]) * (machine_.materials.at(e.material).density * e.thickness));
     for (int k = 0; k < 4; ++k)
       add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
   }
@@ -219,11 +220,11 @@ void LoadBuilder::add_pressure(const Load& load, StepLoads& loads) const {
   const Ref on = panel ? Ref{Ref::Kind::panel, BodyKind::bed, load.panel} : load.on;
   Eigen::Vector3d normal = Eigen::Vector3d::Zero();
   if (panel) normal = machine_.panels[load.panel].edge_a.cross(machine_.panels[load.panel].edge_b).normalized();
-  for (const ShellElement& e : mesh_.shells) {
+  for (std::size_t i = 0; i < mesh_.shells.size(); ++i) {
+    const ShellElement& e = mesh_.shells[i];
     if (!(e.owner == on)) continue;
-    const Corners corners = corners_of(mesh_, e);
-    if (!panel) normal = shell_axes(corners).row(2);
-    const Vector24d f = shell_load(corners, normal * load.pressure);
+    if (!panel) normal = shell_axes(corners_of(mesh_, e)).row(2);
+    const Vector24d f = shell_load_of(machine_, mesh_, data_, static_cast<int>(i), normal * load.pressure);
     for (int k = 0; k < 4; ++k)
       add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
     loads.greatest = std::max(loads.greatest, f.segment<3>(0).norm());

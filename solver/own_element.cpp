@@ -1,7 +1,5 @@
 #include "solver/own_element.h"
 
-#include "solver/element/parameters.h"
-
 #include <Eigen/Geometry>
 
 #include <algorithm>
@@ -70,20 +68,6 @@ OwnElements own_elements(const Machine& machine, const Mesh& mesh, const Registr
   out.of_beam = assign(machine, mesh, mesh.beams, false, 1, elements, out);
   out.of_shell = assign(machine, mesh, mesh.shells, true, 2, elements, out);
   return out;
-}
-
-Matrix12d own_beam_stiffness(const ElementEntry& own, const BeamData& data, double nu, const Eigen::Vector3d& from,
-                             const Eigen::Vector3d& to, const Eigen::Matrix3d& axes) {
-  ElementInput in{Eigen::Matrix3Xd(3, 2), line_parameters(own, data, nu), axes};
-  in.corners << from, to;
-  const Matrix12d global = own.stiffness(in);
-  return beam_to_global(global, axes.transpose());
-}
-
-Matrix24d own_shell_stiffness(const ElementEntry& own, const Corners& corners, const ShellData& data) {
-  ElementInput in{Eigen::Matrix3Xd(3, 4), surface_parameters(own, data), shell_axes(corners)};
-  for (int i = 0; i < 4; ++i) in.corners.col(i) = corners[static_cast<std::size_t>(i)];
-  return own.stiffness(in);
 }
 
 SectionForces forces_by_equilibrium(const Vector6d& end, const BeamLineLoad& load, const BeamData& data, double length,

@@ -1,6 +1,6 @@
 /// \file
-/// Element formulations that bars, members and panels name instead of the built-in ones: whose elements they are, and
-/// their matrices. What a formulation does not bring stays the built-in element's.
+/// Element formulations that bars, members and panels name instead of the built-in ones: whose elements they are.
+/// Their matrices: solver/mesh_elements.h.
 #pragma once
 
 #include "mesh/mesh.h"
@@ -28,14 +28,6 @@ private:
 
 /// Throws std::invalid_argument for a name that is not registered, or a formulation of the wrong dimension.
 OwnElements own_elements(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
-
-/// Stiffness in the beam's own axes. \param from, to places of its nodes [m]. \param axes rows: its axes; all in global
-/// axes.
-Matrix12d own_beam_stiffness(const ElementEntry& own, const BeamData& data, double nu, const Eigen::Vector3d& from,
-                             const Eigen::Vector3d& to, const Eigen::Matrix3d& axes);
-
-/// Stiffness in global axes.
-Matrix24d own_shell_stiffness(const ElementEntry& own, const Corners& corners, const ShellData& data);
 
 /// Section forces at s = position / length in [0, 1], on the +x face of the cut, from the forces at the first end by
 /// equilibrium with the line load. \param end (force, moment) that the first node exerts on the element, local axes.

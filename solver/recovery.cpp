@@ -48,9 +48,8 @@ Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
   for (int k = 0; k < 4; ++k) turn(e.axes, step.motion[e.nodes[k / 2]].data() + 3 * (k % 2), u.data() + 3 * k);
   const BeamReleases releases = releases_of(e);
   if (!releases.any) return u;
-  const BeamData& d = m.data.beams[m.data.of_beam[element]];
   return beam_release_recover(beam_local_stiffness(m.mesh, m.data, element),
-                              beam_load(d, e.length, step.loads.beams[element]), releases.dofs, u);
+                              beam_local_load(m.mesh, m.data, element, step.loads.beams[element]), releases.dofs, u);
 }
 
 } // namespace
@@ -71,8 +70,8 @@ SectionForces element_forces(const Model& m, const StepSolution& step, int eleme
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   const double length = m.mesh.beams[element].length;
   const BeamLineLoad& load = step.loads.beams[element];
-  const Vector12d held =
-      beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] - beam_load(d, length, load);
+  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
+                         beam_local_load(m.mesh, m.data, element, load);
   return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 

@@ -102,6 +102,11 @@ ElementEntry beam_entry() {
     return beam_to_global(
         beam_geometric(beam_data(in), l.length, forces_of(state.first(6)), forces_of(state.subspan(6, 6))), l.axes);
   };
+  e.load = [](const ElementInput& in, std::span<const double> q) -> Eigen::VectorXd {
+    const BeamLine l = beam_line(in);
+    const BeamLineLoad local{l.axes * Eigen::Vector3d(q[0], q[1], q[2]), l.axes * Eigen::Vector3d(q[3], q[4], q[5])};
+    return beam_to_global(beam_load(beam_data(in), l.length, local), l.axes);
+  };
   e.resultants = beam_resultants;
   return e;
 }
@@ -143,6 +148,9 @@ ElementEntry shell_entry() {
     std::array<Eigen::Vector3d, 4> n;
     for (std::size_t p = 0; p < 4; ++p) n[p] = {s[8 * p], s[8 * p + 1], s[8 * p + 2]};
     return shell_geometric(corners(in), shell_data(in), n);
+  };
+  e.load = [](const ElementInput& in, std::span<const double> q) -> Eigen::VectorXd {
+    return shell_load(corners(in), {q[0], q[1], q[2]});
   };
   e.resultants = [](const ElementInput& in, const Eigen::VectorXd& u) {
     std::vector<double> out;

@@ -40,12 +40,18 @@ struct ElementEntry {
   int nodes = 2;
   int dofs_per_node = 6; ///< ux uy uz rx ry rz, global axes
   std::vector<ElementParameter> parameters;
-  ElementOutput output;                   ///< resultants, which are also the state that `geometric` takes
+  ElementOutput output;                   ///< resultants
   std::vector<Eigen::Matrix3Xd> examples; ///< shapes for the conformance suite
 
-  std::function<Eigen::MatrixXd(const ElementInput&)> stiffness;                                ///< n x n, symmetric
-  std::function<Eigen::MatrixXd(const ElementInput&, bool lumped)> mass;                        ///< n x n, or empty
-  std::function<Eigen::MatrixXd(const ElementInput&, std::span<const double> state)> geometric; ///< n x n, or empty
+  std::function<Eigen::MatrixXd(const ElementInput&)> stiffness;         ///< n x n, symmetric
+  std::function<Eigen::MatrixXd(const ElementInput&, bool lumped)> mass; ///< n x n, symmetric, or empty
+  /// n x n, symmetric, or empty. \param state along a line: N Vy Vz T My Mz at either end (12 values, the element's
+  /// axes, T about the shear centre); over a surface: nxx nyy nxy mxx myy mxy qx qy at the 2 x 2 Gauss points, in the
+  /// order of the nodes (32 values).
+  std::function<Eigen::MatrixXd(const ElementInput&, std::span<const double> state)> geometric;
+  /// Nodal loads (n) equivalent to a uniform load, minus the fixed-end actions; or empty. \param load global axes;
+  /// along a line: force and moment per length, on the centroid (6 values); over a surface: force per area (3 values).
+  std::function<Eigen::VectorXd(const ElementInput&, std::span<const double> load)> load;
   /// \param u n nodal movements. \return as many values as output.shape says. May be empty: the built-in one serves.
   std::function<std::vector<double>(const ElementInput&, const Eigen::VectorXd& u)> resultants;
 

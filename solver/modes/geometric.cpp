@@ -11,8 +11,7 @@ namespace {
 
 Matrix12d beam_geometric_of(const Model& m, const StepSolution& step, int i) {
   const BeamElement& e = m.mesh.beams[i];
-  const BeamData& d = m.data.beams[m.data.of_beam[i]];
-  Matrix12d k = beam_geometric(d, e.length, element_forces(m, step, i, 0), element_forces(m, step, i, 1));
+  Matrix12d k = beam_local_geometric(m.mesh, m.data, i, element_forces(m, step, i, 0), element_forces(m, step, i, 1));
   if (const BeamReleases releases = releases_of(e); releases.any) {
     const Matrix12d t = release_map(beam_local_stiffness(m.mesh, m.data, i), releases);
     k = (t.transpose() * k * t).eval();
@@ -24,21 +23,6 @@ template <int N, class Nodes> Eigen::Matrix<double, N, 1> motion_of(const StepSo
   Eigen::Matrix<double, N, 1> u;
   for (std::size_t k = 0; k < nodes.size(); ++k) u.template segment<6>(6 * static_cast<int>(k)) = step.motion[nodes[k]];
   return u;
-}
-
-ShellData shell_data(const Model& m, const ShellElement& e) {
-  const Material& material = m.machine.materials.at(e.material);
-  return {material.E, material.nu, e.thickness, material.density};
-}
-
-Matrix24d shell_geometric_of(const Model& m, const StepSolution& step, int i) {
-  const ShellElement& e = m.mesh.shells[i];
-  const Corners corners = corners_of(m.mesh, e);
-  const ShellData data = shell_data(m, e);
-  const auto at_gauss = shell_gauss_resultants(corners, data, motion_of<24>(step, e.nodes));
-  std::array<Eigen::Vector3d, 4> n;
-  for (std::size_t g = 0; g < 4; ++g) n[g] = at_gauss[g].n;
-  return shell_geometric(corners, data, n);
 }
 
 /// Sums forces that ride on arms.
@@ -135,7 +119,9 @@ void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
 std::vector<SymmetricMatrix> assemble_geometric(const Model& m, const DofMap& map, const StepSolution& step) {
   Matrix12d last;
   const BeamMatrix beams = [&](int i) -> const Matrix12d& { return last = beam_geometric_of(m, step, i); };
-  const ShellMatrix shells = [&](int i) { return shell_geometric_of(m, step, i); };
+  const ShellMatrix shells = [&](int i) {
+    return shell_geometric_of(m.machine, m.mesh, m.data, i, motion_of<24>(step, m.mesh.shells[i].nodes));
+  };
   std::vector<SymmetricMatrix> out = assemble(m.mesh, map, beams, shells, false);
   Arms arms(map, out);
   add_elements(m, step, arms);

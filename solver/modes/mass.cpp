@@ -17,8 +17,7 @@ bool alike(const BeamElement& a, const BeamElement& b) {
 
 Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, bool lumped) {
   const BeamElement& e = mesh.beams[element];
-  const BeamData& d = data.beams[data.of_beam[element]];
-  Matrix12d m = beam_mass(d, e.length, lumped);
+  Matrix12d m = beam_local_mass(mesh, data, element, lumped);
   if (const BeamReleases releases = releases_of(e); releases.any) {
     const Matrix12d t = release_map(beam_local_stiffness(mesh, data, element), releases);
     m = (t.transpose() * m * t).eval();
@@ -43,11 +42,7 @@ std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& m
     of = i;
     return last = beam_mass_of(mesh, data, i, lumped);
   };
-  const ShellMatrix shells = [&](int i) {
-    const ShellElement& e = mesh.shells[i];
-    const Material& m = machine.materials.at(e.material);
-    return shell_mass(corners_of(mesh, e), {m.E, m.nu, e.thickness, m.density}, lumped);
-  };
+  const ShellMatrix shells = [&](int i) { return shell_mass_of(machine, mesh, data, i, lumped); };
   std::vector<SymmetricMatrix> out = assemble(mesh, map, beams, shells, false);
   for (const Joint& j : mesh.joints) {
     const double mass = rod_mass(machine, j);

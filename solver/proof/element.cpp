@@ -1,4 +1,5 @@
 // The conformance suite of element formulations.
+#include "solver/proof/element_terms.h"
 #include "solver/proof/proof.h"
 #include "solver/proof/states.h"
 
@@ -32,11 +33,21 @@ bool declared_extents(const ElementEntry& e, Proof& out) {
     const ElementInput in = input_of(e, corners);
     std::vector<MatrixXd> all{e.stiffness(in)};
     if (e.mass) all.insert(all.end(), {e.mass(in, false), e.mass(in, true)});
+    const std::vector<double> state(static_cast<std::size_t>(state_size(e.dimension)), 1);
+    if (e.geometric) all.push_back(e.geometric(in, state));
     for (const MatrixXd& m : all) {
       if (m.rows() == n && m.cols() == n && m.allFinite()) continue;
       out.failed("declared extents, finite", std::to_string(m.rows()) + " x " + std::to_string(m.cols()) + ", due " +
                                                  std::to_string(n) + " x " + std::to_string(n) + " numbers");
       return false;
+    }
+    if (e.load) {
+      const std::vector<double> load(static_cast<std::size_t>(load_size(e.dimension)), 1);
+      if (const VectorXd f = e.load(in, load); f.size() != n || !f.allFinite()) {
+        out.failed("declared extents, finite",
+                   std::to_string(f.size()) + " loads, due " + std::to_string(n) + " numbers");
+        return false;
+      }
     }
     if (!e.resultants) continue;
     const auto due = std::accumulate(e.output.shape.begin(), e.output.shape.end(), 1, std::multiplies<>());
@@ -68,16 +79,6 @@ void prove_matrix(const ElementEntry& e, Proof& out) {
   out.at_most("no negative eigenvalue: -least / greatest", least, 1e-11);
   out.at_most("six eigenvalues vanish: sixth / greatest", sixth, 1e-11);
   out.at_least("and no more: seventh / greatest", seventh, 1e-9);
-}
-
-Matrix3d line_axes(const Matrix3Xd& corners) {
-  const Vector3d x = (corners.col(1) - corners.col(0)).normalized();
-  const Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Vector3d::UnitY() : Vector3d::UnitZ();
-  Matrix3d axes;
-  axes.row(0) = x;
-  axes.row(2) = (up - up.dot(x) * x).normalized();
-  axes.row(1) = Vector3d(axes.row(2)).cross(x);
-  return axes;
 }
 
 /// The same element elsewhere and turned: its matrix turns with it.
@@ -148,46 +149,6 @@ void prove_patch(const ElementEntry& e, Proof& out) {
   out.at_most("energy of constant states against theory", energy, 1e-9, name(dearest));
 }
 
-/// A whole movement weighs the same lumped and consistent, along every axis.
-void prove_mass(const ElementEntry& e, Proof& out) {
-  double error = 0;
-  for (const Matrix3Xd& corners : e.examples) {
-    const ElementInput in = input_of(e, corners);
-    const double whole = rigid(corners, 0).dot(e.mass(in, false) * rigid(corners, 0));
-    for (int k = 0; k < 3; ++k)
-      for (const bool lumped : {false, true})
-        error = std::max(error, std::abs(rigid(corners, k).dot(e.mass(in, lumped) * rigid(corners, k)) / whole - 1));
-    const MatrixXd M = e.mass(in, false);
-    error = std::max(error, largest(M - M.transpose()) / largest(M));
-  }
-  out.at_most("mass moves as a whole, symmetric", error, 1e-12);
-}
-
-/// Forces in equilibrium turn with the body that they hold: geometric stiffness times a small turn is the difference
-/// of the turned forces.
-void prove_geometric(const ElementEntry& e, Proof& out) {
-  const Matrix3Xd& corners = e.examples.front(); // in the x-y plane, along x
-  const ElementInput in = input_of(e, corners);
-  double error = 0;
-  for (int which = 0; which < (e.dimension == 1 ? 1 : 3); ++which) {
-    const VectorXd u = 1e-4 * state_of(e, which, corners);
-    const VectorXd f = e.stiffness(in) * u;
-    const MatrixXd Kg = e.geometric(in, e.resultants(in, u));
-    error = std::max(error, largest(Kg - Kg.transpose()) / largest(Kg) * 1e5); // symmetric to 1e-13
-    for (int axis = 0; axis < 3; ++axis) {
-      constexpr double small = 1e-5;
-      const Matrix3d to = Eigen::AngleAxisd(small, Vector3d::Unit(axis)).toRotationMatrix();
-      const VectorXd change = Kg * rigid(corners, 3 + axis);
-      for (Index i = 0; i < corners.cols(); ++i) {
-        const Vector3d force = f.segment<3>(6 * i);
-        const Vector3d difference = (to * force - to.transpose() * force) / (2 * small);
-        error = std::max(error, (change.segment<3>(6 * i) - difference).norm() / f.norm());
-      }
-    }
-  }
-  out.at_most("geometric stiffness turns the forces", error, 1e-8);
-}
-
 } // namespace
 
 Proof prove_element(const ElementEntry& e) {
@@ -197,7 +158,8 @@ Proof prove_element(const ElementEntry& e) {
   prove_turning(e, out);
   prove_patch(e, out);
   if (e.mass) prove_mass(e, out);
-  if (e.geometric && e.resultants) prove_geometric(e, out);
+  if (e.geometric) prove_geometric(e, out);
+  if (e.load) prove_loads(e, out);
   return out;
 }
 

@@ -1,5 +1,7 @@
 #include "solver/proof/states.h"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -33,6 +35,16 @@ VectorXd rigid(const Matrix3Xd& corners, int k) {
       u.segment<6>(6 * i) << d.cross(Vector3d(corners.col(i))), d;
   }
   return u;
+}
+
+Eigen::Matrix3d line_axes(const Matrix3Xd& corners) {
+  const Vector3d x = (corners.col(1) - corners.col(0)).normalized();
+  const Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Vector3d::UnitY() : Vector3d::UnitZ();
+  Eigen::Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(2) = (up - up.dot(x) * x).normalized();
+  axes.row(1) = Vector3d(axes.row(2)).cross(x);
+  return axes;
 }
 
 int states(int dimension) {
@@ -121,19 +133,23 @@ Patch patch_of(int dimension) {
   return p;
 }
 
-MatrixXd patch_stiffness(const ElementEntry& e, const Patch& p) {
+MatrixXd patch_sum(const Patch& p, const std::function<MatrixXd(const Matrix3Xd&)>& matrix) {
   MatrixXd K = MatrixXd::Zero(6 * p.nodes.cols(), 6 * p.nodes.cols());
   for (const auto& nodes : p.elements) {
     const auto n = static_cast<Index>(nodes.size());
     Matrix3Xd corners(3, n);
     for (Index i = 0; i < n; ++i) corners.col(i) = p.nodes.col(nodes[static_cast<std::size_t>(i)]);
-    const MatrixXd k = e.stiffness(input_of(e, corners));
+    const MatrixXd k = matrix(corners);
     for (Index i = 0; i < n; ++i)
       for (Index j = 0; j < n; ++j)
         K.block<6, 6>(6 * nodes[static_cast<std::size_t>(i)], 6 * nodes[static_cast<std::size_t>(j)]) +=
             k.block<6, 6>(6 * i, 6 * j);
   }
   return K;
+}
+
+MatrixXd patch_stiffness(const ElementEntry& e, const Patch& p) {
+  return patch_sum(p, [&](const Matrix3Xd& corners) { return e.stiffness(input_of(e, corners)); });
 }
 
 } // namespace bedbow::proof

@@ -6,6 +6,7 @@
 
 #include <Eigen/Core>
 
+#include <functional>
 #include <vector>
 
 namespace bedbow::proof {
@@ -20,6 +21,9 @@ double example_of(const ElementEntry& element, const std::string& parameter, dou
 
 /// Rigid movement k (three translations, then rotations about the origin's axes) of the corners. \return 6 n.
 Eigen::VectorXd rigid(const Eigen::Matrix3Xd& corners, int k);
+
+/// Axes of a line where none are given. Rows: along, width, height (towards z, or y for an upright line).
+Eigen::Matrix3d line_axes(const Eigen::Matrix3Xd& corners);
 
 /// Number of constant states: 4 along a line, 6 over a surface.
 int states(int dimension);
@@ -41,6 +45,9 @@ struct Patch {
 
 /// Two uneven pieces of a line, or the five quadrilaterals of MacNeal & Harder 1985, fig. 1.
 Patch patch_of(int dimension);
+
+/// Sum over a patch of n x n matrices, node by node. \param matrix of one element, from its corners.
+Eigen::MatrixXd patch_sum(const Patch& patch, const std::function<Eigen::MatrixXd(const Eigen::Matrix3Xd&)>& matrix);
 
 /// Sum of the element matrices of a patch.
 Eigen::MatrixXd patch_stiffness(const ElementEntry& element, const Patch& patch);

@@ -49,6 +49,53 @@ broken no-function '{sizeof law, moment}' '{sizeof law, NULL}' 2 "lacks its func
 broken taken '"measured",' '"rigid-plastic",' 2 "registered twice"
 broken nan '\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);' '*out = moment_N[i] * (s - s) / (s - s);' 2 "a finite one above zero is due"
 broken no-symbol 'bedbow_plugin(uint32_t' 'other(uint32_t' 2 "does not export bedbow_plugin"
+# Every kind alike: nothing of an entry is used before its version and sizes are looked at, nothing may be missing.
+wrong() { # example, what to replace, by what, wanted text, where (else everywhere)
+  sed "${5-}s|$2|$3|" "$source_dir/docs/plugins/$1.c" >"$dir/wrong.c"
+  if cmp -s "$dir/wrong.c" "$source_dir/docs/plugins/$1.c"; then bad "$1: $2 not replaced"; fi
+  build wrong "$dir/wrong.c" || bad "$1: $3 does not build"
+  expect "$1: $4" 2 "$4" "$bedbow" solve "$hive" --plugin "$dir/wrong.so" --out "$dir/none"
+}
+while read -r name table call kind; do
+  wrong "$name" 'BEDBOW_PLUGIN_INTERFACE,' '3,' "wrong.so: speaks interface version 3, this program speaks 2"
+  wrong "$name" 'sizeof entry,' '16,' "its entry has 16 bytes"
+  wrong "$name" "\"$kind\"" '"bender"' "brings a 'bender'"
+  wrong "$name" "\"1.0\"" '""' "must not be empty"
+  wrong "$name" "{sizeof $table," '{8,' "wrong.so: $kind '"
+  wrong "$name" "{sizeof $table," '{8,' "its table of functions has 8 bytes"
+  wrong "$name" "\\b$call\\b" NULL "lacks its function \`$call\`" "/^static const.* $table = /,/^static const bedbow_entry/"
+  wrong "$name" 'const bedbow_entry\* bedbow_plugin' 'const bedbow_entry* entries' "does not export bedbow_plugin"
+  wrong "$name" 'index == 0 ? &entry : NULL' '\&entry + 0 * index' "registered twice"
+  wrong "$name" 'index == 0 ? &entry : NULL' '(void)index, (const bedbow_entry*)NULL' "brings nothing"
+done <<END
+measured_moment law moment moment law
+tee_section shape make section shape
+slender_beam element stiffness element
+skyline_solver solver factor linear solver
+clamp_evenness finding evaluate finding
+step_page writer write result writer
+END
+# A law's proof: the example passes; one that shrinks with thickness, or goes by the width, does not.
+expect prove-law 0 "proved" "$bedbow" list --prove measured --plugin "$dir/measured_moment.so"
+law() { # name, what to replace, by what, wanted text
+  sed "s|$2|$3|" "$source_dir/docs/plugins/measured_moment.c" >"$dir/$1.c"
+  expect "build $1" 0 "" build "$1" "$dir/$1.c"
+  expect "$1" 1 "$4" "$bedbow" list --prove measured --plugin "$dir/$1.so"
+}
+moments='\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);'
+law shrinking "$moments" '*out = 300 - moment_N[i];' "grows with thickness"
+law by-width "$moments" '*out = moment_N[i] * sheet->width;' "per width"
+law forgetful "$moments" 'static int calls; *out = moment_N[i] * (1 + 0.01 * (calls++ % 2));' "the same when asked again"
+# Findings.
+finding() { # name, what to replace, by what, wanted text
+  sed "s|$2|$3|" "$source_dir/docs/plugins/clamp_evenness.c" >"$dir/$1.c"
+  if cmp -s "$dir/$1.c" "$source_dir/docs/plugins/clamp_evenness.c"; then bad "$1: nothing replaced"; fi
+  expect "build $1" 0 "" build "$1" "$dir/$1.c"
+  expect "$1" 2 "$4" "$bedbow" solve "$hive" --plugin "$dir/$1.so" --out "$dir/none"
+}
+finding finding-fails '\*count = 0;' 'return snprintf(message, message_size, "no clamp");' "no clamp"
+finding finding-key '"greatest_N_per_mm"' '"greatest, N/mm"' "letters, digits and _"
+finding finding-endless 'values\[(\*count)++\].value = value;' 'for (int i = 0; i < 64; ++i) values[*count].key[i] = 65; values[(*count)++].value = value;' "letters, digits and _"
 sed 's|put(values, capacity, count, "greatest_N_per_mm", greatest \* 1e-3);|*count = 100000;|' "$source_dir/docs/plugins/clamp_evenness.c" >"$dir/lying.c"
 expect build-lying 0 "" build lying "$dir/lying.c"
 expect lying-size 2 "claims 100000 values" "$bedbow" solve "$hive" --plugin "$dir/lying.so" --out "$dir/none"

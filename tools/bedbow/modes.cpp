@@ -49,8 +49,8 @@ void print(const Case& c, const Findings& f) {
   if (f.modes) std::cout << modes_table(*f.modes, style) << '\n';
   if (!f.verdict.pass) std::cout << "Verdict: " << style.bad("a limit is exceeded") << '\n';
   for (const std::string& r : f.verdict.reasons) std::cout << list_item(printable(r), width, "  - ");
-  if (!f.warnings.empty() || !c.assumptions.empty()) std::cout << "Mind\n";
-  for (const auto* list : {&f.warnings, &c.assumptions})
+  if (!f.warnings.empty() || !f.assumptions.empty() || !c.assumptions.empty()) std::cout << "Mind\n";
+  for (const auto* list : {&f.warnings, &f.assumptions, &c.assumptions})
     for (const std::string& w : *list) std::cout << list_item(printable(w), width, "  - ");
   std::cout << "\nSmall movements of the machine as it stands clamped. A mode near 0 Hz means a missing joint.\n"
                "What buckles gives way at once and without warning. No proof of a safe machine.\n";

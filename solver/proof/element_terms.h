@@ -1,0 +1,26 @@
+/// \file
+/// What an element brings beside its stiffness, each looked at where it is there.
+#pragma once
+
+#include "solver/proof/proof.h"
+
+namespace bedbow::proof {
+
+/// Values of the state that `geometric` takes, and of the load that `load` takes.
+int state_size(int dimension);
+int load_size(int dimension);
+
+/// Mass: symmetric, not negative; total mass and mass centre of the body; its inertia as a rigid body, with or without
+/// rotary inertia (lumped: up to four times as much, which point masses at the ends stay below).
+void prove_mass(const ElementEntry& element, Proof& out);
+
+/// Geometric stiffness: symmetric; forces in equilibrium turn with the body; critical loads of pinned rows of 32
+/// elements. Along a line: Euler's load in both planes and the lateral buckling moment between forks, shear by
+/// Engesser; over a surface: a wide plate along both its axes. Sources: Timoshenko & Gere 1961,
+/// arts. 2.1, 2.17, 6.3, 9.2.
+void prove_geometric(const ElementEntry& element, Proof& out);
+
+/// Loads: on every rigid movement the nodal loads do the work of the uniform load.
+void prove_loads(const ElementEntry& element, Proof& out);
+
+} // namespace bedbow::proof
