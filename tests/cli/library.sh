@@ -36,6 +36,39 @@ print("same" if one == other and len(one["steps"]) == 3 and "\n" in one["title"]
 END
 }
 expect machine-as-text 0 same same_as_program
+# Plugins, built against the installed header: the same results as the program's, written files and all.
+# shellcheck disable=SC2046
+for name in measured_moment clamp_evenness step_page; do
+  expect "build-$name" 0 "" cc -std=c11 -O2 -fPIC -shared -o "$dir/$name.so" "$source_dir/docs/plugins/$name.c" $(pkg-config --cflags bedbow) -lm
+done
+sed 's|put(values, capacity, count, "greatest_N_per_mm", greatest \* 1e-3);|*count = 100000;|' "$source_dir/docs/plugins/clamp_evenness.c" >"$dir/lying.c"
+# shellcheck disable=SC2046
+expect build-lying 0 "" cc -std=c11 -O2 -fPIC -shared -o "$dir/lying.so" "$dir/lying.c" $(pkg-config --cflags bedbow) -lm
+# shellcheck disable=SC2046
+expect build-plugins 0 "" c++ -std=c++20 -Wall -Wextra -Werror "$source_dir/tests/cli/library/plugins.cpp" -o "$dir/plugins" $(pkg-config --cflags --libs bedbow)
+plugins() { LD_LIBRARY_PATH="$lib" "$dir/plugins" "$@"; }
+sed -e '/^moment_law/d' -e 's/^\[sheet\].*/&\nmoment_law = "measured"/' "$hive" >"$dir/measured.toml"
+brought=("$dir/measured_moment.so" "$dir/clamp_evenness.so" "$dir/step_page.so")
+expect plugins-loaded 0 "measured_moment.so: measured 1.0" plugins "$dir/measured.toml" "$dir/by-library" "${brought[@]}"
+expect plugins-found 0 "clamp evenness: greatest_N_per_mm = " plugins "$dir/measured.toml" "$dir/by-library" "${brought[@]}"
+plugins_as_program() {
+  sed 's/^title = .*/title = "with plugins"/' "$dir/measured.toml" >"$dir/titled.toml"
+  "$dir/usr/bin/bedbow" solve "$dir/titled.toml" --out "$dir/by-program" "${brought[@]/#/--plugin=}" >/dev/null
+  cmp "$dir/by-library/steps.md" "$dir/by-program/steps.md" && /usr/bin/python3 - "$dir/by-library" "$dir/by-program" <<'END'
+import json, sys
+one, other = (json.load(open(d + "/results.json")) for d in sys.argv[1:])
+for r in (one, other): r.pop("bracket", None), r.pop("case_sha256")
+print("same", len(one["findings"]["clamp evenness"]) if one == other and len(one["plugins"]) == 3 else [k for k in one if one[k] != other.get(k)])
+END
+}
+expect plugins-as-program 0 "same 2" plugins_as_program
+{ cat "$dir/measured.toml"; printf '[plugins]\nfiles = ["measured_moment.so"]\n'; } >"$dir/asks.toml"
+expect plugins-no-leave 22 "Plugins::of_case" plugins "$dir/asks.toml" "$dir/none"
+expect plugins-leave 0 "measured_moment.so: measured 1.0" plugins --of-case "$dir/asks.toml"
+expect plugins-missing 21 "no such file" plugins "$hive" "$dir/none" "$dir/nowhere.so"
+expect plugins-unknown-law 20 "measured" plugins "$dir/measured.toml" "$dir/none"
+expect plugins-lying 22 "claims 100000 values" plugins "$hive" "$dir/none" "$dir/lying.so"
+expect plugins-nothing-left 1 "" test -e "$dir/none"
 # What leaves the library is what tools/library/symbols.txt says: docs/guide/library.md on versions.
 symbols() { nm -DC --defined-only "$lib/libbedbow.so" | sed -n 's/^[0-9a-f]* [TVDR] //p' | grep bedbow:: | sed 's/\[abi:cxx11\]//' | sort -u | diff - "$source_dir/tools/library/symbols.txt" && echo none differ; }
 expect symbols-as-listed 0 "none differ" symbols

@@ -69,7 +69,8 @@ int modes(const ModesArguments& a) {
     return exit_unsolvable;
   }
   const RunStamp stamp{version(), c.text_hash, open.plugins.loaded};
-  const auto json = result_json(f, stamp);
+  auto json = result_json(f, stamp);
+  add_findings(open.plugins, f, json);
   const auto directory = output_directory(a.out, a.file);
   std::vector<ResultFile> more;
   if (a.report) more.push_back({"report.html", report_html(modes_report(c, f, stamp))});

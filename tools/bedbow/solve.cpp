@@ -77,14 +77,6 @@ std::vector<ResultFile> further_files(const SolveArguments& a, const Case& c, co
   return out;
 }
 
-/// What plugins find goes into results.json under `findings`, by the finding's name.
-void add_plugin_findings(const Plugins& plugins, const Findings& f, nlohmann::ordered_json& json) {
-  for (const FindingEntry& e : plugins.findings.entries()) {
-    auto& values = json["findings"][e.name] = nlohmann::ordered_json::object();
-    for (const auto& [key, value] : e.evaluate(f)) values[key] = value;
-  }
-}
-
 void print_plugin_findings(const nlohmann::ordered_json& json) {
   if (!json.contains("findings")) return;
   std::cout << "Found by plugins\n";
@@ -111,7 +103,7 @@ int solve(const SolveArguments& a) {
   }
   const RunStamp stamp{version(), c.text_hash, open.plugins.loaded};
   auto json = result_json(f, stamp);
-  add_plugin_findings(open.plugins, f, json);
+  add_findings(open.plugins, f, json);
   const std::filesystem::path directory = output_directory(a.out, a.file);
   std::vector<ResultFile> more = further_files(a, c, f, stamp);
   add_written(open.plugins, f, json, more);

@@ -1,7 +1,8 @@
 #include "tools/library/bedbow.h"
 
-#include "io/case_reader.h"
 #include "io/errors.h"
+#include "io/open_case.h"
+#include "io/plugin_results.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
 #include "io/summary.h"
@@ -30,6 +31,8 @@ template <class F> auto guarded(F&& call) {
     throw Error(Error::Kind::case_file, lines);
   } catch (const bedbow::FileError& e) {
     throw Error(Error::Kind::file, e.what());
+  } catch (const bedbow::PluginError& e) {
+    throw Error(Error::Kind::plugin, e.what());
   } catch (const std::invalid_argument& e) {
     throw Error(Error::Kind::case_file, e.what());
   }
@@ -82,13 +85,28 @@ Step step_of(const StepResult& s) {
   return out;
 }
 
+PluginOptions options_of(const Plugins& plugins) {
+  PluginOptions out;
+  for (const auto& file : plugins.files) out.files.push_back(file.string());
+  out.allowed = plugins.of_case;
+  return out;
+}
+
+std::vector<Finding> findings_of(const nlohmann::ordered_json& json) {
+  std::vector<Finding> out;
+  if (!json.contains("findings")) return out;
+  for (const auto& [name, values] : json["findings"].items())
+    for (const auto& [key, value] : values.items()) out.push_back({name, key, value.get<double>()});
+  return out;
+}
+
 } // namespace
 
 Error::~Error() = default;
 
-struct Case::Inner {
-  Registries registries = builtin_registries();
-  bedbow::Case value;
+struct Case::Inner : OpenCase {
+  explicit Inner(OpenCase open)
+      : OpenCase(std::move(open)) {}
 };
 
 struct Result::Inner {
@@ -96,34 +114,23 @@ struct Result::Inner {
   OutputUnits units;
   std::vector<std::string> assumptions;
   nlohmann::ordered_json json;
+  std::vector<ResultFile> written; ///< by plugins
 };
 
 std::string version() {
   return bedbow::version();
 }
 
-Case Case::from_text(std::string_view text, const std::string& name) {
-  return guarded([&] {
-    auto inner = std::make_shared<Inner>();
-    inner->value = read_case_text(text, inner->registries, name);
-    Case out;
-    out.inner_ = std::move(inner);
-    return out;
-  });
+Case Case::from_text(std::string_view text, const std::string& name, const Plugins& plugins) {
+  return guarded([&] { return Case(std::make_shared<Inner>(open_case_text(text, options_of(plugins), name))); });
 }
 
-Case Case::from_machine(const Machine& machine, const std::string& name) {
-  return from_text(machine.toml(), name);
+Case Case::from_machine(const Machine& machine, const std::string& name, const Plugins& plugins) {
+  return from_text(machine.toml(), name, plugins);
 }
 
-Case Case::from_file(const std::filesystem::path& file) {
-  return guarded([&] {
-    auto inner = std::make_shared<Inner>();
-    inner->value = read_case(file, inner->registries);
-    Case out;
-    out.inner_ = std::move(inner);
-    return out;
-  });
+Case Case::from_file(const std::filesystem::path& file, const Plugins& plugins) {
+  return guarded([&] { return Case(std::make_shared<Inner>(open_case(file, options_of(plugins)))); });
 }
 
 Case Case::with(const std::string& key, const std::string& value) const {
@@ -134,11 +141,9 @@ Case Case::with(const std::string& key, const std::string& value) const {
       throw std::invalid_argument(key + ": " + value +
                                   R"( is no TOML value; accepted are "80 mm" in quotes, 0.3, true)");
     const std::pair<std::string, CaseNode> change{key, *node};
-    auto inner = std::make_shared<Inner>();
-    inner->value = understand(with_values(inner_->value.source, {&change, 1}), inner->registries);
-    Case out;
-    out.inner_ = std::move(inner);
-    return out;
+    OpenCase other{inner_->registries, inner_->plugins, {}};
+    other.value = understand(with_values(inner_->value.source, {&change, 1}), other.registries);
+    return Case(std::make_shared<Inner>(std::move(other)));
   });
 }
 
@@ -156,6 +161,10 @@ std::vector<std::string> Case::assumptions() const {
   return inner_->value.assumptions;
 }
 
+std::vector<std::string> Case::plugins() const {
+  return inner_->plugins.loaded;
+}
+
 Result Case::solve() const {
   return guarded([&] {
     const bedbow::Case& c = inner_->value;
@@ -166,9 +175,13 @@ Result Case::solve() const {
     out.reasons = f.verdict.reasons;
     out.mass_kg = f.mass;
     for (const StepResult& s : f.steps) out.steps.push_back(step_of(s));
-    auto json = result_json(f, {bedbow::version(), c.text_hash, {}});
-    out.inner_ =
-        std::make_shared<const Result::Inner>(Result::Inner{std::move(f), c.output, c.assumptions, std::move(json)});
+    auto json = result_json(f, {bedbow::version(), c.text_hash, inner_->plugins.loaded});
+    add_findings(inner_->plugins, f, json);
+    out.findings = findings_of(json);
+    std::vector<ResultFile> written;
+    add_written(inner_->plugins, f, json, written);
+    out.inner_ = std::make_shared<const Result::Inner>(
+        Result::Inner{std::move(f), c.output, c.assumptions, std::move(json), std::move(written)});
     return out;
   });
 }
@@ -182,7 +195,7 @@ std::string Result::summary() const {
 }
 
 std::vector<std::string> Result::write(const std::filesystem::path& directory) const {
-  return guarded([&] { return write_results(directory, inner_->findings, inner_->json); });
+  return guarded([&] { return write_results(directory, inner_->findings, inner_->json, inner_->written); });
 }
 
 } // namespace bedbow::library

@@ -139,6 +139,7 @@ public:
   enum class Kind {
     case_file, ///< the case is wrong
     file,      ///< a file could not be read or written
+    plugin,    ///< a plugin that can't be used, or that the case asks for without leave
     unsolvable ///< a free movement, or contact that does not settle
   };
   Error(Kind kind, const std::string& what)
@@ -146,6 +147,13 @@ public:
       , kind(kind) {}
   ~Error() override;
   Kind kind;
+};
+
+/// Plugins that a case may name things of: shared objects across the C interface of bedbow/plugin.h
+/// (docs/guide/plugins.md). They run as part of this program and stay loaded as long as it runs.
+struct Plugins {
+  std::vector<std::filesystem::path> files{}; ///< loaded in this order
+  bool of_case = false; ///< also those that the case names in [plugins], beside its file: only for cases you trust
 };
 
 /// Version of the library, "0.1.0". The header's shape changes with the first number only (semantic versioning).
@@ -181,6 +189,12 @@ struct Dial {
   double x_mm, y_mm, z_mm;
 };
 
+/// A number that a plugin's finding gives; the key tells quantity and unit.
+struct Finding {
+  std::string name, key;
+  double value;
+};
+
 struct Step {
   std::string name; ///< "clamp", "bend 90 deg", "load"
   double angle_deg;
@@ -198,11 +212,13 @@ public:
   std::vector<std::string> reasons; ///< where not
   std::vector<Step> steps;
   double mass_kg = 0;
+  std::vector<Finding> findings; ///< of plugins
   /// The whole of results.json.
   [[nodiscard]] std::string json() const;
   /// The table that `bedbow solve` prints, with its cautions.
   [[nodiscard]] std::string summary() const;
-  /// Writes the result files of `bedbow solve`, all or none. \return their names. Throws Error (file).
+  /// Writes the result files of `bedbow solve`, and those of plugins, all or none. \return their names. Throws Error
+  /// (file).
   std::vector<std::string> write(const std::filesystem::path& directory) const;
 
 private:
@@ -214,12 +230,14 @@ private:
 /// A case that has been read and understood.
 class BEDBOW_LIBRARY Case {
 public:
-  /// \param text TOML as docs/case-format.md describes it. \param name what messages call it. Throws Error (case_file).
-  static Case from_text(std::string_view text, const std::string& name = "case");
-  /// \param name what messages call it; their lines are those of machine.toml(). Throws Error (case_file).
-  static Case from_machine(const Machine& machine, const std::string& name = "machine");
-  /// Throws Error (file, case_file).
-  static Case from_file(const std::filesystem::path& file);
+  /// \param text TOML as docs/case-format.md describes it. \param name what messages call it.
+  /// \param plugins to load; what the text itself names is taken relative to the working directory.
+  /// Throws Error (case_file, plugin; file where a plugin can't be read).
+  static Case from_text(std::string_view text, const std::string& name = "case", const Plugins& plugins = {});
+  /// \param name what messages call it; their lines are those of machine.toml(). Throws Error as from_text.
+  static Case from_machine(const Machine& machine, const std::string& name = "machine", const Plugins& plugins = {});
+  /// \param plugins to load; what the case itself names is taken relative to it. Throws Error as from_text.
+  static Case from_file(const std::filesystem::path& file, const Plugins& plugins = {});
   /// The same case with another value under a dotted key; elements of arrays of tables by their name, as in
   /// "bed.bar.web.height". \param value as TOML writes it: "\"80 mm\"", "0.3", "true". Throws Error (case_file).
   [[nodiscard]] Case with(const std::string& key, const std::string& value) const;
@@ -227,11 +245,15 @@ public:
   [[nodiscard]] std::vector<std::string> warnings() const;
   /// What holds because the case says nothing else.
   [[nodiscard]] std::vector<std::string> assumptions() const;
-  /// Clamps and bends. Throws Error (unsolvable), naming what moves and where.
+  /// What was loaded, "file.so: name version" each.
+  [[nodiscard]] std::vector<std::string> plugins() const;
+  /// Clamps and bends. Throws Error (unsolvable, naming what moves and where; plugin).
   [[nodiscard]] Result solve() const;
 
 private:
   struct Inner;
+  explicit Case(std::shared_ptr<const Inner> inner)
+      : inner_(std::move(inner)) {}
   std::shared_ptr<const Inner> inner_;
 };
 

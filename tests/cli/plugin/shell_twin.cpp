@@ -55,7 +55,8 @@ int geometric(const bedbow_element_input* in, const double* state, size_t states
 }
 int loads(const bedbow_element_input* in, const double* load, size_t values, double* to, size_t capacity, size_t* count,
           char* message, size_t size) {
-  return hand_over(to, capacity, count, message, size, [&] { return shell().load(input(*in), std::span(load, values)); });
+  return hand_over(to, capacity, count, message, size,
+                   [&] { return shell().load(input(*in), std::span(load, values)); });
 }
 
 const bedbow_parameter wanted[] = {{"E", "Pa", "Young's modulus", 210e9},
@@ -63,8 +64,14 @@ const bedbow_parameter wanted[] = {{"E", "Pa", "Young's modulus", 210e9},
                                    {"density", "kg/m^3", "mass per volume", 7850},
                                    {"thickness", "m", "plate thickness", 0.012}};
 const bedbow_element element = {sizeof element, 2, 4, 6, 4, wanted, stiffness, mass, geometric, loads};
-const bedbow_entry entry = {BEDBOW_PLUGIN_INTERFACE, sizeof entry, "element", "shell twin", "1.0",
-                            "the built-in shell by another name", "own", &element};
+const bedbow_entry entry = {BEDBOW_PLUGIN_INTERFACE,
+                            sizeof entry,
+                            "element",
+                            "shell twin",
+                            "1.0",
+                            "the built-in shell by another name",
+                            "own",
+                            &element};
 
 } // namespace
 
