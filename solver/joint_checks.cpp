@@ -89,7 +89,8 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   const Thread thread = thread_for(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
   const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, stud_E};
-  const double moment = stud_moment(stud, ends, p.seat == NutSeat::spherical);
+  // As stiff sideways as the machine's spring is, so that the moment is that of the force it carries.
+  const double moment = stud_moment({p.diameter, p.free_length, stud_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, CheckUnit::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));

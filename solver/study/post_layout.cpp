@@ -17,6 +17,7 @@ namespace bedbow {
 namespace {
 
 constexpr double unsolved = 1e3;    // metres or radians: worse than anything solved, yet finite
+constexpr double outside = 1;       // likewise of what exceeds limits: worse than anything that keeps them
 constexpr double fine_step = 2e-5;  // where the search ends [m]
 constexpr int scanned = 13;         // even spacings looked at before
 constexpr std::size_t improved = 3; // of them that are improved
@@ -109,9 +110,9 @@ private:
   static double evaluate(unsigned n, const double* u, double*, void* self) {
     auto& s = *static_cast<Search*>(self);
     PostLayout here = judge_posts(s.machine_, s.registries_, s.places_.of({u, n}));
-    const double value = here.value(s.task_.goal);
-    if (value < s.best_.value(s.task_.goal)) s.best_ = std::move(here);
-    return value;
+    const double rank = here.rank(s.task_.goal);
+    if (rank < s.best_.rank(s.task_.goal)) s.best_ = std::move(here);
+    return rank;
   }
 
   const Machine& machine_;
@@ -120,6 +121,19 @@ private:
   const Places& places_;
   PostLayout best_;
 };
+
+/// By what part the limit most exceeded is exceeded. \return 0 where all hold.
+double excess_of(const Limits& limits, const Headline& h) {
+  double out = 0;
+  const auto look = [&](double value, const std::optional<double>& limit) {
+    if (limit && *limit > 0 && value > *limit) out = std::max(out, value / *limit - 1);
+  };
+  for (const double bow : h.bow) look(bow, limits.bow);
+  look(h.angle_spread, limits.angle);
+  look(h.utilisation, limits.utilisation);
+  if (h.buckling > 0) look(1 / h.buckling, 1 / limits.buckling.value_or(3));
+  return out;
+}
 
 double least_distance(const Machine& machine) {
   if (machine.posts.empty()) throw std::invalid_argument("the case has no [[post]] to copy");
@@ -142,6 +156,11 @@ double PostLayout::value(PostGoal goal) const {
   if (!solved) return unsolved;
   const double v = goal == PostGoal::spread ? angle_spread : goal == PostGoal::bow ? clamp_bow : clamp_straightness;
   return std::isfinite(v) ? v : unsolved;
+}
+
+double PostLayout::rank(PostGoal goal) const {
+  const double v = value(goal);
+  return pass || !solved ? v : std::min(outside * (1 + excess), unsolved / 2);
 }
 
 Machine with_posts(const Machine& machine, std::span<const double> x) {
@@ -179,8 +198,10 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.utilisation_at = h.utilisation_at;
   out.pass = h.pass;
   out.message = h.reasons;
+  out.excess = excess_of(machine.limits, h);
   if (!machine.sheet && machine.limits.bow && out.clamp_bow > *machine.limits.bow) {
     out.pass = false;
+    out.excess = std::max(out.excess, out.clamp_bow / *machine.limits.bow - 1);
     out.message += std::string(out.message.empty() ? "" : "; ") + "the clamp bows more than the limit";
   }
   return out;
@@ -207,7 +228,7 @@ PostLayout place_posts(const Machine& machine, const Registries& registries, con
   std::vector<std::pair<double, std::size_t>> ranking(spacings.size());
   for_each_index(spacings.size(), task.threads, [&](std::uint64_t i) {
     const PostLayout even = judge_posts(machine, registries, places.of(places.even(spacings[i])));
-    ranking[i] = {even.value(task.goal), i};
+    ranking[i] = {even.rank(task.goal), i};
   });
   std::ranges::sort(ranking);
   std::vector<std::vector<double>> starts;
@@ -218,7 +239,7 @@ PostLayout place_posts(const Machine& machine, const Registries& registries, con
   for_each_index(starts.size(), task.threads,
                  [&](std::uint64_t i) { found[i] = Search(machine, registries, task, places).from(starts[i]); });
   // The first of equals: no result depends on which thread was faster.
-  return *std::ranges::min_element(found, {}, [&](const PostLayout& l) { return l.value(task.goal); });
+  return *std::ranges::min_element(found, {}, [&](const PostLayout& l) { return l.rank(task.goal); });
 }
 
 } // namespace bedbow

@@ -31,7 +31,10 @@ struct PostLayout {
   bool pass = false;
   std::string message; ///< why it does not pass, or what could not be solved
   bool solved = false;
+  double excess = 0; ///< by what part of it the limit most exceeded is exceeded; 0 where all hold
   [[nodiscard]] double value(PostGoal goal) const;
+  /// What the search makes least: the value where all limits hold; else more than that, the more the greater `excess`.
+  [[nodiscard]] double rank(PostGoal goal) const;
 };
 
 /// The machine with copies of its first post at these places instead of its own posts.
@@ -47,9 +50,10 @@ std::vector<double> even_posts(const PostTask& task, double spacing);
 /// Spacings of evenly set posts from the closest to the widest that the range has room for. \param steps >= 2.
 std::vector<double> spacings_within(const Machine& machine, const PostTask& task, int steps);
 
-/// The best places found: evenly set posts at a row of spacings, the best of which (and some others) a derivative-free
-/// search then improves (NLopt, Rowan's Subplex). Posts stay at least two diameters apart, for nuts and spanners.
-/// The same on every run and for any number of threads. Throws std::invalid_argument where the range is too short.
+/// The best places found that keep the case's limits; where none do, those that exceed them least. Evenly set posts at
+/// a row of spacings, the best of which (and some others) a derivative-free search then improves (NLopt, Rowan's
+/// Subplex), limits as a barrier. Posts stay at least two diameters apart, for nuts and spanners. The same on every run
+/// and for any number of threads. Throws std::invalid_argument where the range is too short.
 PostLayout place_posts(const Machine& machine, const Registries& registries, const PostTask& task);
 
 } // namespace bedbow

@@ -93,5 +93,27 @@ TEST(StudsThroughTheProgram, ProofLoads) {
            proof_load(size, "10.9") * 1e3 / 830, area, 5e-4, "mm^2");
 }
 
+// Two M20 studs of 120 mm from ground to a bar that only they keep from going sideways, 300 N at each: the moment at
+// either end is V L/2 = 300 N * 60 mm, on the circle of the stress area of 244.8 mm^2 (four digits): d = 17.655 mm,
+// W = pi d^3/32 = 540.3 mm^3. A stiffness of the stud other than that of the machine's spring would give another moment
+// from the same movement.
+TEST(StudsThroughTheProgram, BendingFromSidewaysForce) {
+  std::string text = support("left", 0, "\"x\", \"z\", \"rx\"") + support("right", 1000, "\"z\", \"rx\"");
+  for (const double x : {200.0, 800.0}) {
+    const std::string at = point({x, 10, -30});
+    text += "[[post]]\nname = \"" + std::string(x < 500 ? "left" : "right") +
+            "\"\njoins = [\"ground\", \"bed.bar\"]\nat = " + at +
+            "\ndiameter = \"M20\"\nclass = \"8.8\"\nfree_length = \"120 mm\"\n[[load]]\non = \"bed.bar\"\nat = " + at +
+            "\nforce = [\"0 N\", \"300 N\", \"0 N\"]\n";
+  }
+  const Findings f = solved(sample_bar(text));
+  EXPECT_EQ(f.steps.front().posts.size(), 2U);
+  for (const JointResult& post : f.steps.front().posts)
+    for (const Check& c : post.checks)
+      if (c.what == "stud")
+        record("", "V L/2 over W of the stress area (I5)", "stud stress from 300 N sideways, " + post.name,
+               c.actual * 1e-6, 300 * 60 / 540.28, 5e-4, "MPa");
+}
+
 } // namespace
 } // namespace bedbow::verification

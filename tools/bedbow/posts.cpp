@@ -96,7 +96,7 @@ PostsFound find(const Case& c, const Registries& registries, const PostArguments
     } else {
       const auto tried = try_spacings(c.machine, registries, task, spacings);
       found.counts.push_back(
-          std::ranges::min_element(tried, {}, [&](const auto& t) { return t.second.value(task.goal); })->second);
+          std::ranges::min_element(tried, {}, [&](const auto& t) { return t.second.rank(task.goal); })->second);
       found.spacings.insert(found.spacings.end(), tried.begin(), tried.end());
     }
     if (task.count == 2)
