@@ -156,7 +156,7 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
     const BeamElement& e = mesh.beams[i];
     if (last_element >= 0) {
       const BeamElement& p = mesh.beams[last_element];
-      if (data.of_beam[i] == data.of_beam[last_element] && same_length(e.length, p.length) && e.axes == p.axes &&
+      if (data.of_beam[i] == data.of_beam[last_element] && equal_lengths(e.length, p.length) && e.axes == p.axes &&
           e.release_a == p.release_a && e.release_b == p.release_b)
         return last;
     }

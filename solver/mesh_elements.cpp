@@ -57,7 +57,7 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Re
       data.beams.push_back({m.E, m.G, m.density, mesh.sections[e.section].props});
     }
     data.of_beam.push_back(it->second);
-    if (i == 0 || data.of_beam[i - 1] != it->second || !same_length(e.length, mesh.beams[i - 1].length))
+    if (i == 0 || data.of_beam[i - 1] != it->second || !equal_lengths(e.length, mesh.beams[i - 1].length))
       data.lateral.push_back(beam::lateral(data.beams[it->second], e.length));
     data.of_lateral.push_back(static_cast<int>(data.lateral.size()) - 1);
     data.plain.push_back(e.axes.isIdentity(0) && !releases_of(e).any);

@@ -28,7 +28,7 @@ struct ElementData {
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
 
 /// Up to rounding: stations of one spacing lie apart by lengths that differ in their last digits.
-inline bool same_length(double a, double b) {
+inline bool equal_lengths(double a, double b) {
   return std::abs(a - b) <= 1e-13 * b;
 }
 
