@@ -1,7 +1,7 @@
 // The best posts within a case's limits, against trying all spacings of two posts.
 #include "solver/study/post_layout.h"
-#include "tests/verification/whole_program.h"
 
+#include "tests/verification/whole_program.h"
 #include <gtest/gtest.h>
 
 #include <cmath>
