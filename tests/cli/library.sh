@@ -69,6 +69,42 @@ expect plugins-missing 21 "no such file" plugins "$hive" "$dir/none" "$dir/nowhe
 expect plugins-unknown-law 20 "measured" plugins "$dir/measured.toml" "$dir/none"
 expect plugins-lying 22 "claims 100000 values" plugins "$hive" "$dir/none" "$dir/lying.so"
 expect plugins-nothing-left 1 "" test -e "$dir/none"
+# Each installed header stands alone; the plugins' is C as well.
+strict=(-Wall -Wextra -Wpedantic -Werror -fsyntax-only -I"$dir/usr/include")
+headers=$(cd "$dir/usr/include" && find . -name '*.h' | sort | tr '\n' ' ')
+expect headers 0 "./bedbow/bedbow.h ./bedbow/plugin.h " echo "$headers"
+for header in $headers; do
+  printf '#include <%s>\n#include <%s>\n' "${header#./}" "${header#./}" >"$dir/alone.cpp"
+  expect "alone $header" 0 "" c++ -std=c++20 "${strict[@]}" "$dir/alone.cpp"
+done
+expect plugin.h-is-C 0 "" cc -std=c11 "${strict[@]}" -x c - <<<'#include <bedbow/plugin.h>'
+expect plugin.h-is-C++11 0 "" c++ -std=c++11 "${strict[@]}" -x c++ - <<<'#include <bedbow/plugin.h>'
+# One version everywhere; while the first number is 0 the second goes into the SONAME, and only the same second will do.
+version=$("$dir/usr/bin/bedbow" --version | grep -oE '[0-9]+\.[0-9]+\.[0-9]+')
+IFS=. read -r first second third <<<"$version"
+abi=$first
+[ "$first" -eq 0 ] && abi=0.$second
+expect version-project 0 "VERSION $version " grep '^project(bedbow' "$source_dir/CMakeLists.txt"
+expect version-changelog 0 "" grep -qE "^## (Unreleased|$version)" "$source_dir/CHANGELOG.md"
+expect version-pkg-config 0 "$version" pkg-config --modversion bedbow
+expect soname 0 "[libbedbow.so.$abi]" bash -c "readelf -d '$lib/libbedbow.so' | grep SONAME"
+expect soname-told 0 "" grep -qF "libbedbow.so.$abi" "$source_dir/docs/guide/library.md"
+expect needed 0 "[libbedbow.so.$abi]" bash -c "readelf -d '$dir/thickness' | grep NEEDED"
+expect real-file 0 "libbedbow.so.$version" readlink -f "$lib/libbedbow.so.$abi"
+wants() { # version; configures a project that asks for it
+  rm -rf "$dir/wants"
+  mkdir "$dir/wants"
+  printf 'cmake_minimum_required(VERSION 3.25)\nproject(wants LANGUAGES CXX)\nfind_package(bedbow %s REQUIRED)\nmessage(STATUS "found ${bedbow_VERSION}")\n' "$1" >"$dir/wants/CMakeLists.txt"
+  cmake -S "$dir/wants" -B "$dir/wants/build" -DCMAKE_PREFIX_PATH="$dir/usr"
+}
+expect find-any 0 "found $version" wants ""
+expect find-same 0 "found $version" wants "$first.$second"
+expect find-exact 0 "found $version" wants "$version EXACT"
+expect find-later-patch 1 "considered but not accepted" wants "$first.$second.$((third + 1))"
+expect find-later-second 1 "considered but not accepted" wants "$first.$((second + 1))"
+expect find-earlier-second 1 "considered but not accepted" wants "$first.$((second - 1 < 0 ? 0 : second - 1))"
+expect find-later-first 1 "considered but not accepted" wants "$((first + 1)).0"
+expect pkg-config-later 1 "" pkg-config --atleast-version="$first.$second.$((third + 1))" bedbow
 # What leaves the library is what tools/library/symbols.txt says: docs/guide/library.md on versions.
 symbols() { nm -DC --defined-only "$lib/libbedbow.so" | sed -n 's/^[0-9a-f]* [TVDR] //p' | grep bedbow:: | sed 's/\[abi:cxx11\]//' | sort -u | diff - "$source_dir/tools/library/symbols.txt" && echo none differ; }
 expect symbols-as-listed 0 "none differ" symbols
