@@ -1,9 +1,8 @@
-// A mesh of one's own where it has to do more than stand still: swinging, buckling, on the apron, lines and quads in one
-// file.
+// A mesh of one's own where it has to do more than stand still: swinging, buckling, on the apron, lines and quads in
+// one file.
 #include "tests/verification/own_mesh_files.h"
 #include "tests/verification/record.h"
 #include "tests/verification/whole_program.h"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -53,15 +52,15 @@ TEST(OwnMesh, LinesSwing) {
   std::ranges::sort(sorted);
   for (std::size_t i = 0; i < sorted.size(); ++i)
     record("", "Blevins 1979 Table 8-1: lambda^2/(2 pi L^2) sqrt(EI/m)",
-           "frequency " + std::to_string(i + 1) + " of a cantilever of lines", f.modes->modes.at(i).frequency, sorted[i],
-           2e-3, "Hz");
+           "frequency " + std::to_string(i + 1) + " of a cantilever of lines", f.modes->modes.at(i).frequency,
+           sorted[i], 2e-3, "Hz");
 }
 
 TEST(OwnMesh, LinesBuckle) {
   const OwnFolder folder;
-  const Findings f = solved(steel(0.3) + mesh(folder.write(strip(), true)) + strip_section +
-                            "[[hold]]\npoints = \"foot\"\nholds = " + all_six +
-                            "\n[[load]]\npoints = \"tip\"\nforce = [\"-10 N\", \"0 N\", \"0 N\"]\n[solve]\nbuckling = 1\n");
+  const Findings f =
+      solved(steel(0.3) + mesh(folder.write(strip(), true)) + strip_section + "[[hold]]\npoints = \"foot\"\nholds = " +
+             all_six + "\n[[load]]\npoints = \"tip\"\nforce = [\"-10 N\", \"0 N\", \"0 N\"]\n[solve]\nbuckling = 1\n");
   ASSERT_TRUE(f.modes);
   const double EI = 210e9 * 0.02 * std::pow(0.004, 3) / 12;
   record("", "Euler, pi^2 EI/(4 L^2)", "buckling load of a column of lines", f.modes->buckling_factors.at(0) * 10,
@@ -97,7 +96,8 @@ OwnFile square() {
   return f;
 }
 
-// Thin enough (t/a = 1/100) that shear takes less than 1e-3; MITC4 with 20 quads a side is some (pi/20)^2/4 = 0.6 % stiff.
+// Thin enough (t/a = 1/100) that shear takes less than 1e-3; MITC4 with 20 quads a side is some (pi/20)^2/4 = 0.6 %
+// stiff.
 TEST(OwnMesh, QuadsSwingAndBuckle) {
   const OwnFolder folder;
   const Findings f = solved(
@@ -140,15 +140,17 @@ TEST(OwnMesh, LinesAndQuadsInOneFile) {
   const OwnFolder folder;
   double first = 0;
   for (const bool legacy : {false, true}) {
-    const Findings f = solved(steel(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
-                              "[[mesh.section]]\nname = \"rib\"\nshape = \"rectangle\"\nwidth = \"10 mm\"\nheight = \"20 "
-                              "mm\"\n[[hold]]\npoints = \"foot\"\nholds = " +
-                              all_six +
-                              "\n[[load]]\npoints = \"tip\"\nforce = [\"0 N\", \"0 N\", \"-40 N\"]\n"
-                              "[[dial]]\nname = \"tip\"\non = \"mesh\"\nat = [\"1000 mm\", \"0 mm\", \"0 mm\"]\n");
+    const Findings f =
+        solved(steel(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
+               "[[mesh.section]]\nname = \"rib\"\nshape = \"rectangle\"\nwidth = \"10 mm\"\nheight = \"20 "
+               "mm\"\n[[hold]]\npoints = \"foot\"\nholds = " +
+               all_six +
+               "\n[[load]]\npoints = \"tip\"\nforce = [\"0 N\", \"0 N\", \"-40 N\"]\n"
+               "[[dial]]\nname = \"tip\"\non = \"mesh\"\nat = [\"1000 mm\", \"0 mm\", \"0 mm\"]\n");
     const double EI = 210e3 * (100 * 512 + 10 * 8000) / 12.0;
-    record("", "F L^3/(3 E (I1 + I2))", std::string("tip of a strip of quads with lines along it, ") +
-           (legacy ? "legacy .vtk" : ".vtu"), dial(f, "tip").z(), -40 * 1e9 / (3 * EI), 1e-3, "mm");
+    record("", "F L^3/(3 E (I1 + I2))",
+           std::string("tip of a strip of quads with lines along it, ") + (legacy ? "legacy .vtk" : ".vtu"),
+           dial(f, "tip").z(), -40 * 1e9 / (3 * EI), 1e-3, "mm");
     if (legacy)
       EXPECT_EQ(dial(f, "tip").z(), first) << "the same mesh in two formats";
     else
@@ -173,8 +175,8 @@ TEST(OwnMesh, OnTheApronItTurns) {
   machine = replaced(machine, "element_size = \"15 mm\"", "element_size = \"60 mm\"");
   const std::string root = point({300, -16, -40}), elbow = point({300, -116, -40}), tip = point({300, -116, 60});
   const auto tie = [&](const std::string& with) {
-    return "[[tie]]\nname = \"stop\"\njoins = [\"apron.face\", \"" + with + "\"]\nat = " + root + "\nholds = " + all_six +
-           "\n";
+    return "[[tie]]\nname = \"stop\"\njoins = [\"apron.face\", \"" + with + "\"]\nat = " + root +
+           "\nholds = " + all_six + "\n";
   };
   const auto member = [](const std::string& name, const std::string& from, const std::string& to) {
     return "[[member]]\nname = \"" + name + "\"\nfrom = " + from + "\nto = " + to +
@@ -189,8 +191,9 @@ TEST(OwnMesh, OnTheApronItTurns) {
   ASSERT_EQ(own.steps.size(), members.steps.size());
   for (std::size_t s = 0; s < own.steps.size(); ++s)
     for (int k = 1; k < 3; ++k)
-      record("", "the same stop as two members", "stop on the apron, " + own.steps[s].name + ", along " + (k == 1 ? "y" : "z"),
-             dial(own, "stop", s)[k], dial(members, "stop", s)[k], 1e-7, "mm");
+      record("", "the same stop as two members",
+             "stop on the apron, " + own.steps[s].name + ", along " + (k == 1 ? "y" : "z"), dial(own, "stop", s)[k],
+             dial(members, "stop", s)[k], 1e-7, "mm");
 }
 
 } // namespace
