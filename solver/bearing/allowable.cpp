@@ -76,7 +76,7 @@ std::string to_string(BearingSurface surface) {
 BearingSurface surface_of(const Material& material) {
   if (material.E >= 170 * GPa)
     return material.yield >= 900 * MPa ? BearingSurface::hardened_steel : BearingSurface::steel;
-  if (material.E >= 90 * GPa) return BearingSurface::bronze;
+  if (material.E >= 90 * GPa) return material.yield > 0 ? BearingSurface::bronze : BearingSurface::cast_iron;
   if (material.E >= 60 * GPa) return BearingSurface::aluminium;
   return material.yield > 0 ? BearingSurface::polymer : BearingSurface::timber;
 }

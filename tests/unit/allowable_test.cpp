@@ -23,7 +23,13 @@ TEST(Allowable, SurfaceIsGuessedFromTheMaterial) {
   EXPECT_EQ(surface_of(*find_material("sugar maple")), BearingSurface::timber);
   Material bronze;
   bronze.E = 110e9;
+  bronze.yield = 180e6;
   EXPECT_EQ(surface_of(bronze), BearingSurface::bronze);
+  // Grey iron is as stiff as bronze and was taken for it, which bears twice as much; it has no yield.
+  Material grey_iron;
+  grey_iron.E = 110e9;
+  grey_iron.tensile = 250e6;
+  EXPECT_EQ(surface_of(grey_iron), BearingSurface::cast_iron);
   Material plastic;
   plastic.E = 3e9;
   plastic.yield = 60e6;
