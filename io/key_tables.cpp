@@ -25,13 +25,6 @@ std::string joined(const std::vector<std::string>& items, const std::string& bet
   return out;
 }
 
-/// Like `"900 mm"`: an accepted value as the file writes it.
-std::string example_of(const KeySpec& k) {
-  if (k.example.empty()) return "";
-  const bool bare = k.kind == ValueKind::number || k.kind == ValueKind::integer || k.kind == ValueKind::boolean;
-  return bare ? "`" + k.example + "`" : "`\"" + k.example + "\"`";
-}
-
 std::string kind_of(const KeySpec& k) {
   switch (k.kind) {
   case ValueKind::text:
@@ -92,7 +85,8 @@ std::string value_of(const Schema& schema, const KeySpec& k) {
   std::vector<std::string> parts;
   for (const std::string& p : {count_of(k), kind_of(k), range_of(k)})
     if (!p.empty()) parts.push_back(p);
-  const std::string example = k.kind == ValueKind::choice ? "" : example_of(k);
+  const bool told = k.kind != ValueKind::choice && !k.example.empty();
+  const std::string example = told ? "`" + k.example_item() + "`" : "";
   return joined(parts, ", ") + (example.empty() ? "" : ": " + example);
 }
 

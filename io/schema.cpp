@@ -18,6 +18,20 @@ KeySpec make(std::string key, ValueKind kind, std::string doc) {
 
 } // namespace
 
+std::string KeySpec::example_item() const {
+  const bool bare = kind == ValueKind::number || kind == ValueKind::integer || kind == ValueKind::boolean;
+  return bare || example.starts_with('[') ? example : "\"" + example + "\"";
+}
+
+std::string KeySpec::example_value() const {
+  const std::string one = example_item();
+  const bool whole = one.starts_with('[') && kind != ValueKind::any; // a direction, say; any item may itself be a list
+  if (!is_list() || whole) return one;
+  std::string out = "[" + one;
+  for (int i = 1; i < std::min(min_items, 3); ++i) out += ", " + one;
+  return out + "]";
+}
+
 KeySpec KeySpec::required() const {
   KeySpec out = *this;
   out.is_required = true;

@@ -57,6 +57,10 @@ struct KeySpec {
 
   static constexpr int no_limit = 100000;
   [[nodiscard]] bool is_list() const { return max_items > 0; }
+  /// The example as the file writes one item of it: in quotes unless it is bare.
+  [[nodiscard]] std::string example_item() const;
+  /// The example as the file writes the whole value: of a list as many items as are due, three at most.
+  [[nodiscard]] std::string example_value() const;
 
   // Fluent declarations, to be read from left to right.
   KeySpec required() const;

@@ -8,12 +8,35 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// A number, mixed number or fraction, then a unit.
-constexpr const char* quantity_pattern = "^\\s*[-+]?[0-9.][-+0-9./eE_ ]*\\s*[^0-9\\s].*$";
+/// What a quantity looks like, by a regular expression that takes every spelling that plain_ascii() knows.
+std::string quantity_pattern(const KeySpec& k) {
+  const std::string minus = "[-\u2212\u2010\u2011\u2013]", sign = "[-\u2212\u2010\u2011\u2013+]?";
+  const std::string part = "[\u00bd\u00bc\u00be\u215b\u215c\u215d\u215e]", space = "\\s*";
+  const std::string fraction = "[0-9]+[/\u2044]0*[1-9][0-9]*", exponent = "(?:[eE]" + sign + "[0-9]+)";
+  std::string out = "^";
+  // No minus, but that of zero; no zero, but one before a fraction ("0 1/2 in") or of gauges ("0 ga").
+  if (k.range != Range::any) out += "(?!" + space + minus + space + "[0.]*" + space + "(?:[1-9]|" + part + "))";
+  const std::string gauge = k.kind == ValueKind::sheet ? "(?!ga)" : "";
+  if (k.range == Range::positive)
+    out += "(?!" + space + sign + space + "[0.]+" + exponent + "?" + space + gauge + "[A-Za-z\u00b5\u03bc\u00b0])";
+  // A fraction, a mixed number or a decimal, then a unit, which begins with a letter or degrees and is no exponent.
+  out += space + sign + space + "(?:(?:[0-9]+(?:\\s+|" + minus + "))?" + fraction + "|[0-9]*" + space + part +
+         "|(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)" + exponent + "?)";
+  return out + space + "(?!" + exponent + ")[A-Za-z\u00b5\u03bc\u00b0].*$";
+}
 
-Json text(const char* pattern = nullptr) {
+/// A name has no control character, and one by which others refer to it no dot.
+Json name(const KeySpec& k) {
+  const bool refers = k.kind == ValueKind::ref || k.key != "name";
+  return {{"type", "string"},
+          {"minLength", 1},
+          {"maxLength", 100},
+          {"pattern", refers ? "^[^\\u0000-\\u001f]*$" : "^[^.\\u0000-\\u001f]*$"}};
+}
+
+Json text(const KeySpec& k) {
   Json out = {{"type", "string"}};
-  if (pattern) out["pattern"] = pattern;
+  if (k.is_required) out["minLength"] = 1;
   return out;
 }
 
@@ -42,14 +65,14 @@ Json item(const KeySpec& k) {
     return {{"type", "string"}, {"enum", k.choices}};
   case ValueKind::quantity:
   case ValueKind::sheet:
-    return text(quantity_pattern);
+    return {{"type", "string"}, {"pattern", quantity_pattern(k)}};
   case ValueKind::name:
   case ValueKind::ref:
-    return {{"type", "string"}, {"minLength", 1}, {"maxLength", 100}};
+    return name(k);
   case ValueKind::text:
   case ValueKind::unit:
   case ValueKind::thread:
-    return text();
+    return text(k);
   case ValueKind::table:
     return reference(k.table);
   case ValueKind::tables:
@@ -71,8 +94,8 @@ Json described(const KeySpec& k) {
   std::string doc = k.doc;
   if (!k.by_default.empty()) doc += ". Left out: " + k.by_default;
   out["description"] = doc;
-  const bool worded = out.value("type", "") == "string";
-  if (worded && !k.example.empty()) out["examples"] = {k.example};
+  // What TOML writes so, JSON writes so, too.
+  if (!k.example.empty()) out["examples"] = Json::array({Json::parse(k.example_value())});
   return out;
 }
 
@@ -85,7 +108,7 @@ Json table_of(const TableSpec& t) {
   }
   Json out = {{"type", "object"}, {"description", t.heading + ": " + t.doc}, {"properties", properties}};
   if (!due.empty()) out["required"] = due;
-  out["additionalProperties"] = t.open_keys ? text(quantity_pattern) : Json(false);
+  out["additionalProperties"] = false; // sizes of brought shapes are keys by now: see with_brought()
   return out;
 }
 

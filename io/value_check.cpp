@@ -20,17 +20,6 @@ std::string with_g(double value) {
   return buffer;
 }
 
-/// The key's example as the file writes it.
-std::string example(const KeySpec& spec) {
-  const bool bare =
-      spec.kind == ValueKind::number || spec.kind == ValueKind::integer || spec.kind == ValueKind::boolean;
-  const std::string one = bare ? spec.example : "\"" + spec.example + "\"";
-  if (!spec.is_list() || one.starts_with('[')) return one;
-  std::string out = "[" + one;
-  for (int i = 1; i < std::min(std::max(spec.min_items, 1), 3); ++i) out += ", " + one;
-  return out + "]";
-}
-
 std::string due(const KeySpec& spec) {
   switch (spec.kind) {
   case ValueKind::quantity:
@@ -53,7 +42,7 @@ std::string due(const KeySpec& spec) {
 }
 
 std::string example_of(const KeySpec& spec) {
-  return spec.example.empty() ? "" : ", as in " + spec.key + " = " + example(spec);
+  return spec.example.empty() ? "" : ", as in " + spec.key + " = " + spec.example_value();
 }
 
 std::string is_due(const KeySpec& spec) {

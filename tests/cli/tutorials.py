@@ -1,7 +1,8 @@
-#!/usr/bin/env python3
+#!/usr/bin/python3
 """Runs the tutorials: every command in them, in their order, in one scratch directory, as a reader would. A block
 ```sh is run by a shell that stops at the first command that fails; every line of the block ```text under it must be
-printed by it, in that order, "..." standing for lines left out.
+printed by it, in that order, "..." standing for lines left out. Every case that a block leaves behind is held to the JSON
+Schema that the program prints.
 
     tutorials.py BEDBOW SOURCE_DIR [--show]
 
@@ -13,6 +14,9 @@ import re
 import subprocess
 import sys
 import tempfile
+import tomllib
+
+from case_schema import faults as schema_faults, schema_of, validator_of
 
 PROMISED = 5  # tutorials that docs/start.md lists
 
@@ -47,6 +51,22 @@ def missing(quoted, said):
     return None
 
 
+class Cases:
+    """The case files of the scratch directory against the schema, each text once."""
+
+    def __init__(self, bedbow, folder):
+        self.validator, self.folder, self.seen = validator_of(schema_of(bedbow)), folder, set()
+
+    def faults(self):
+        out = []
+        for path in glob.glob(f"{self.folder}/**/*.toml", recursive=True):
+            text = open(path, encoding="utf-8").read()
+            if text not in self.seen:
+                self.seen.add(text)
+                out += [f"{os.path.basename(path)}: {f}" for f in schema_faults(self.validator, tomllib.loads(text))]
+        return out
+
+
 def main(bedbow, source, show):
     pages = sorted(glob.glob(os.path.join(source, "docs/tutorials/*.md")))
     passed, faults = 0, []
@@ -57,6 +77,7 @@ def main(bedbow, source, show):
         os.symlink(os.path.abspath(bedbow), f"{scratch}/bin/bedbow")
         os.mkdir(f"{scratch}/work")
         world = dict(os.environ, PATH=f"{scratch}/bin:{os.environ['PATH']}", LC_ALL="C.UTF-8")
+        cases = Cases(bedbow, f"{scratch}/work")
         for page in pages:
             said, commands = None, 0
             for kind, line, text in blocks(page):
@@ -68,6 +89,7 @@ def main(bedbow, source, show):
                     if show:
                         print(f"--- {place}\n{said}")
                     passed += run.returncode == 0
+                    faults += [f"{place}: by the schema, {fault}" for fault in cases.faults()]
                     if run.returncode:
                         faults.append(f"{place}: ends with exit status {run.returncode}, having said:\n{said[-800:]}")
                 elif kind == "text":
@@ -79,8 +101,10 @@ def main(bedbow, source, show):
                     faults.append(f'{place}: a block "{kind}" that nobody runs; sh, text or toml are due')
             if commands < 3:
                 faults.append(f"{os.path.basename(page)}: only {commands} blocks of commands")
+        if len(cases.seen) < PROMISED:
+            faults.append(f"only {len(cases.seen)} cases were made")
     print("\n".join(faults))
-    print(f"tutorials: {passed} blocks true, {len(faults)} not")
+    print(f"tutorials: {passed} blocks true, {len(faults)} not; {len(cases.seen)} cases")
     return bool(faults)
 
 
