@@ -35,7 +35,7 @@ struct CapacityArguments {
 
 constexpr int default_centres = 9;
 
-double length_of(const std::string& option, const std::string& text) {
+double thickness_of(const std::string& option, const std::string& text) {
   return lengths_of(option, {text}).front();
 }
 
@@ -114,8 +114,8 @@ int capacity(const CapacityArguments& a) {
     throw std::invalid_argument("the case has no [sheet]: how it is bent (flange, grip, ...) is taken from it");
   CapacityTask task;
   task.places = places_of(m, a);
-  task.thinnest = length_of("thinnest", a.thinnest);
-  task.thickest = length_of("thickest", a.thickest);
+  task.thinnest = thickness_of("thinnest", a.thinnest);
+  task.thickest = thickness_of("thickest", a.thickest);
   task.threads = a.threads;
   if (!(task.thinnest > 0 && task.thinnest < task.thickest))
     throw std::invalid_argument("--thinnest must be greater than 0 and less than --thickest");

@@ -11,7 +11,7 @@ namespace bedbow {
 
 namespace {
 
-struct Arguments : AnswerArguments {
+struct CrownArguments : AnswerArguments {
   std::string on = "apron", aim = "even", step, rod;
   std::vector<std::string> stock{"0.05 mm", "0.1 mm", "0.2 mm"}, at;
   int places = 7;
@@ -23,7 +23,7 @@ BodyKind body_of(const std::string& name) {
   throw std::invalid_argument("--on: \"" + name + "\" is none of bed, clamp, apron");
 }
 
-std::vector<double> places_of(const Arguments& a, const Sheet& sheet) {
+std::vector<double> places_of(const CrownArguments& a, const Sheet& sheet) {
   std::vector<double> out;
   for (const std::string& x : a.at) out.push_back(quantity_of("at", x, Dim::length));
   if (!out.empty()) return out;
@@ -83,7 +83,7 @@ std::string case_lines(const CrownResult& r, const std::string& on) {
   return "in the case: [" + on + ".crown] x = [" + x + "] height = [" + height + "]";
 }
 
-void tell_shims(const Arguments& a, const Case& c, const Registries& registries, CrownTask task, Answer& answer) {
+void tell_shims(const CrownArguments& a, const Case& c, const Registries& registries, CrownTask task, Answer& answer) {
   for (const std::string& s : a.stock) task.stock.push_back(quantity_of("stock", s, Dim::length));
   const CrownResult r = find_crown(c.machine, registries, task);
   answer.facts.push_back({"step", "Made good in step", ValueOf::text, r.step});
@@ -96,7 +96,8 @@ void tell_shims(const Arguments& a, const Case& c, const Registries& registries,
                                "place");
 }
 
-void tell_rod(const Arguments& a, const Case& c, const Registries& registries, const CrownTask& task, Answer& answer) {
+void tell_rod(const CrownArguments& a, const Case& c, const Registries& registries, const CrownTask& task,
+              Answer& answer) {
   const double offset = quantity_of("rod", a.rod, Dim::length);
   const RodResult r = find_rod(c.machine, registries, task, offset);
   answer.facts = {{"offset", "Rod above the centroid of the " + a.on + "'s edge bar", ValueOf::length, offset},
@@ -109,7 +110,7 @@ void tell_rod(const Arguments& a, const Case& c, const Registries& registries, c
       "the rod pulls with the same force throughout; its own stretch while bending is left out");
 }
 
-int run_crown(const Arguments& a) {
+int run_crown(const CrownArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -147,7 +148,7 @@ void add_crown(CLI::App& app, Run& run) {
       add_command(app, "crown", "shims, a pre-bow or a truss rod that make the line straight or the bend angle even",
                   "bedbow crown cases/hive-lid/case.toml --on apron --stock \"0.05 mm\" \"0.1 mm\"\n"
                   "bedbow crown cases/hive-lid/case.toml --on clamp --aim straight --rod \"60 mm\"");
-  auto a = std::make_shared<Arguments>();
+  auto a = std::make_shared<CrownArguments>();
   add_answer_options(*command, *a);
   command->add_option("--on", a->on, "the body that gets them")
       ->check(CLI::IsMember({"bed", "clamp", "apron"}))

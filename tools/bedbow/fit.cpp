@@ -13,7 +13,7 @@ namespace bedbow {
 
 namespace {
 
-struct Arguments : AnswerArguments {
+struct FitArguments : AnswerArguments {
   std::string step, reading_error;
 };
 
@@ -143,7 +143,7 @@ std::vector<std::string> findings_of(const FitResult& r) {
   return out;
 }
 
-int run_fit(const Arguments& a) {
+int run_fit(const FitArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -189,7 +189,7 @@ int run_fit(const Arguments& a) {
 void add_fit(CLI::App& app, Run& run) {
   CLI::App* command = add_command(app, "fit", "adjust the unknowns of [fit] until the dials read what was measured",
                                   "bedbow fit cases/trestle-fit/case.toml");
-  auto a = std::make_shared<Arguments>();
+  auto a = std::make_shared<FitArguments>();
   add_answer_options(*command, *a);
   command->add_option("--step", a->step, "step in which the dials were read; the last one when left out");
   command->add_option("--reading-error", a->reading_error, "known standard deviation of a reading, as \"0.005 mm\"");

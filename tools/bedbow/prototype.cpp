@@ -10,7 +10,7 @@ namespace bedbow {
 
 namespace {
 
-struct Arguments : AnswerArguments {
+struct PrototypeArguments : AnswerArguments {
   std::string material, reach;
   double scale = 1;
 };
@@ -126,7 +126,7 @@ std::vector<std::string> wood_words() {
           "moisture: values are for 12 %; each 1 % more takes about 2 % of E (USDA Wood Handbook, from memory)"};
 }
 
-int run_prototype(const Arguments& a) {
+int run_prototype(const PrototypeArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -167,7 +167,7 @@ int run_prototype(const Arguments& a) {
 void add_prototype(CLI::App& app, Run& run) {
   CLI::App* command = add_command(app, "prototype", "what a wooden or scaled prototype will show of the machine",
                                   "bedbow prototype cases/hive-lid/case.toml --material \"Douglas-fir\" --scale 0.5");
-  auto a = std::make_shared<Arguments>();
+  auto a = std::make_shared<PrototypeArguments>();
   add_answer_options(*command, *a);
   command->add_option("--material", a->material, "of the prototype's bars; built-in or the case's own")->required();
   command->add_option("--scale", a->scale, "its size over the machine's")

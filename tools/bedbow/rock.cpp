@@ -13,7 +13,7 @@ namespace {
 
 constexpr double degree = std::numbers::pi / 180;
 
-struct Arguments : AnswerArguments {
+struct RockArguments : AnswerArguments {
   int steps = 6;
   std::vector<std::string> lags{"1 deg", "2 deg", "5 deg"};
 };
@@ -116,7 +116,7 @@ std::vector<std::string> findings_of(const RockResult& r) {
   return out;
 }
 
-int run_rock(const Arguments& a) {
+int run_rock(const RockArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -153,7 +153,7 @@ void add_rock(CLI::App& app, Run& run) {
                                   "a clamp that rocks on its posts by cams under its tail: opening, force, "
                                   "lever, hand moment, lag",
                                   "bedbow rock cases/rocking-clamp/case.toml --lag \"2 deg\"");
-  auto a = std::make_shared<Arguments>();
+  auto a = std::make_shared<RockArguments>();
   add_answer_options(*command, *a);
   command->add_option("--steps", a->steps, "positions between lowest and clamped")
       ->check(CLI::Range(1, 90))

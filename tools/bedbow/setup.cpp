@@ -15,7 +15,7 @@ namespace bedbow {
 
 namespace {
 
-struct Arguments : AnswerArguments {
+struct SetupArguments : AnswerArguments {
   std::vector<std::string> thickness, legs;
   std::string reach, effort = "whole body pull";
 };
@@ -117,7 +117,7 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
   return out;
 }
 
-int run_setup(const Arguments& a) {
+int run_setup(const SetupArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -156,7 +156,7 @@ void add_setup(CLI::App& app, Run& run) {
   CLI::App* command =
       add_command(app, "setup", "how to set the machine for each sheet thickness",
                   "bedbow setup cases/hive-lid/case.toml --thickness \"1 mm\" \"1.5 mm\" --reach \"400 mm\"");
-  auto a = std::make_shared<Arguments>();
+  auto a = std::make_shared<SetupArguments>();
   add_answer_options(*command, *a);
   command->add_option("--thickness", a->thickness,
                       "of the sheets, as \"1.5 mm\" or \"16 ga\"; the case's when left out");

@@ -37,7 +37,7 @@ struct SolveArguments {
 };
 
 /// The figures that a finer mesh should leave alone.
-std::vector<std::pair<std::string, double>> headline(const Findings& f) {
+std::vector<std::pair<std::string, double>> headline_values(const Findings& f) {
   std::vector<std::pair<std::string, double>> out;
   for (const StepResult& s : f.steps) {
     for (BodyKind k : all_bodies)
@@ -55,8 +55,8 @@ void print_mesh_check(const Machine& machine, const Registries& registries, cons
   finer.solve.element_size /= 2;
   AnalysisOptions options;
   options.fields = false;
-  const auto a = headline(coarse);
-  const auto b = headline(analyse(finer, registries, options));
+  const auto a = headline_values(coarse);
+  const auto b = headline_values(analyse(finer, registries, options));
   std::cout << "Mesh check: element size halved to " << finer.solve.element_size * 1e3 << " mm\n";
   for (std::size_t i = 0; i < a.size() && i < b.size(); ++i) {
     if (!std::isfinite(a[i].second)) continue;
