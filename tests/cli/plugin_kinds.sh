@@ -158,7 +158,7 @@ for command in solve modes crown setup "prototype --material Douglas-fir"; do
   expect "stamp $command" 0 1 stamped $command "$dir/asks.toml" --json --out "$dir/out"
 done
 expect capacity-allowed 0 "Thickest sheet" "$bedbow" capacity "$dir/asks.toml" --widths "300 mm" --centres "450 mm" --allow-plugins
-expect posts-allowed 1 "none of these keeps all limits" "$bedbow" posts "$dir/asks.toml" --count 3 --allow-plugins --out "$dir/out"
+expect posts-allowed 0 "3 posts are the fewest" "$bedbow" posts "$dir/asks.toml" --count 3 --allow-plugins --out "$dir/out"
 expect sweep-allowed 0 "variants.db" "$bedbow" sweep "$dir/asks.toml" --allow-plugins --out "$dir/sweep"
 expect sweep-other-plugins 2 "tee_section.so" "$bedbow" sweep "$dir/asks.toml" --allow-plugins --plugin "$dir/step_page.so" --out "$dir/sweep"
 # Whatever takes a case takes plugins, and leaves them to be allowed.

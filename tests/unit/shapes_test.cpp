@@ -181,6 +181,28 @@ TEST(Shapes, MisuseNamesTheSizeAndWhatWouldBeRight) {
   EXPECT_EQ(message(given).substr(0, 31), "section: unknown property 'Ixx'");
 }
 
+// Of a rectangle's constants, given as numbers, come the rectangle's greatest stresses: 1.5 V/A, and with its Wt given
+// T/Wt; where Wt is left out J over the lesser side, which a thin strip (b t^3/3 over t) has exactly.
+TEST(Shapes, GivenSectionHasTheStressOfItsRectangle) {
+  Shape given = shape("section", 0, 0);
+  given.width = 0.002;
+  given.height = 0.1;
+  const double A = 2e-4, J = 0.1 * 8e-9 / 3;
+  given.given = {{"A", A}, {"Iyy", 0.002 * 1e-3 / 12}, {"Izz", 0.1 * 8e-9 / 12}, {"J", J}};
+  const auto greatest = [](const Section& s, auto stress) {
+    double out = 0;
+    for (const StressPoint& p : s.points) out = std::max(out, Eigen::Vector2d(stress(p)).norm());
+    return out;
+  };
+  const Section s = shapes().get("section").make(given, 0.3);
+  EXPECT_NEAR(greatest(s, [](const StressPoint& p) { return p.tau_Vy; }), 1.5 / A, 1e-9 / A);
+  EXPECT_NEAR(greatest(s, [](const StressPoint& p) { return p.tau_Vz; }), 1.5 / A, 1e-9 / A);
+  EXPECT_NEAR(greatest(s, [](const StressPoint& p) { return p.tau_T; }), 3 / (0.1 * 0.002 * 0.002), 1e-6);
+  given.given["Wt"] = 2 * J;
+  const Section with = shapes().get("section").make(given, 0.3);
+  EXPECT_NEAR(greatest(with, [](const StressPoint& p) { return p.tau_T; }), 1 / (2 * J), 1e-9 / J);
+}
+
 TEST(Shapes, RegisteringTwiceIsRefused) {
   auto registry = shapes();
   EXPECT_THROW(builtin_shapes(registry), std::invalid_argument);
