@@ -106,8 +106,9 @@ double k_of(const Plate& p, const std::string& kinds, bool shear) {
 }
 
 void pressed(const std::string& id, const std::string& what, double ratio, const std::string& kinds, double k,
-             double tolerance) {
+             double tolerance, double nu = 0.3) {
   Plate p;
+  p.nu = nu;
   p.a = ratio * p.b;
   p.nb = 24;
   p.na = std::max(24, static_cast<int>(std::lround(24 * ratio)));
@@ -124,6 +125,8 @@ TEST(TimoshenkoGerePlates, PressedAlongOneAxis) {
   pressed("E12", "k, one long edge free, a/b = 1", 1, "sssf", 1.4016, buckling_error);
   pressed("E12", "k, one long edge free, a/b = 5", 5, "sssf", 0.4642, buckling_error);
   pressed("E13", "k, one long edge clamped, the other free, a/b = 1.65", 1.65, "sscf", 1.280, buckling_error);
+  pressed("E13", "k, one long edge clamped, the other free, a/b = 1.65, nu = 0.25", 1.65, "sscf", 1.329, buckling_error,
+          0.25);
 }
 
 TEST(TimoshenkoGerePlates, OneLongEdgeClampedTheOtherSupported) {
@@ -139,6 +142,9 @@ TEST(TimoshenkoGerePlates, Sheared) {
   p.a = 2000;
   p.na = 48;
   record("E14", book, "k, shear, a/b = 2", k_of(p, "ssss", true), 6.546, 2 * buckling_error);
+  p.a = 5000;
+  p.na = 120;
+  record("E14", book, "k, shear, a/b = 5", k_of(p, "ssss", true), 5.530, 2 * buckling_error);
 }
 
 } // namespace
