@@ -180,7 +180,9 @@ TableSpec tie() {
 
 TableSpec screws() {
   return {"screws", "[[screws]]",
-          "A row of screws between two bars: from `first` on at `pitch` to the end, or so many, or up to `last`.",
+          "A row of screws between two bars, or a bar and quads of the mesh: from `first` on at `pitch` to the end, or "
+          "so many, or "
+          "up to `last`.",
           together({{name(), joins()},
                     {thread("size").like("M8"), grade().like("12.9"),
                      length("first", "25 mm", "x of the first screw").required(),

@@ -68,4 +68,23 @@ OwnNearest nearest_on_part(const OwnMesh& mesh, int part, const Eigen::Vector3d&
   return best;
 }
 
+OwnFace nearest_face(const OwnMesh& mesh, int part, const Eigen::Vector3d& at) {
+  OwnFace out;
+  double least = std::numeric_limits<double>::infinity();
+  for (const OwnQuad& q : mesh.quads) {
+    if (q.part != part) continue;
+    std::array<Eigen::Vector3d, 4> x;
+    for (std::size_t i = 0; i < 4; ++i) x[i] = mesh.points[static_cast<std::size_t>(q.points[i])];
+    const OwnNearest near = nearest_on_quad(x, at);
+    if (near.distance >= least) continue;
+    least = near.distance;
+    out.quad = &q;
+    out.spot.setZero();
+    for (std::size_t i = 0; i < near.points.size(); ++i)
+      out.spot += near.weights[i] * x[static_cast<std::size_t>(near.points[i])];
+    out.normal = Eigen::Vector3d(x[2] - x[0]).cross(Eigen::Vector3d(x[3] - x[1])).normalized();
+  }
+  return out;
+}
+
 } // namespace bedbow

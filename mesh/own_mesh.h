@@ -76,4 +76,12 @@ OwnNearest nearest_on_quad(const std::array<Eigen::Vector3d, 4>& corners, const 
 /// The spot of a part that is nearest to a place. \return points of the mesh; none where the part has no cells.
 OwnNearest nearest_on_part(const OwnMesh& mesh, int part, const Eigen::Vector3d& at);
 
+/// The quad of a part that is nearest to a place.
+struct OwnFace {
+  const OwnQuad* quad = nullptr;                    ///< none where the part has no quads
+  Eigen::Vector3d spot = Eigen::Vector3d::Zero();   ///< of its mid-surface, nearest to the place [m]
+  Eigen::Vector3d normal = Eigen::Vector3d::Zero(); ///< unit
+};
+OwnFace nearest_face(const OwnMesh& mesh, int part, const Eigen::Vector3d& at);
+
 } // namespace bedbow

@@ -1,5 +1,6 @@
 #include "mesh/screw_limits.h"
 
+#include "mesh/screw_faces.h"
 #include "mesh/welds.h"
 
 #include <algorithm>
@@ -42,12 +43,32 @@ private:
   std::vector<std::vector<Ref>> groups_;
 };
 
+/// Bars can be welded along a line; where a mesh is screwed on, each screw is made as stiff as a weld instead.
+bool between_bars(const Screws& s) {
+  return std::ranges::all_of(s.joins, [](const Ref& r) { return r.kind == Ref::Kind::bar; });
+}
+
+double stiffest(const Machine& machine, const Mesh& mesh, const Screws& s) {
+  if (between_bars(s)) return seam_stiffness(machine, s.joins);
+  double E = 0;
+  for (const ScrewSide& side : screw_faces(machine, mesh, s).side)
+    E = std::max(E, machine.materials.at(static_cast<std::size_t>(side.material)).E);
+  return seam_stiffness(E);
+}
+
 } // namespace
 
 Mesh without_slip(const Machine& machine, Mesh mesh) {
-  std::erase_if(mesh.joints, [](const Joint& j) { return j.kind == JointKind::screw; });
+  std::erase_if(mesh.joints,
+                [&](const Joint& j) { return j.kind == JointKind::screw && between_bars(machine.screws[j.index]); });
+  for (Joint& j : mesh.joints) {
+    if (j.kind != JointKind::screw) continue;
+    const double k = stiffest(machine, mesh, machine.screws[j.index]) * machine.screws[j.index].diameter;
+    const double roll = j.stiffness[rx] / j.stiffness[j.normal]; // of the width in contact
+    j.stiffness = {k, k, k, k * roll, 0, 0};
+  }
   for (const Screws& s : machine.screws)
-    if (!s.x.empty()) add_weld(machine, weld_of(s), -1, mesh);
+    if (!s.x.empty() && between_bars(s)) add_weld(machine, weld_of(s), -1, mesh);
   return mesh;
 }
 
@@ -56,7 +77,7 @@ Mesh without_slip_rolling(const Machine& machine, Mesh mesh) {
     if (j.kind != JointKind::screw) continue;
     const Screws& s = machine.screws[j.index];
     for (const int axis : {ux, uy, uz})
-      if (axis != j.normal) j.stiffness[axis] = seam_stiffness(machine, s.joins) * s.diameter;
+      if (axis != j.normal) j.stiffness[axis] = stiffest(machine, mesh, s) * s.diameter;
   }
   return mesh;
 }

@@ -1,3 +1,4 @@
+#include "mesh/screw_faces.h"
 #include "mesh/validate_parts.h"
 
 #include <algorithm>
@@ -87,14 +88,53 @@ void validate_screw_size(Validator& v, const Screws& s, const std::string& key) 
   }
 }
 
+/// What a row of screws wants of the part of the own mesh that it holds to a bar: quads that lie on the bar, along it.
+void validate_screwed_part(Validator& v, const Screws& s, const Ref& part, const Ref& bar, const std::string& key) {
+  constexpr double slack = 0.002; // a plate drawn by its middle may miss the bar's face by rounding, not by more
+  const std::string name = v.machine.name_of(part);
+  const auto& box = v.box(bar);
+  if (!box) return;
+  for (const double x : s.x) {
+    const Eigen::Vector3d at = screw_place(v.machine.bar(bar), s, x);
+    const OwnFace face = nearest_face(v.machine.own, part.index, at);
+    if (!face.quad) return v.error(s.pos, key, name + " has no quads; lines are joined by a [[tie]] at each screw");
+    const int k = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 1 : 2;
+    if (std::abs(face.normal[k]) < 0.9)
+      return v.error(s.pos, key,
+                     name + " faces neither up nor to the rear at x = " + in_mm(x) +
+                         ", so that a row along x can't go through it; take a [[tie]] at each screw");
+    Eigen::Vector3d off = face.spot - at;
+    off[k] = 0;
+    if (off.norm() > slack)
+      return v.error(s.pos, key, name + " does not reach to the screw at x = " + in_mm(x) + ", y = " + in_mm(at.y()));
+    const double half = face.quad->thickness / 2, middle = face.spot[k];
+    const double gap = std::max(middle - half, box->lower[k - 1]) - std::min(middle + half, box->upper[k - 1]);
+    if (gap > slack)
+      return v.error(s.pos, key,
+                     name + " is " + in_mm(gap) + " away from " + v.machine.name_of(bar) + " at x = " + in_mm(x) +
+                         "; screws hold what lies on each other");
+  }
+}
+
 void validate_screws(Validator& v) {
   const auto& rows = v.machine.screws;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const Screws& s = rows[i];
     const std::string key = joint_key("screws", s.name, i);
     if (known(s) && s.joins[0] == s.joins[1]) v.error(s.pos, key, "the row joins a bar with itself");
-    if (known(s) && std::ranges::any_of(s.joins, [](const Ref& r) { return r.kind != Ref::Kind::bar; }))
-      v.error(s.pos, key, "a row of screws joins two bars; anything else is joined by a [[tie]] at each screw");
+    const auto of_kind = [&](Ref::Kind kind) {
+      return std::ranges::count_if(s.joins, [&](const Ref& r) { return r.kind == kind; });
+    };
+    const bool on_mesh = of_kind(Ref::Kind::own) == 1 && of_kind(Ref::Kind::bar) == 1;
+    if (known(s) && of_kind(Ref::Kind::bar) < 2 && !on_mesh)
+      v.error(
+          s.pos, key,
+          "a row of screws joins two bars, or a bar and a part of the mesh; anything else is joined by a [[tie]] at "
+          "each screw");
+    if (on_mesh && std::isfinite(s.diameter)) {
+      const bool first = s.joins[0].kind == Ref::Kind::own;
+      validate_screwed_part(v, s, s.joins[first ? 0 : 1], s.joins[first ? 1 : 0], key);
+    }
     if (!s.x.empty()) {
       const std::size_t before = v.problems.size();
       for (double x : {s.x.front(), s.x.back()})

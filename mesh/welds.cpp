@@ -46,6 +46,10 @@ double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
 double seam_stiffness(const Machine& machine, const std::array<Ref, 2>& joins) {
   double E = 0;
   for (const Ref& bar : joins) E = std::max(E, machine.materials.at(machine.bar(bar).material).E);
+  return seam_stiffness(E);
+}
+
+double seam_stiffness(double E) {
   return far_stiffer * E;
 }
 

@@ -9,6 +9,9 @@ namespace bedbow {
 /// Stiffness of a seam between the two bars per length of it, along each axis [N/m per m].
 double seam_stiffness(const Machine& machine, const std::array<Ref, 2>& joins);
 
+/// The same from the greater Young's modulus of the two [Pa].
+double seam_stiffness(double E);
+
 /// Joins the two bars along the line where they meet, over their common length (within the weld's from and to): both
 /// move together there and roll together, as very stiff springs at every station. Their sections are not held to stay
 /// one plane, so that an open section may warp when it twists. Between stations the bars are free of each other: the

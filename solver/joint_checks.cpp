@@ -2,6 +2,7 @@
 
 #include "mesh/fastener.h"
 #include "mesh/places.h"
+#include "mesh/screw_faces.h"
 #include "solver/bearing/hertz.h"
 #include "solver/bearing/nut.h"
 #include "solver/bearing/pin.h"
@@ -36,25 +37,6 @@ const Ref& upper_side(const JointBase& j) {
 
 const Ref& lower_side(const JointBase& j) {
   return j.joins[&upper_side(j) == &j.joins[0] ? 1 : 0];
-}
-
-/// Thickness of the thinner of two bars across their common face [m]; 0 unless both are bars.
-double thinner(const Machine& machine, const Mesh& mesh, const std::array<Ref, 2>& joins, Ref* which) {
-  std::array<SectionBox, 2> box;
-  for (std::size_t i = 0; i < 2; ++i) {
-    if (joins[i].kind != Ref::Kind::bar) return 0;
-    box[i] = section_box(machine.bar(joins[i]), mesh.sections[layout_of(mesh, joins[i]).section]);
-  }
-  const Eigen::Vector2d overlap = box[0].upper.cwiseMin(box[1].upper) - box[0].lower.cwiseMax(box[1].lower);
-  const Eigen::Index k = overlap[0] < overlap[1] ? 0 : 1;
-  std::array<double, 2> size{};
-  for (std::size_t i = 0; i < 2; ++i) {
-    const Shape& shape = machine.bar(joins[i]).shape;
-    size[i] = shape.wall > 0 ? shape.wall : box[i].upper[k] - box[i].lower[k];
-  }
-  const std::size_t i = size[0] < size[1] ? 0 : 1;
-  *which = joins[i];
-  return size[i];
 }
 
 Seat seat_of(const Post& p, const Thread& thread) {
@@ -161,14 +143,19 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
 JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& s, double shear, double tension) {
   JointChecks out;
   const auto grade = find_grade(s.grade, s.diameter);
-  Ref bar;
-  const double thickness = thinner(machine, mesh, s.joins, &bar);
-  if (!grade || !(thickness > 0)) return out;
+  if (!grade) return out;
+  const ScrewFaces faces = screw_faces(machine, mesh, s);
+  const std::size_t thinner = faces.side[0].wall < faces.side[1].wall ? 0 : 1;
+  const double thickness = faces.side[thinner].wall;
+  if (!(thickness > 0)) return out;
   Screw screw;
   screw.thread = thread_for(s.thread, s.diameter);
   screw.grade = *grade;
   screw.plate_thickness = thickness;
-  screw.plate = material_of_bar(machine, mesh, bar);
+  screw.plate = s.joins[thinner].kind == Ref::Kind::bar
+                    ? material_of_bar(machine, mesh, s.joins[thinner])
+                    : machine.materials.at(static_cast<std::size_t>(faces.side[thinner].material));
+  if (s.joins[thinner].kind == Ref::Kind::own) screw.plate.yield = yield_for_thickness(screw.plate, thickness);
   screw.allowed_shear = s.allowed_shear;
   screw.allowed_tension = s.allowed_tension;
   screw.allowed_bearing = s.allowed_bearing;

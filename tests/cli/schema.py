@@ -25,10 +25,12 @@ UNSEEN = {
     "how large a quantity is": "too-large wall-too-thick",
     "where things are": """
         element-size-too-small fingers-beyond-the-clamp joint-to-itself load-off-its-bar member-without-length
-        post-beside-its-bar screws-on-a-panel screws-that-do-not-fit sheet-off-the-bed tie-without-place""",
+        post-beside-its-bar screws-beside-the-mesh screws-off-the-mesh
+        screws-on-a-panel screws-on-lines screws-that-do-not-fit sheet-off-the-bed tie-without-place""",
     "numbers that JSON does not have": "nan-bare",
     "what stands in another file": """
         mesh-cell-names-no-point mesh-cell-twice mesh-cells-of-other-kinds mesh-claims-too-much mesh-cut-short
+        mesh-empty
         mesh-is-a-folder mesh-line-without-length mesh-material-no-names mesh-no-file mesh-no-material mesh-no-section
         mesh-no-thickness mesh-not-vtk mesh-point-no-number mesh-quad-folded mesh-quad-warped mesh-set-below-nought
         mesh-set-unknown mesh-set-without-cell mesh-surface-file mesh-thickness-nought mesh-unknown-material
