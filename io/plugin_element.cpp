@@ -21,15 +21,8 @@ using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::Ro
 
 /// Axes where none are given: as the built-in elements have them.
 Eigen::Matrix3d usual_axes(const ElementInput& in, int dimension) {
-  Eigen::Matrix3d axes;
-  if (dimension == 2) return shell_axes({in.corners.col(0), in.corners.col(1), in.corners.col(2), in.corners.col(3)});
-  const Eigen::Vector3d x = (in.corners.col(1) - in.corners.col(0)).normalized();
-  const Eigen::Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
-  const Eigen::Vector3d z = (up - up.dot(x) * x).normalized();
-  axes.row(0) = x;
-  axes.row(1) = z.cross(x);
-  axes.row(2) = z;
-  return axes;
+  if (dimension == 1) return line_axes(in.corners);
+  return shell_axes({in.corners.col(0), in.corners.col(1), in.corners.col(2), in.corners.col(3)});
 }
 
 /// What a plugin is told, and whatever it points to.

@@ -49,7 +49,6 @@ bool between_bars(const Screws& s) {
 }
 
 double stiffest(const Machine& machine, const Mesh& mesh, const Screws& s) {
-  if (between_bars(s)) return seam_stiffness(machine, s.joins);
   double E = 0;
   for (const ScrewSide& side : screw_faces(machine, mesh, s).side)
     E = std::max(E, machine.materials.at(static_cast<std::size_t>(side.material)).E);
@@ -76,8 +75,9 @@ Mesh without_slip_rolling(const Machine& machine, Mesh mesh) {
   for (Joint& j : mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const Screws& s = machine.screws[j.index];
+    const double k = stiffest(machine, mesh, s) * s.diameter;
     for (const int axis : {ux, uy, uz})
-      if (axis != j.normal) j.stiffness[axis] = stiffest(machine, mesh, s) * s.diameter;
+      if (axis != j.normal) j.stiffness[axis] = k;
   }
   return mesh;
 }

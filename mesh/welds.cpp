@@ -41,13 +41,14 @@ double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
   return std::max(overlap.maxCoeff(), 1e-3);
 }
 
-} // namespace
-
-double seam_stiffness(const Machine& machine, const std::array<Ref, 2>& joins) {
+/// Of a seam between two bars.
+double seam_between(const Machine& machine, const std::array<Ref, 2>& joins) {
   double E = 0;
   for (const Ref& bar : joins) E = std::max(E, machine.materials.at(machine.bar(bar).material).E);
   return seam_stiffness(E);
 }
+
+} // namespace
 
 double seam_stiffness(double E) {
   return far_stiffer * E;
@@ -62,7 +63,7 @@ void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   if (std::isfinite(w.to)) to = std::min(to, w.to);
   const Eigen::Vector3d at = complete_place(machine, mesh, w.joins, w.at);
   const double width = width_of_seam(machine, mesh, w);
-  const double per_length = seam_stiffness(machine, w.joins);
+  const double per_length = seam_between(machine, w.joins);
   for (const Spot& s : spots_between(mesh.stations, from, to)) {
     Joint j;
     j.kind = JointKind::weld;

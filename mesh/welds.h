@@ -6,10 +6,8 @@
 
 namespace bedbow {
 
-/// Stiffness of a seam between the two bars per length of it, along each axis [N/m per m].
-double seam_stiffness(const Machine& machine, const std::array<Ref, 2>& joins);
-
-/// The same from the greater Young's modulus of the two [Pa].
+/// Stiffness of a seam per length of it, along each axis [N/m per m]. \param E the greater Young's modulus of the two
+/// that it joins [Pa].
 double seam_stiffness(double E);
 
 /// Joins the two bars along the line where they meet, over their common length (within the weld's from and to): both

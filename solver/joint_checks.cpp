@@ -140,11 +140,11 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
   return out;
 }
 
-JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& s, double shear, double tension) {
+JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& s, const ScrewFaces& faces,
+                         double shear, double tension) {
   JointChecks out;
   const auto grade = find_grade(s.grade, s.diameter);
   if (!grade) return out;
-  const ScrewFaces faces = screw_faces(machine, mesh, s);
   const std::size_t thinner = faces.side[0].wall < faces.side[1].wall ? 0 : 1;
   const double thickness = faces.side[thinner].wall;
   if (!(thickness > 0)) return out;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "mesh/mesh.h"
+#include "mesh/screw_faces.h"
 #include "solver/bearing/stud.h"
 #include "solver/findings.h"
 
@@ -36,8 +37,10 @@ JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, 
 JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& hinge, double force, bool swings);
 
 /// The screw checks of solver/bearing/screw.h for one screw of a row.
-/// \param shear, tension [N]: tension holds what prying adds.
-JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& screws, double shear, double tension);
+/// \param faces what the row holds together, see screw_faces. \param shear, tension [N]: tension holds what prying
+/// adds.
+JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& screws, const ScrewFaces& faces,
+                         double shear, double tension);
 
 /// What a joint needs before all its parts can be checked: "cam left: give radius and width ...". One line each.
 std::vector<std::string> unchecked_joints(const Machine& machine);

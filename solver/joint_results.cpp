@@ -112,11 +112,15 @@ bool spared(const JointResult& worst, const ScrewLoad& load) {
 /// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
 void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
   std::map<int, JointResult> rows;
+  std::map<int, ScrewFaces> faces; // of a row; looking for them in a mesh takes its time
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const ScrewLoad load = screw_load(step, j);
     if (const auto worst = rows.find(j.index); worst != rows.end() && spared(worst->second, load)) continue;
-    JointChecks checks = check_screws(m.machine, m.mesh, m.machine.screws[j.index], load.shear, load.tension);
+    const Screws& row = m.machine.screws[j.index];
+    auto known = faces.find(j.index);
+    if (known == faces.end()) known = faces.emplace(j.index, screw_faces(m.machine, m.mesh, row)).first;
+    JointChecks checks = check_screws(m.machine, m.mesh, row, known->second, load.shear, load.tension);
     const double utilisation = checks.utilisation();
     auto [it, fresh] = rows.try_emplace(j.index);
     JointResult& r = it->second;

@@ -1,5 +1,6 @@
 // Elements that come with the house, behind the common table.
 #include "solver/element/element_entry.h"
+#include "solver/element/parameters.h"
 #include "solver/element/shell4.h"
 
 #include <Eigen/Geometry>
@@ -29,23 +30,11 @@ BeamData beam_data(const ElementInput& in) {
 
 struct BeamLine {
   double length;
-  Eigen::Matrix3d axes; ///< rows: along, width, height; height towards z, or y for an upright beam
+  Eigen::Matrix3d axes; ///< rows: along, width, height
 };
 
 BeamLine beam_line(const ElementInput& in) {
-  const Eigen::Vector3d along = in.corners.col(1) - in.corners.col(0);
-  BeamLine l{along.norm(), {}};
-  if (in.axes) {
-    l.axes = *in.axes;
-    return l;
-  }
-  const Eigen::Vector3d x = along / l.length;
-  const Eigen::Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
-  const Eigen::Vector3d z = (up - up.dot(x) * x).normalized();
-  l.axes.row(0) = x;
-  l.axes.row(1) = z.cross(x);
-  l.axes.row(2) = z;
-  return l;
+  return {(in.corners.col(1) - in.corners.col(0)).norm(), in.axes.value_or(line_axes(in.corners))};
 }
 
 SectionForces forces_of(std::span<const double> s) {

@@ -88,4 +88,15 @@ std::vector<double> surface_parameters(const ElementEntry& element, const ShellD
   return pick(element, of_surface, values);
 }
 
+Eigen::Matrix3d line_axes(const Eigen::Matrix3Xd& corners) {
+  const Eigen::Vector3d x = (corners.col(1) - corners.col(0)).normalized();
+  const Eigen::Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
+  const Eigen::Vector3d z = (up - up.dot(x) * x).normalized();
+  Eigen::Matrix3d axes;
+  axes.row(0) = x;
+  axes.row(1) = z.cross(x);
+  axes.row(2) = z;
+  return axes;
+}
+
 } // namespace bedbow

@@ -28,4 +28,8 @@ std::vector<double> line_parameters(const ElementEntry& element, const BeamData&
 /// The same over a surface. Throws std::invalid_argument for a name that is not known.
 std::vector<double> surface_parameters(const ElementEntry& element, const ShellData& data);
 
+/// Axes of a line where none are given. \param corners 3 x 2, its ends. \return rows: along, width, height (towards z,
+/// or y for an upright line).
+Eigen::Matrix3d line_axes(const Eigen::Matrix3Xd& corners);
+
 } // namespace bedbow

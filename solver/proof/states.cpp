@@ -1,7 +1,5 @@
 #include "solver/proof/states.h"
 
-#include <Eigen/Geometry>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -35,16 +33,6 @@ VectorXd rigid(const Matrix3Xd& corners, int k) {
       u.segment<6>(6 * i) << d.cross(Vector3d(corners.col(i))), d;
   }
   return u;
-}
-
-Eigen::Matrix3d line_axes(const Matrix3Xd& corners) {
-  const Vector3d x = (corners.col(1) - corners.col(0)).normalized();
-  const Vector3d up = std::abs(x.z()) > 1 - 1e-9 ? Vector3d::UnitY() : Vector3d::UnitZ();
-  Eigen::Matrix3d axes;
-  axes.row(0) = x;
-  axes.row(2) = (up - up.dot(x) * x).normalized();
-  axes.row(1) = Vector3d(axes.row(2)).cross(x);
-  return axes;
 }
 
 int states(int dimension) {

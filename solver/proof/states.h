@@ -2,7 +2,7 @@
 /// Movements that an element must know, and small assemblies of elements, for the conformance suite.
 #pragma once
 
-#include "solver/element/element_entry.h"
+#include "solver/element/parameters.h"
 
 #include <Eigen/Core>
 
@@ -21,9 +21,6 @@ double example_of(const ElementEntry& element, const std::string& parameter, dou
 
 /// Rigid movement k (three translations, then rotations about the origin's axes) of the corners. \return 6 n.
 Eigen::VectorXd rigid(const Eigen::Matrix3Xd& corners, int k);
-
-/// Axes of a line where none are given. Rows: along, width, height (towards z, or y for an upright line).
-Eigen::Matrix3d line_axes(const Eigen::Matrix3Xd& corners);
 
 /// Number of constant states: 4 along a line, 6 over a surface.
 int states(int dimension);

@@ -6,22 +6,14 @@ bedbow=$1
 source_dir=$2
 twin=$3
 . "$source_dir/tests/cli/lib.sh"
-trap 'rm -rf "$dir"' EXIT
-mkdir -p "$dir/include/bedbow"
-cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
-build() { cc -std=c11 -O2 -Wall -Wno-unused-function -Werror -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm; }
+. "$source_dir/tests/cli/plugin_lib.sh"
 expect build 0 "" build slender_beam "$source_dir/docs/plugins/slender_beam.c"
 
 # A cantilever of 500 mm, 10 mm wide and 60 mm high, pushed along its length by 1 kN and loaded across by 0.02 N/mm.
 # $1: the element, or nothing.
 bar() {
+  piece cantilever
   cat <<END
-title = "cantilever"
-[material.steel]
-E = "205 GPa"
-nu = 0.25
-density = "7850 kg/m^3"
-yield = "275 MPa"
 [[member]]
 name = "m"
 from = ["0 mm", "0 mm", "0 mm"]
@@ -78,18 +70,7 @@ expect told 0 "gives stiffness, mass, geometric stiffness," "$bedbow" modes "$di
   --plugin "$dir/slender_beam.so" --out "$dir/out"
 
 # Its own terms are what counts: each made half or twice what it should be shows where it must, and only there.
-other() { # name, then pairs of what to replace and by what
-  local name=$1
-  cp "$source_dir/docs/plugins/slender_beam.c" "$dir/$name.c"
-  shift
-  while [ $# -gt 0 ]; do
-    cp "$dir/$name.c" "$dir/before.c"
-    sed -i "s#$1#$2#" "$dir/$name.c"
-    if cmp -s "$dir/$name.c" "$dir/before.c"; then bad "$name: nothing replaced"; fi
-    shift 2
-  done
-  expect "build $name" 0 "" build "$name" "$dir/$name.c"
-}
+other() { altered "$1" slender_beam "${@:2}"; } # name, pairs of what to replace and by what
 proves() { "$bedbow" list --prove "slender beam" --plugin "$dir/$1.so"; }
 other heavy 'per_length = p\[density\]' 'per_length = 4 * p[density]'
 expect heavy 0 "0.500 1.000 1.000" with heavy
@@ -131,13 +112,8 @@ expect nothing-left 1 "" test -e "$dir/none"
 
 # A surface: the built-in element across the interface gives what it gives at home, in statics, modes and buckling.
 panel() { # element, or nothing
+  piece gusset
   cat <<END
-title = "gusset"
-[material.steel]
-E = "205 GPa"
-nu = 0.25
-density = "7850 kg/m^3"
-yield = "275 MPa"
 [[panel]]
 name = "gusset"
 corner = ["0 mm", "0 mm", "0 mm"]

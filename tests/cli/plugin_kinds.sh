@@ -5,10 +5,7 @@ set -u
 bedbow=$1
 source_dir=$2
 . "$source_dir/tests/cli/lib.sh"
-trap 'rm -rf "$dir"' EXIT
-mkdir -p "$dir/include/bedbow"
-cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
-build() { cc -std=c11 -O2 -Wall -Wno-unused-function -Werror -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm; }
+. "$source_dir/tests/cli/plugin_lib.sh"
 for name in tee_section slender_beam skyline_solver step_page; do
   expect "build $name" 0 "" build $name "$source_dir/docs/plugins/$name.c"
 done
@@ -16,13 +13,8 @@ hive=$source_dir/cases/hive-lid/case.toml
 
 # A cantilever of 500 mm with 100 N at its tip; $1: its section, and what else it says.
 cantilever() {
+  piece cantilever
   cat <<END
-title = "cantilever"
-[material.steel]
-E = "205 GPa"
-nu = 0.25
-density = "7850 kg/m^3"
-yield = "275 MPa"
 [[member]]
 name = "m"
 from = ["0 mm", "0 mm", "0 mm"]
@@ -185,9 +177,7 @@ expect brimmed 0 same against "$i" "$(/usr/bin/python3 -c 'print(80 * 8 * 5 / 6)
 broken() {
   local plugin=$1 name=$2 what=$3 by=$4 code=$5 text=$6
   shift 6
-  sed "s#$what#$by#" "$source_dir/docs/plugins/$plugin.c" >"$dir/$name.c"
-  cmp -s "$dir/$name.c" "$source_dir/docs/plugins/$plugin.c" && { failed=$((failed + 1)); echo "FAIL $name: nothing replaced"; }
-  build "$name" "$dir/$name.c" || failed=$((failed + 1))
+  altered "$name" "$plugin" "$what" "$by"
   expect "$name" "$code" "$text" "$bedbow" "$@" --plugin "$dir/$name.so"
 }
 tee() { broken tee_section "$@" solve "$dir/tee.toml" --out "$dir/none"; }

@@ -1,0 +1,31 @@
+# Shared by the scripts that try plugins; each sources it after lib.sh.
+trap 'rm -rf "$dir"' EXIT
+mkdir -p "$dir/include/bedbow"
+cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
+build() { # name, source
+  cc -std=c11 -O2 -Wall -Wno-unused-function -Werror -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm
+}
+# A case of one piece, but for the piece: title and the steel that it may be of.
+piece() { # title
+  cat <<END
+title = "$1"
+[material.steel]
+E = "205 GPa"
+nu = 0.25
+density = "7850 kg/m^3"
+yield = "275 MPa"
+END
+}
+# An example with something replaced, as $dir/NAME.c, built: name, example, then pairs of what to replace and by what.
+altered() {
+  local name=$1
+  cp "$source_dir/docs/plugins/$2.c" "$dir/$name.c"
+  shift 2
+  while [ $# -gt 0 ]; do
+    cp "$dir/$name.c" "$dir/before"
+    sed -i "s#$1#$2#" "$dir/$name.c"
+    if cmp -s "$dir/$name.c" "$dir/before"; then bad "$name: nothing replaced"; fi
+    shift 2
+  done
+  expect "build $name" 0 "" build "$name" "$dir/$name.c"
+}
