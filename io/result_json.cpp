@@ -1,6 +1,8 @@
 #include "io/result_json.h"
 
+#include "io/json_numbers.h"
 #include "io/quantities_out.h"
+#include "io/statics_json.h"
 
 #include <nlohmann/json.hpp>
 
@@ -13,20 +15,15 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// Every number passes here: twelve digits, and null for what is no number (NaN would be written as null anyway, but
-// must not stand in the value handed on).
+// Every number passes here.
 Json number(double value) {
-  return std::isfinite(value) ? Json(twelve_digits(value)) : Json(nullptr);
+  return json_number(value);
 }
 
 Json numbers(const std::vector<double>& values, double (*convert)(double)) {
   Json out = Json::array();
   for (const double v : values) out.push_back(number(convert(v)));
   return out;
-}
-
-Json vector(const Eigen::Vector3d& v, double factor = 1) {
-  return Json::array({number(v.x() * factor), number(v.y() * factor), number(v.z() * factor)});
 }
 
 std::string to_string(Status status) {
@@ -128,9 +125,10 @@ Json joints_json(const std::vector<JointResult>& joints) {
               {"force_N", number(j.value)},
               {"utilisation", number(j.utilisation)},
               {"open", j.open},
-              {"at_mm", vector(j.at, 1e3)},
-              {"vector_N", vector(j.force)},
-              {"moment_N_mm", vector(j.moment, 1e3)}};
+              {"at_mm", json_vector(j.at, 1e3)},
+              {"vector_N", json_vector(j.force)},
+              {"moment_N_mm", json_vector(j.moment, 1e3)}};
+    add_joined(j, item);
     for (const auto& [key, value] : j.more) {
       const auto [file_key, file_value] = in_file_unit(key, value);
       item[file_key] = number(file_value);
@@ -169,20 +167,22 @@ Json bracket_json(const BracketSide& side) {
 Json step_json(const StepResult& s) {
   Json bars = Json::array();
   for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
-  return {{"name", s.name},
-          {"angle_deg", number(to_deg(s.angle))},
-          {"checks", checks_json(s.checks)},
-          {"bow", bow_json(s.bow)},
-          {"bend_line", bend_line_json(s.bend_line)},
-          {"bars", std::move(bars)},
-          {"posts", joints_json(s.posts)},
-          {"cams", joints_json(s.cams)},
-          {"hinges", joints_json(s.hinges)},
-          {"screws", joints_json(s.screws)},
-          {"supports", joints_json(s.supports)},
-          {"ties", joints_json(s.ties)},
-          {"handles", joints_json(s.handles)},
-          {"dials", dials_json(s.dials)}};
+  Json out{{"name", s.name},
+           {"angle_deg", number(to_deg(s.angle))},
+           {"checks", checks_json(s.checks)},
+           {"bow", bow_json(s.bow)},
+           {"bend_line", bend_line_json(s.bend_line)},
+           {"bars", std::move(bars)},
+           {"posts", joints_json(s.posts)},
+           {"cams", joints_json(s.cams)},
+           {"hinges", joints_json(s.hinges)},
+           {"screws", joints_json(s.screws)},
+           {"supports", joints_json(s.supports)},
+           {"ties", joints_json(s.ties)},
+           {"handles", joints_json(s.handles)},
+           {"dials", dials_json(s.dials)}};
+  add_statics(s, out);
+  return out;
 }
 
 Json shapes_json(const std::vector<ModeShape>& shapes, const char* key) {
@@ -219,13 +219,14 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
            {"status", to_string(f.status)},
            {"case_sha256", stamp.case_sha256},
            {"plugins", stamp.plugins},
-           {"solver", {{"linear_solver", f.linear_solver}, {"unknowns", f.unknowns}}},
+           {"solver", {{"linear_solver", f.linear_solver}, {"unknowns", f.unknowns}, {"dimension", f.dimension}}},
            {"checks", checks_json(worst_of(f.steps))}};
   if (f.status != Status::ok) {
     out["trouble"] = f.trouble;
     out["history"] = f.history;
   }
   if (f.sheet) out["sheet"] = sheet_json(*f.sheet);
+  out["parts"] = parts_json(f.parts);
   out["steps"] = Json::array();
   for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
   out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);

@@ -7,6 +7,7 @@
 #include "solver/model.h"
 #include "solver/modes/fill_modes.h"
 #include "solver/results.h"
+#include "solver/statics_results.h"
 #include "solver/words.h"
 
 #include <Eigen/Geometry>
@@ -44,8 +45,8 @@ void fill_mass(const Model& m, Findings& out) {
     out.mass += m.machine.materials.at(p.material).density * p.thickness * p.edge_a.cross(p.edge_b).norm();
 }
 
-StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOptions& options,
-                       const Sections& sections) {
+StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOptions& options, const Sections& sections,
+                       const std::optional<SheetLoads>& sheet) {
   StepResult r;
   r.name = s.name;
   r.angle = s.angle;
@@ -54,7 +55,11 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   fill_joints(m, s, r);
   fill_dials(m, s, r);
   if (options.certificate) fill_checks(m, s, r);
-  if (options.fields) fill_fields(m, s, sections, r);
+  if (options.fields) {
+    fill_loads(m, s, sheet, r);
+    fill_contacts(m, s, r);
+    fill_fields(m, s, sections, r);
+  }
   return r;
 }
 
@@ -166,6 +171,8 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   if (machine.solve.buckling > 0) require_geometric(model.data.own);
   out.linear_solver = model.structure.solver;
   out.unknowns = model.structure.unknowns;
+  out.dimension = machine.solve.dimension;
+  if (options.fields) out.parts = parts_of(model);
   note_assumptions(model, out);
   fill_mass(model, out);
   if (!model.structure.mechanisms.empty()) {
@@ -186,7 +193,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
     return out;
   }
   const Sections sections = shared_sections(model, options);
-  for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections));
+  for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections, sheet));
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);

@@ -48,12 +48,50 @@ struct BarResult {
   double utilisation = 0; ///< of yield; 0 when yield is unknown
 };
 
+/// Index into Findings::parts of what stands for ground.
+inline constexpr int ground_part = -1;
+
+/// What hangs together by elements, rigid links, screws and welds: it balances by itself.
+struct PartResult {
+  std::string name;            ///< "clamp", "bed with member leg"
+  std::vector<std::string> of; ///< the bars, members, panels and parts of the own mesh in it, as results call them
+};
+
+/// Force and moment of one source of load on one part: equal to what the solver put on the part's nodes.
+struct LoadResult {
+  std::string what;                                 ///< "push on the nose", "self-weight", "load 2"
+  int part = ground_part;                           ///< index into Findings::parts
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< on its line of action, this step's place [m]
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< global axes [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< beside the force at `at`, global axes [N m]
+};
+
+/// Where two bodies or bars only press on each other: forces at stations, each along the same normal.
+struct ContactResult {
+  std::string what;                                   ///< "nose" or "bars"
+  std::array<std::string, 2> joins;                   ///< lower and upper, as results call them
+  std::array<int, 2> parts{ground_part, ground_part}; ///< indices into Findings::parts
+  Eigen::Vector3d normal = Eigen::Vector3d::UnitZ();  ///< from the first to the second, global axes in this step
+  std::vector<Eigen::Vector3d> at;                    ///< places of this step [m]
+  std::vector<double> force;                          ///< positive where it presses [N]
+};
+
+/// What a hold takes of one part: force and moment on the part about `at`, global axes [m, N, N m].
+struct HoldShare {
+  int part = ground_part; ///< index into Findings::parts
+  Eigen::Vector3d at = Eigen::Vector3d::Zero(), force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+};
+
 /// Force of a post, cam, hinge, support, tie, handle, or a row of screws.
 struct JointResult {
   std::string name;
-  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< [m], this step's place
-  Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< on the first of `joins`, global axes [N]
-  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< likewise [N m]
+  std::array<std::string, 2> joins;                      ///< as results call them; the second of a support is "ground"
+  std::array<int, 2> parts{ground_part, ground_part};    ///< of either, indices into Findings::parts
+  std::optional<std::array<Eigen::Vector3d, 2>> at_each; ///< where either feels it, where these are two places [m]
+  std::vector<HoldShare> shares;                         ///< holds: what each part brings
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();          ///< [m], this step's place
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();       ///< on the first of `joins`, global axes [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();      ///< likewise [N m]
   double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear [N]
   double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
   bool open = false;      ///< a one-sided joint that carries nothing
@@ -123,6 +161,8 @@ struct StepResult {
   std::vector<BarResult> bars;
   std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
   std::vector<DialResult> dials;
+  std::vector<LoadResult> loads;       ///< by source and part; filled with the fields
+  std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields
   StepChecks checks;
   Fields fields;
 };
@@ -185,6 +225,8 @@ struct Findings {
   std::string trouble;              ///< what moves and where, or what did not converge
   std::vector<std::string> history; ///< of the iteration that failed
   std::optional<SheetResult> sheet;
+  std::vector<PartResult> parts; ///< what must balance in every step
+  int dimension = 3;             ///< 2: in the x-z plane, where nothing balances along y, about x or about z
   std::vector<StepResult> steps;
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;

@@ -92,12 +92,28 @@ private:
   std::vector<Vector6d> missing_;
 };
 
-/// Adds one component of a force (dof 0-2) or moment (3-5) at a node to a hold's resultant.
-void add_component(const Eigen::Vector3d& at, int dof, double value, JointResult& r) {
-  Eigen::Vector3d part = Eigen::Vector3d::Zero();
-  part[dof % 3] = value;
-  if (dof < 3) r.force += part;
-  r.moment += dof < 3 ? Eigen::Vector3d((at - r.at).cross(part)) : part;
+/// What ground brings to one spot of a hold along one direction, global axes of the step.
+struct Spot {
+  int part;
+  Eigen::Vector3d at, direction;
+  bool moment;
+};
+
+/// Adds it to a resultant about the resultant's place.
+template <class R> void add_spot(const Spot& spot, double value, R& r) {
+  const Eigen::Vector3d brought = value * spot.direction;
+  if (!spot.moment) r.force += brought;
+  r.moment += spot.moment ? brought : Eigen::Vector3d((spot.at - r.at).cross(brought));
+}
+
+/// The same to what the hold takes of the spot's part, about the first spot there.
+void add_share(const Spot& spot, double value, JointResult& hold) {
+  auto share = std::ranges::find(hold.shares, spot.part, &HoldShare::part);
+  if (share == hold.shares.end()) {
+    hold.shares.push_back({spot.part, spot.at});
+    share = hold.shares.end() - 1;
+  }
+  add_spot(spot, value, *share);
 }
 
 } // namespace
@@ -111,18 +127,26 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
     holds[i].at = (given[i].from + given[i].to) / 2;
   }
   // A spot that two holds share counts to the first that holds it that way.
-  const auto give = [&](int node, int dof, double value) {
+  const Eigen::Matrix3d turn = apron_turn(step.angle);
+  const auto give = [&](int node, int dof, double value, bool global) {
     const Eigen::Vector3d& at = m.mesh.nodes[node].x;
     const auto h = std::ranges::find_if(
         given, [&](const Hold& one) { return one.holds[dof] && distance_to_segment(at, one.from, one.to) <= near; });
-    if (h != given.end()) add_component(at, dof, value, holds[h - given.begin()]);
+    if (h == given.end()) return;
+    Spot spot{m.map.component[node], at, Eigen::Vector3d::Unit(dof % 3), dof >= 3};
+    if (m.mesh.nodes[node].frame == Frame::apron) {
+      spot.at = turn * at;
+      if (!global) spot.direction = turn * spot.direction;
+    }
+    add_spot(spot, value, holds[h - given.begin()]);
+    add_share(spot, value, holds[h - given.begin()]);
   };
   const Balance balance(m, step);
-  for (int dof : m.map.held) give(dof / 6, dof % 6, balance.missing(dof / 6)[dof % 6]);
+  for (int dof : m.map.held) give(dof / 6, dof % 6, balance.missing(dof / 6)[dof % 6], false);
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
     if (j.kind == JointKind::hold) // a node on a rigid arm: a joint to ground, which pulls it back
-      give(j.b.terms.front().node, step.rows[r].direction, -step.force[static_cast<Eigen::Index>(r)]);
+      give(j.b.terms.front().node, step.rows[r].direction, -step.force[static_cast<Eigen::Index>(r)], true);
   }
   for (JointResult& h : holds) {
     h.value = h.force.norm();

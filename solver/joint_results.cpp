@@ -2,6 +2,7 @@
 #include "solver/joint_checks.h"
 #include "solver/recovery.h"
 #include "solver/results.h"
+#include "solver/statics_results.h"
 
 #include <Eigen/Geometry>
 
@@ -28,7 +29,9 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
     Gathered& g = out[row.joint];
     const double f = step.force[static_cast<Eigen::Index>(r)];
     Eigen::Vector3d d = j.axes.row(row.direction % 3);
-    if (j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
+    // What joins two parts of the apron stands in its axes; in the plane, so does what joins it to the rest.
+    const bool one = j.a.frame == Frame::apron || j.b.frame == Frame::apron;
+    if (m.map.plane ? one : j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
     (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
     g.spring[row.direction] = f;
     if (row.sense != Sense::both && !step.active[r]) g.open = true;
@@ -36,7 +39,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
   return out;
 }
 
-JointResult base_result(const Joint& j, const Gathered& g, double angle) {
+JointResult base_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
   JointResult r;
   r.name = j.name;
   r.at = j.b.frame == Frame::apron ? Eigen::Vector3d(apron_turn(angle) * j.b.at) : j.b.at;
@@ -44,6 +47,7 @@ JointResult base_result(const Joint& j, const Gathered& g, double angle) {
   r.moment = g.moment;
   r.open = g.open;
   r.value = g.force.norm();
+  fill_joined(m, j, angle, r);
   return r;
 }
 
@@ -54,7 +58,7 @@ void take(JointResult& r, JointChecks checks) {
 }
 
 JointResult post_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
-  JointResult r = base_result(j, g, step.angle);
+  JointResult r = base_result(m, j, g, step.angle);
   const Post& post = m.machine.posts[j.index];
   r.value = g.spring[uz];
   const double shear = std::hypot(g.spring[ux], g.spring[uy]);
@@ -71,14 +75,14 @@ JointResult post_result(const Model& m, const StepSolution& step, const Joint& j
 }
 
 JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
-  JointResult r = base_result(j, g, angle);
+  JointResult r = base_result(m, j, g, angle);
   r.value = -g.spring[uz];
   take(r, check_cam(m.machine, m.mesh, m.machine.cams[j.index], r.value));
   return r;
 }
 
 JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
-  JointResult r = base_result(j, g, step.angle);
+  JointResult r = base_result(m, j, g, step.angle);
   const double across = std::hypot(r.force.y(), r.force.z());
   r.more["across_N"] = across; // what pin and hole are checked with; along the pin nothing presses on the hole
   take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
@@ -129,7 +133,7 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
     const bool worse = clearly_greater(utilisation, r.utilisation) ||
                        (!clearly_greater(r.utilisation, utilisation) && clearly_greater(load.shear, r.value));
     if (fresh || worse) {
-      r = base_result(j, {}, step.angle);
+      r = base_result(m, j, {}, step.angle);
       r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;
       r.value = load.shear;
       take(r, std::move(checks));
@@ -160,17 +164,17 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
       out.hinges.push_back(hinge_result(m, step, j, g));
       break;
     case JointKind::handle: {
-      JointResult r = base_result(j, g, step.angle);
+      JointResult r = base_result(m, j, g, step.angle);
       r.value = std::abs(g.spring[rx]);
       out.handles.push_back(r);
       break;
     }
     case JointKind::support:
-      out.supports.push_back(base_result(j, g, step.angle));
+      out.supports.push_back(base_result(m, j, g, step.angle));
       break;
     case JointKind::tie:
     case JointKind::rod:
-      out.ties.push_back(base_result(j, g, step.angle));
+      out.ties.push_back(base_result(m, j, g, step.angle));
       break;
     default:
       break; // pads show along the bend line, screws and holds below

@@ -113,23 +113,33 @@ void LoadBuilder::add_nose_line(double from, double to, double y, double z, cons
   }
 }
 
-void LoadBuilder::add_sheet(const SheetLoads& s, double angle, StepLoads& loads) const {
+std::vector<SheetLine> LoadBuilder::sheet_lines(const SheetLoads& s, double angle) const {
   const Sheet& sheet = *machine_.sheet;
-  const double from = sheet.left();
-  const double to = sheet.right();
   const double edge = machine_.nose.setback;
   const Eigen::Vector3d n = apron_turn(angle) * Eigen::Vector3d::UnitZ();
   const Eigen::Vector3d grip(0, 0, s.grip);
   // The push passes through the bend line, where it balances the apron's moment exactly at every angle; the grip's
   // couple acts between the nose edge and g behind it.
-  add_nose_line(from, to, 0, 0, s.apron * n, loads);
-  add_nose_line(from, to, edge, 0, grip, loads);
+  std::vector<SheetLine> lines{{"push on the nose", BodyKind::clamp, 0, s.apron * n},
+                               {"grip on the nose", BodyKind::clamp, edge, grip}};
   if (machine_.body(BodyKind::bed).present())
-    add_bar_line({Ref::Kind::bar, BodyKind::bed, machine_.body(BodyKind::bed).edge_bar}, from, to, edge + sheet.grip, 0,
-                 -grip, loads);
+    lines.push_back({"grip on the bed", BodyKind::bed, edge + sheet.grip, -grip});
   if (machine_.body(BodyKind::apron).present())
-    add_bar_line({Ref::Kind::bar, BodyKind::apron, machine_.body(BodyKind::apron).edge_bar}, from, to, -sheet.flange, 0,
-                 {0, 0, -s.apron}, loads);
+    lines.push_back({"push on the apron", BodyKind::apron, -sheet.flange, {0, 0, -s.apron}});
+  return lines;
+}
+
+void LoadBuilder::add_sheet_line(const SheetLine& line, StepLoads& loads) const {
+  const double from = machine_.sheet->left();
+  const double to = machine_.sheet->right();
+  if (line.on == BodyKind::clamp)
+    add_nose_line(from, to, line.y, 0, line.q, loads);
+  else
+    add_bar_line({Ref::Kind::bar, line.on, machine_.body(line.on).edge_bar}, from, to, line.y, 0, line.q, loads);
+}
+
+void LoadBuilder::add_sheet(const SheetLoads& sheet, double angle, StepLoads& loads) const {
+  for (const SheetLine& line : sheet_lines(sheet, angle)) add_sheet_line(line, loads);
 }
 
 void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {

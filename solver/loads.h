@@ -6,6 +6,9 @@
 #include "solver/assembly.h"
 #include "solver/sheet_law.h"
 
+#include <string>
+#include <vector>
+
 namespace bedbow {
 
 /// A load on a rigid arm: it counts in buckling, since it moves along as the arm turns.
@@ -21,9 +24,25 @@ struct StepLoads {
   double greatest = 0;             ///< greatest resultant of a single load, for relative checks [N]
 };
 
+/// One of the sheet's line loads, uniform over its width.
+struct SheetLine {
+  std::string what; ///< "push on the nose"
+  BodyKind on = BodyKind::clamp;
+  double y = 0;                                ///< where along y, apron at 0 deg; z = 0 [m]
+  Eigen::Vector3d q = Eigen::Vector3d::Zero(); ///< axes of the body's frame [N/m]
+};
+
 class LoadBuilder {
 public:
   LoadBuilder(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data);
+
+  /// What the sheet does at `angle` to those bodies that there are, source by source.
+  [[nodiscard]] std::vector<SheetLine> sheet_lines(const SheetLoads& sheet, double angle) const;
+  void add_sheet_line(const SheetLine& line, StepLoads& loads) const;
+  /// Self-weight, whether the case asks for it or not.
+  void add_gravity(double angle, StepLoads& loads) const;
+  /// One [[load]] entry.
+  void add_given(const Load& load, double angle, StepLoads& loads) const;
 
   /// Self-weight (if the case asks for it) and [[load]] entries with the apron at `angle`.
   void add_own_loads(double angle, StepLoads& loads) const;
@@ -45,8 +64,6 @@ private:
   void add_bar_line(const Ref& bar, double from, double to, double y, double z, const Eigen::Vector3d& q,
                     StepLoads& loads) const;
   void add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q, StepLoads& loads) const;
-  void add_gravity(double angle, StepLoads& loads) const;
-  void add_given(const Load& load, double angle, StepLoads& loads) const;
   void add_pressure(const Load& load, StepLoads& loads) const;
   /// A force and moment shared by a set of the own mesh's points.
   void add_set(const Load& load, double angle, StepLoads& loads) const;

@@ -110,8 +110,7 @@ void mirror_table(CaseTable& t, double length) {
     flip_list(*starts, widths, length);
   }
   if (Entry* first = t.find("first"))
-    first->numbers[0] =
-        length - first->numbers[0] - t.find("pitch")->numbers[0] * (t.find("count")->numbers[0] - 1);
+    first->numbers[0] = length - first->numbers[0] - t.find("pitch")->numbers[0] * (t.find("count")->numbers[0] - 1);
   flip_first(t.find("at"), length);
   if (t.find("from")) mirror_span(t, length);
   negate(t.find("up"), {0});
@@ -200,9 +199,13 @@ CaseTables joins_reversed(CaseTables tables) {
 }
 
 CaseTables doubled(CaseTables tables) {
-  for (CaseTable& t : tables)
+  // What the program takes for a cam without stiffness [N/mm] is the same for every size of machine.
+  constexpr double rigid_cam = 1e11;
+  for (CaseTable& t : tables) {
+    if (t.heading == "[[cam]]" && !t.find("stiffness")) t.number("stiffness", Quantity::stiffness, rigid_cam);
     for (Entry& e : t.entries)
       for (double& v : e.numbers) v *= doubling(e.quantity);
+  }
   return tables;
 }
 

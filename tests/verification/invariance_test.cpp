@@ -14,7 +14,7 @@ namespace bedbow::verification {
 namespace {
 
 constexpr std::uint64_t machines = 200; ///< seeds 1 to 200, fixed before any of what they found was repaired
-constexpr double same = 1e-6; ///< of the greatest of its kind in the machine
+constexpr double same = 1e-6;           ///< of the greatest of its kind in the machine
 
 /// What a machine answers, by kind, each number under a name that every way of telling it keeps.
 using Answers = std::map<std::string, std::map<std::string, double>>;

@@ -56,7 +56,9 @@ public:
   RandomMachine draw() {
     kind_ = draw_kind();
     const bool fine = kind_ != Clamp::plate && dice_.chance(0.12);
-    size_ = kind_ == Clamp::plate ? 40 : fine ? dice_.of(std::array{3.75, 4.0, 5.0}) : dice_.of(std::array{10., 15., 20., 25.});
+    size_ = kind_ == Clamp::plate ? 40
+            : fine                ? dice_.of(std::array{3.75, 4.0, 5.0})
+                                  : dice_.of(std::array{10., 15., 20., 25.});
     length_ = std::round(fine || kind_ == Clamp::plate ? dice_.between(400, 560) : dice_.between(450, 1400));
     add_materials();
     add_sheet();
@@ -82,12 +84,23 @@ private:
 
   Clamp draw_kind() {
     const double p = dice_.between(0, 1);
-    return p < 0.45 ? Clamp::rib : p < 0.65 ? Clamp::spine : p < 0.82 ? Clamp::tube : p < 0.94 ? Clamp::fingers : Clamp::plate;
+    return p < 0.45   ? Clamp::rib
+           : p < 0.65 ? Clamp::spine
+           : p < 0.82 ? Clamp::tube
+           : p < 0.94 ? Clamp::fingers
+                      : Clamp::plate;
   }
 
   void add_materials() {
-    add("[material.flat]").number("E", stress, 205e3).number("nu", plain, 0.29).number("density", density, 7850).number("yield", stress, 275);
-    add("[material.blank]").number("E", stress, 208e3).number("nu", plain, 0.3).number("yield", stress, dice_.on_grid(160, 320, 1));
+    add("[material.flat]")
+        .number("E", stress, 205e3)
+        .number("nu", plain, 0.29)
+        .number("density", density, 7850)
+        .number("yield", stress, 275);
+    add("[material.blank]")
+        .number("E", stress, 208e3)
+        .number("nu", plain, 0.3)
+        .number("yield", stress, dice_.on_grid(160, 320, 1));
   }
 
   void add_sheet() {
@@ -99,7 +112,8 @@ private:
     flange_ = dice_.on_grid(15, 40);
     grip_ = dice_.on_grid(8, 20);
     setback_ = tenth(thickness_ + radius) + (dice_.chance(0.3) ? 1 : 0);
-    angle_ = kind_ == Clamp::spine ? dice_.of(std::array{30., 45., 60., 80.}) : dice_.of(std::array{45., 60., 80., 90.});
+    angle_ =
+        kind_ == Clamp::spine ? dice_.of(std::array{30., 45., 60., 80.}) : dice_.of(std::array{45., 60., 80., 90.});
     left_ = centre - width / 2;
     right_ = centre + width / 2;
     add("[sheet]")
@@ -180,7 +194,10 @@ private:
   }
 
   void add_nose(const std::string& bar) {
-    add("[clamp.nose]").text("bar", bar).number("setback", length, setback_).number("land", length, dice_.on_grid(8, 18));
+    add("[clamp.nose]")
+        .text("bar", bar)
+        .number("setback", length, setback_)
+        .number("land", length, dice_.on_grid(8, 18));
   }
 
   void add_clamp() {
@@ -198,11 +215,13 @@ private:
     add_nose("flat");
     nose_ = flat;
     if (kind_ == Clamp::rib || kind_ == Clamp::fingers) {
-      const Box rib{tenth(flat.y + dice_.between(30, 45)), flat.top(), dice_.on_grid(12, 25, 1), dice_.on_grid(60, 110, 1)};
+      const Box rib{tenth(flat.y + dice_.between(30, 45)), flat.top(), dice_.on_grid(12, 25, 1),
+                    dice_.on_grid(60, 110, 1)};
       add_bar("clamp", "rib", rib);
       join_bars("clamp", "flat", "rib", rib.middle());
     } else if (kind_ == Clamp::tube) {
-      const Box tube{tenth(flat.y + dice_.between(25, 35)), flat.top(), dice_.on_grid(40, 50, 1), dice_.on_grid(60, 120, 1)};
+      const Box tube{tenth(flat.y + dice_.between(25, 35)), flat.top(), dice_.on_grid(40, 50, 1),
+                     dice_.on_grid(60, 120, 1)};
       add_bar("clamp", "tube", tube, dice_.of(std::array{3., 4., 5.}));
       join_bars("clamp", "flat", "tube", tube.middle());
     }
@@ -227,14 +246,18 @@ private:
       x = tenth(x + width + 0.2);
     }
     CaseTable& t = add("[clamp.fingers]");
-    t.numbers("starts", length, starts).numbers("widths", length, widths).number("reach", length, reach).number("thickness", length, height);
+    t.numbers("starts", length, starts)
+        .numbers("widths", length, widths)
+        .number("reach", length, reach)
+        .number("thickness", length, height);
     if (dice_.chance(0.5)) t.number("root_stiffness", turn_stiffness, dice_.on_grid(5e3, 5e4, 1));
   }
 
   void add_apron() {
     add("[apron]").number("length", length, length_).text("material", "flat");
     const int flats = dice_.whole(1, 3);
-    Box face{0, 0, std::max(dice_.on_grid(50, 90, 1), flange_ + 2), flats == 1 ? dice_.on_grid(30, 60, 1) : dice_.on_grid(12, 25, 1)};
+    Box face{0, 0, std::max(dice_.on_grid(50, 90, 1), flange_ + 2),
+             flats == 1 ? dice_.on_grid(30, 60, 1) : dice_.on_grid(12, 25, 1)};
     face.y = -1 - face.width;
     face.z = -face.height;
     add_bar("apron", "face", face);
@@ -299,8 +322,16 @@ private:
     if (kind_ == Clamp::spine || dice_.chance(0.2)) {
       what_ += ", guides";
       const double z = thickness_;
-      add("[[tie]]").text("name", "G1").texts("joins", {bed_, clamp_}).numbers("at", length, {posts_.front(), post_y_, z}).texts("holds", {"x", "y", "rx", "rz"});
-      add("[[tie]]").text("name", "G2").texts("joins", {bed_, clamp_}).numbers("at", length, {posts_.back(), post_y_, z}).texts("holds", {"y", "rx"});
+      add("[[tie]]")
+          .text("name", "G1")
+          .texts("joins", {bed_, clamp_})
+          .numbers("at", length, {posts_.front(), post_y_, z})
+          .texts("holds", {"x", "y", "rx", "rz"});
+      add("[[tie]]")
+          .text("name", "G2")
+          .texts("joins", {bed_, clamp_})
+          .numbers("at", length, {posts_.back(), post_y_, z})
+          .texts("holds", {"y", "rx"});
       return;
     }
     what_ += ", cams";
@@ -311,7 +342,11 @@ private:
       const double aside = length_ * dice_.between(0.04, 0.12);
       const double x = add_mark(near_something(tenth(i == 0 ? aside : length_ - aside), 0.6));
       CaseTable& t = add("[[cam]]");
-      t.text("name", "C" + std::to_string(i + 1)).texts("joins", {bed_, clamp_}).number("x", length, x).number("y", length, y).number("lift", length, lift);
+      t.text("name", "C" + std::to_string(i + 1))
+          .texts("joins", {bed_, clamp_})
+          .number("x", length, x)
+          .number("y", length, y)
+          .number("lift", length, lift);
       if (soft) t.number("stiffness", stiffness, dice_.on_grid(100, 800, 1) * 1e3);
     }
   }
@@ -320,10 +355,18 @@ private:
     std::vector<double> x = {dice_.on_grid(0, 12), tenth(length_ - dice_.between(0, 12))};
     if (dice_.chance(0.2)) x.push_back(tenth(length_ * dice_.between(0.4, 0.6)));
     for (std::size_t i = 0; i < x.size(); ++i)
-      add("[[hinge]]").text("name", "H" + std::to_string(i + 1)).texts("joins", {bed_, "apron.face"}).number("x", length, x[i]).number("pin", length, 16).number("bearing_length", length, 20);
+      add("[[hinge]]")
+          .text("name", "H" + std::to_string(i + 1))
+          .texts("joins", {bed_, "apron.face"})
+          .number("x", length, x[i])
+          .number("pin", length, 16)
+          .number("bearing_length", length, 20);
     const int handles = dice_.whole(1, 2);
     for (int i = 0; i < handles; ++i)
-      add("[[handle]]").text("name", "handle " + std::to_string(i + 1)).text("bar", "apron.face").number("x", length, near_something(tenth(length_ * (0.12 + 0.7 * i)), 0.3));
+      add("[[handle]]")
+          .text("name", "handle " + std::to_string(i + 1))
+          .text("bar", "apron.face")
+          .number("x", length, near_something(tenth(length_ * (0.12 + 0.7 * i)), 0.3));
   }
 
   void add_stand() {
@@ -334,7 +377,8 @@ private:
     for (const bool first : {true, false}) {
       CaseTable& t = add("[[support]]");
       t.text("name", first ? "S1" : "S2").text("bar", foot_).number("x", length, first ? left : right);
-      t.texts("holds", first ? std::vector<std::string>{"x", "y", "z", "rx"} : std::vector<std::string>{"y", "z", "rx"});
+      t.texts("holds",
+              first ? std::vector<std::string>{"x", "y", "z", "rx"} : std::vector<std::string>{"y", "z", "rx"});
       if (soft) t.number("stiffness", stiffness, 2e4).number("rotational_stiffness", turn_stiffness, 3e4);
     }
   }
@@ -366,23 +410,35 @@ private:
     if (dice_.chance(0.35))
       add("[[load]]")
           .text("on", clamp_)
-          .numbers("at", length, {near_something(tenth(length_ * dice_.between(0.2, 0.8)), 0.5), nose_.middle(), nose_.top()})
-          .numbers("force", force, {dice_.on_grid(-200, 200, 1), dice_.on_grid(-200, 200, 1), dice_.on_grid(-600, 0, 1)})
+          .numbers("at", length,
+                   {near_something(tenth(length_ * dice_.between(0.2, 0.8)), 0.5), nose_.middle(), nose_.top()})
+          .numbers("force", force,
+                   {dice_.on_grid(-200, 200, 1), dice_.on_grid(-200, 200, 1), dice_.on_grid(-600, 0, 1)})
           .numbers("moment", moment, {dice_.on_grid(-10, 10, 1), dice_.on_grid(-10, 10, 1), dice_.on_grid(-10, 10, 1)});
   }
 
   void add_dials() {
-    add("[[dial]]").text("name", "nose").text("on", clamp_).numbers("at", length, {(left_ + right_) / 2, setback_, thickness_});
-    add("[[dial]]").text("name", "edge").text("on", bed_).numbers("at", length, {tenth(length_ * dice_.between(0.2, 0.8)), 0, 0});
-    add("[[dial]]").text("name", "lip").text("on", "apron.face").numbers("at", length, {tenth(length_ * dice_.between(0.1, 0.9)), -flange_, 0});
+    add("[[dial]]")
+        .text("name", "nose")
+        .text("on", clamp_)
+        .numbers("at", length, {(left_ + right_) / 2, setback_, thickness_});
+    add("[[dial]]")
+        .text("name", "edge")
+        .text("on", bed_)
+        .numbers("at", length, {tenth(length_ * dice_.between(0.2, 0.8)), 0, 0});
+    add("[[dial]]")
+        .text("name", "lip")
+        .text("on", "apron.face")
+        .numbers("at", length, {tenth(length_ * dice_.between(0.1, 0.9)), -flange_, 0});
   }
 
   Dice dice_;
   Clamp kind_ = Clamp::rib;
   std::string what_, bed_, foot_, clamp_;
-  double length_ = 0, size_ = 0, thickness_ = 0, flange_ = 0, grip_ = 0, setback_ = 0, angle_ = 0, left_ = 0, right_ = 0;
-  double depth_ = 0, post_y_ = 0; ///< of the bed's top and of the posts, along y [mm]
-  Box ground_, nose_;             ///< the bed's lowest bar, the clamp's bar that carries the nose
+  double length_ = 0, size_ = 0, thickness_ = 0, flange_ = 0, grip_ = 0, setback_ = 0, angle_ = 0, left_ = 0,
+         right_ = 0;
+  double depth_ = 0, post_y_ = 0;     ///< of the bed's top and of the posts, along y [mm]
+  Box ground_, nose_;                 ///< the bed's lowest bar, the clamp's bar that carries the nose
   std::vector<double> marks_, posts_; ///< x of what later joints may stand close to [mm]
   bool close_ = false;
   CaseTables tables_;
