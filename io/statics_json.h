@@ -1,5 +1,6 @@
 /// \file
-/// What results.json says so that its forces can be added up: parts, what joins them, what loads them, where they press.
+/// What results.json says so that its forces can be added up: parts, what joins them, what loads them, where they
+/// press.
 #pragma once
 
 #include "solver/findings.h"

@@ -140,8 +140,7 @@ void fill_loads(const Model& m, const StepSolution& step, const std::optional<Sh
   };
   if (m.machine.gravity) add("self-weight", [&](StepLoads& l) { builder.add_gravity(step.angle, l); });
   for (std::size_t i = 0; i < m.machine.loads.size(); ++i)
-    add("load " + std::to_string(i + 1),
-        [&](StepLoads& l) { builder.add_given(m.machine.loads[i], step.angle, l); });
+    add("load " + std::to_string(i + 1), [&](StepLoads& l) { builder.add_given(m.machine.loads[i], step.angle, l); });
   if (!sheet || !step.bending) return;
   for (const SheetLine& line : builder.sheet_lines(*sheet, step.angle))
     add(line.what, [&](StepLoads& l) { builder.add_sheet_line(line, l); });
