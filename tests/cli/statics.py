@@ -131,27 +131,36 @@ def cases_of(project):
     yield from sorted(project.glob("tests/cases/*.toml"))
 
 
-def greatest_joint(step):
-    joints = [j for kind in JOINTS if kind != "screws" for j in step[kind]]
-    return max(joints, key=lambda j: norm(j["vector_N"]), default=None)
+def seen_forces(step):
+    """The vectors of a step that are great enough for a millionth of them to be above the limit."""
+    least = 0.05 * max([norm(f) for _, _, f, _ in actions(step)], default=0)
+    for kind in JOINTS:
+        for joint in step[kind]:
+            if len(set(joint.get("parts", [0, None]))) == 1:  # inside one part, as screws are
+                continue
+            for item in joint.get("shares", [joint]):
+                yield f"{kind} {joint['name']}", item["vector_N"], least
+    for load in step["loads"]:
+        yield load["what"], load["force_N"], least
 
 
 def tampered(results):
-    """The same file with one number changed by a millionth, each time another."""
+    """The same file with one force changed by a millionth, each time another."""
     for i, step in enumerate(results["steps"]):
-        joint = greatest_joint(step)
-        if joint and norm(joint["vector_N"]) > 0:
-            copied = copy.deepcopy(results)
-            target = greatest_joint(copied["steps"][i])
-            for vector in [s["vector_N"] for s in target.get("shares", [])] or [target["vector_N"]]:
-                vector[:] = times(vector, 1 + 1e-6)
-            yield f"{step['name']}: force of {joint['name']}", copied
-        for k, load in enumerate(step["loads"]):
-            if norm(load["force_N"]) < 0.05 * max(norm(l["force_N"]) for l in step["loads"]):
+        for k, (what, force, least) in enumerate(seen_forces(step)):
+            if norm(force) <= least:
                 continue
             copied = copy.deepcopy(results)
-            copied["steps"][i]["loads"][k]["force_N"] = times(load["force_N"], 1 + 1e-6)
-            yield f"{step['name']}: {load['what']}", copied
+            changed = list(seen_forces(copied["steps"][i]))[k][1]
+            changed[:] = times(changed, 1 + 1e-6)
+            yield f"{step['name']}: {what}", copied
+        for k, contact in enumerate(step["contacts"]):
+            if len(set(contact["parts"])) == 1 or not contact["force_N"]:
+                continue
+            copied = copy.deepcopy(results)
+            copied["steps"][i]["contacts"][k]["normal"] = times(contact["normal"], 1 + 1e-6)
+            if sum(contact["force_N"]) > 0.05 * max(norm(f) for _, _, f, _ in actions(step)):
+                yield f"{step['name']}: {contact['what']}", copied
 
 
 def check_cases(bedbow, project):
