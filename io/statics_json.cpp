@@ -43,13 +43,14 @@ Json parts_json(const std::vector<PartResult>& parts) {
 }
 
 void add_joined(const JointResult& j, Json& item) {
-  if (j.shares.empty()) {
+  const bool hold = j.joins[0].empty(); // one that takes nothing has no shares
+  if (!hold) {
     item["joins"] = j.joins;
     item["parts"] = Json::array({part_json(j.parts[0]), part_json(j.parts[1])});
   }
   if (j.at_each)
     item["at_each_mm"] = Json::array({json_vector((*j.at_each)[0], 1e3), json_vector((*j.at_each)[1], 1e3)});
-  if (!j.shares.empty()) item["shares"] = Json::array();
+  if (hold) item["shares"] = Json::array();
   for (const HoldShare& s : j.shares)
     item["shares"].push_back({{"part", part_json(s.part)},
                               {"at_mm", json_vector(s.at, 1e3)},
