@@ -122,6 +122,8 @@ struct StepResult {
   BendLine bend_line;
   std::vector<BarResult> bars;
   std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
+  std::vector<JointResult>
+      touches; ///< spots beyond the sheet where nose and bed press on each other; the force on the bed
   std::vector<DialResult> dials;
   StepChecks checks;
   Fields fields;
