@@ -180,6 +180,7 @@ Json step_json(const StepResult& s) {
            {"supports", joints_json(s.supports)},
            {"ties", joints_json(s.ties)},
            {"handles", joints_json(s.handles)},
+           {"touches", joints_json(s.touches)},
            {"dials", dials_json(s.dials)}};
   add_statics(s, out);
   return out;

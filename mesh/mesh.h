@@ -61,7 +61,8 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
-enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, weld, pressure };
+/// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
+enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, touch, screw, weld, pressure };
 std::string to_string(JointKind kind);
 
 /// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
@@ -69,7 +70,7 @@ std::string to_string(JointKind kind);
 /// together). Stiffness infinity is rigid, 0 is free.
 struct Joint {
   JointKind kind = JointKind::tie;
-  int index = -1;   ///< in the machine's list of that kind; pads: station number
+  int index = -1;   ///< in the machine's list of that kind; pads and touches: number of the spot
   int part = 0;     ///< which of a row of screws, ...
   std::string name; ///< as reported
   Place a, b;
@@ -80,7 +81,7 @@ struct Joint {
   int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
   bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
   std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;        ///< length along x that it stands for (pads) [m]
+  double tributary = 0;        ///< length along x that it stands for (pads, touches) [m]
 };
 
 /// A bar's or member's chain of nodes, a straight run of the own mesh's lines, or a plate bar's grid, in order of x.

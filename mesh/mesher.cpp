@@ -30,6 +30,8 @@ std::string to_string(JointKind kind) {
     return "rod";
   case JointKind::pad:
     return "pad";
+  case JointKind::touch:
+    return "touch";
   case JointKind::screw:
     return "screw";
   case JointKind::weld:

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace bedbow {
 
@@ -29,6 +30,17 @@ void add_load_places(const Machine& m, std::vector<double>& x) {
   }
 }
 
+/// Sorted, what lies within same_place as one: its middle, so that mirrored places give mirrored ones.
+std::vector<double> distinct_places(std::vector<double> x) {
+  std::ranges::sort(x);
+  std::vector<double> out;
+  for (std::size_t i = 0, next = 0; i < x.size(); i = next) {
+    while (next < x.size() && x[next] - x[i] <= same_place) ++next;
+    out.push_back(std::midpoint(x[i], x[next - 1]));
+  }
+  return out;
+}
+
 } // namespace
 
 std::vector<double> make_stations(const Machine& m, const std::vector<double>& extra) {
@@ -48,14 +60,13 @@ std::vector<double> make_stations(const Machine& m, const std::vector<double>& e
   add_joint_places(m, x);
   add_load_places(m, x);
   std::erase_if(x, [](double v) { return !std::isfinite(v); });
-  std::sort(x.begin(), x.end());
   std::vector<double> out;
-  for (double v : x) {
-    if (!out.empty() && v - out.back() <= same_place) continue;
+  for (double v : distinct_places(std::move(x))) {
     if (!out.empty()) {
       const double from = out.back();
-      // A hair of slack, so that 900 mm by 15 mm makes 60 pieces, not 61.
-      const int pieces = std::max(1, static_cast<int>(std::ceil((v - from) / m.solve.element_size - 1e-9)));
+      // Slack, so that 900 mm by 15 mm makes 60 pieces, not 61, whatever the last digits of either end say.
+      const double run = v - from - 2 * same_place;
+      const int pieces = std::max(1, static_cast<int>(std::ceil(run / m.solve.element_size)));
       for (int i = 1; i < pieces; ++i) out.push_back(from + (v - from) * i / pieces);
     }
     out.push_back(v);

@@ -99,6 +99,23 @@ void note_elements(const Model& m, Findings& out) {
   }
 }
 
+/// Where the machine tips until nose and bed meet beyond the sheet.
+void note_touches(const std::vector<StepResult>& steps, Findings& out) {
+  for (const StepResult& s : steps) {
+    if (s.touches.empty()) continue;
+    double sum = 0;
+    const JointResult* most = &s.touches.front();
+    for (const JointResult& j : s.touches) {
+      sum += j.value;
+      if (clearly_greater(j.value, most->value)) most = &j;
+    }
+    char text[64];
+    std::snprintf(text, sizeof text, "%.4g kN, most of all at x = %.4g mm", sum * 1e-3, most->at.x() * 1e3);
+    out.assumptions.push_back("step " + s.name + ": beyond the sheet nose and bed press on each other with " + text +
+                              "; each face gives way by its force per length over 2 E (an estimate)");
+  }
+}
+
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
   note_elements(m, out);
@@ -194,6 +211,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   }
   const Sections sections = shared_sections(model, options);
   for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections, sheet));
+  note_touches(out.steps, out);
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);

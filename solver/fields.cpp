@@ -97,6 +97,7 @@ void add_forces(const Model& m, const StepSolution& step, const StepResult& resu
   add("hinge", result.hinges);
   add("support", result.supports);
   add("tie", result.ties);
+  add("touch", result.touches);
   std::map<int, double> across; // stiffness of a station's pads together: each bears on its share of the land
   for (const Joint& j : m.mesh.joints)
     if (j.kind == JointKind::pad) across[j.index] += j.stiffness[uz];

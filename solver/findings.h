@@ -160,6 +160,8 @@ struct StepResult {
   BendLine bend_line;
   std::vector<BarResult> bars;
   std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
+  std::vector<JointResult>
+      touches; ///< spots beyond the sheet where nose and bed press on each other; the force on the bed
   std::vector<DialResult> dials;
   std::vector<LoadResult> loads;       ///< by source and part; filled with the fields
   std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields

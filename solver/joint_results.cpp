@@ -176,6 +176,12 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
     case JointKind::rod:
       out.ties.push_back(base_result(m, j, g, step.angle));
       break;
+    case JointKind::touch:
+      if (g.spring[uz] < 0) {
+        out.touches.push_back(base_result(m, j, g, step.angle));
+        out.touches.back().value = -g.spring[uz];
+      }
+      break;
     default:
       break; // pads show along the bend line, screws and holds below
     }

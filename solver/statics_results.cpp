@@ -34,6 +34,7 @@ std::array<Ref, 2> joins_of(const Machine& m, const Joint& j) {
   case JointKind::handle:
     return {Ref{Ref::Kind::bar, BodyKind::apron, m.handles.at(i).bar}, ground};
   case JointKind::pad:
+  case JointKind::touch:
     return {Ref{Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar},
             Ref{Ref::Kind::bar, BodyKind::clamp, m.nose.bar}};
   default:

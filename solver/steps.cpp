@@ -182,6 +182,13 @@ StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string 
   return s;
 }
 
+/// Rows to begin the clamp step with: all but those beyond the sheet, which seldom carry.
+std::vector<char> first_guess(const Model& m, const std::vector<Row>& rows) {
+  std::vector<char> out;
+  for (const Row& row : rows) out.push_back(m.mesh.joints[row.joint].kind != JointKind::touch);
+  return out;
+}
+
 bool is_preloaded_post(const Model& m, const Row& row) {
   const Joint& j = m.mesh.joints[row.joint];
   return j.kind == JointKind::post && row.direction == uz && j.preload.has_value();
@@ -215,7 +222,7 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
   Forced forced(clamp.rows.size());
   for (std::size_t i = 0; i < clamp.rows.size(); ++i)
     if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
-  if (!solve_step(m, free, 0, forced, {}, clamp, out)) return out;
+  if (!solve_step(m, free, 0, forced, first_guess(m, clamp.rows), clamp, out)) return out;
   for (std::size_t k = 1; k < steps.size(); ++k) {
     // From there the posts stretch: slack at that force's worth below the clamped length.
     StepSolution& step = steps[k];

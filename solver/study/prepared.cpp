@@ -6,6 +6,7 @@
 #include "solver/words.h"
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
 
 namespace bedbow {
@@ -37,13 +38,16 @@ PreparedMachine::PreparedMachine(const Machine& machine, const Registries& regis
   std::vector<HeldSpan> sheets;
   for (const SheetPlace& p : places) sheets.push_back({p.left(), p.right()});
   model_.emplace(make_model(machine_, registries, make_mesh(machine_, registries.shapes, sheets)));
-  const double per_length =
-      machine_.materials.at(machine_.sheet->material).E * machine_.nose.land / machine_.sheet->thickness;
+  std::map<int, double> whole; // stiffness of all pads of a spot together
   for (std::size_t i = 0; i < model_->mesh.joints.size(); ++i) {
     const Joint& j = model_->mesh.joints[i];
-    if (j.kind != JointKind::pad) continue;
+    if (j.kind != JointKind::pad && j.kind != JointKind::touch) continue;
     pads_.push_back(i);
-    shares_.push_back(j.stiffness[uz] / (per_length * j.tributary));
+    whole[j.index] += j.stiffness[uz];
+  }
+  for (const std::size_t i : pads_) {
+    const Joint& j = model_->mesh.joints[i];
+    shares_.push_back(j.stiffness[uz] / whole.at(j.index));
   }
 }
 
@@ -61,13 +65,11 @@ void PreparedMachine::lay_sheet(const SheetPlace& place, int material, double th
     mesh.joints[pad].stiffness[uz] = 0; // has no row then
     mesh.joints[pad].tributary = 0;
   }
-  const double per_length = machine_.materials.at(material).E * machine_.nose.land / thickness;
   for (const PadSpot& spot : pad_spots(machine_, mesh, {place.left(), place.right()}))
     for (std::size_t i = 0; i < pads_.size(); ++i) {
       Joint& j = mesh.joints[pads_[i]];
       if (std::abs(j.b.at.x() - spot.x) > same_place || j.part != spot.finger) continue;
-      j.tributary = spot.tributary;
-      j.stiffness[uz] = per_length * spot.tributary * shares_[i];
+      lay_spot(machine_, spot, shares_[i], j);
     }
 }
 

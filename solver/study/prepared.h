@@ -43,8 +43,8 @@ private:
   const Registries& registries_;
   Machine machine_;
   std::optional<Model> model_;
-  std::vector<std::size_t> pads_; ///< joints, by rising x
-  std::vector<double> shares_;    ///< of a pad's stiffness among those at one x
+  std::vector<std::size_t> pads_; ///< joints between nose and bed, under a sheet or beyond it, by rising x
+  std::vector<double> shares_;    ///< of a joint's stiffness among those of one spot
   long load_cases_ = 0;
 };
 

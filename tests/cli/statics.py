@@ -15,7 +15,7 @@ import sys
 import tempfile
 
 LIMIT = 1e-8  # of the greatest force; of moments over the greatest force times the machine's size
-JOINTS = ["posts", "cams", "hinges", "screws", "supports", "ties", "handles"]
+JOINTS = ["posts", "cams", "hinges", "screws", "supports", "ties", "handles", "touches"]
 
 
 def plus(a, b):

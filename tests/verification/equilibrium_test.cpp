@@ -46,7 +46,7 @@ void add_joints(Bodies& bodies, const Machine& m, const StepResult& step) {
   for (std::size_t i = 0; i < m.handles.size(); ++i)
     act(bodies, {Ref{Ref::Kind::bar, BodyKind::apron, m.handles[i].bar}, ground}, step.handles[i]);
   for (const ForceArrow& a : step.fields.forces)
-    if (a.kind == "pad") {
+    if (a.kind == "pad" || a.kind == "touch") {
       bodies[0].add(a.at, a.force); // on the bed
       bodies[1].add(a.at, -a.force);
     }

@@ -29,6 +29,7 @@ double nose_force(const StepResult& s) {
   for (const ContactResult& c : s.contacts)
     if (c.what == "nose")
       for (const double f : c.force) sum += f;
+  for (const JointResult& j : s.touches) sum += j.value; // beyond the sheet
   return sum;
 }
 

@@ -211,6 +211,29 @@ TEST(Mirror, LopsidedMachine) {
   }
 }
 
+// Posts 2 and 3 mm beside screws, sheet's ends 1 to 3 mm beside stations, elements shorter than the pads' least
+// spacing: the pads were thinned from the left, and the mirrored machine answered something else.
+TEST(Mirror, StationsCloserThanPads) {
+  for (const char* size : {"15 mm", "3.75 mm", "2.9 mm"}) {
+    std::string text = replaced(project_file("cases/hive-lid/case.toml"), "centre = \"450 mm\"", "centre = \"397 mm\"");
+    text = replaced(text, "x = \"310 mm\"", "x = \"327 mm\"");
+    text = replaced(text, "x = \"590 mm\"", "x = \"572 mm\"");
+    text = replaced(text, "element_size = \"15 mm\"", "element_size = \"" + std::string(size) + "\"");
+    const Machine m = machine_of(text);
+    const Findings a = solved(m), b = solved(mirrored(m, 0.9));
+    const std::string source = "the same machine in a mirror, elements of " + std::string(size);
+    for (std::size_t i = 0; i < a.steps.size(); ++i) {
+      const StepResult& s = a.steps[i];
+      const StepResult& t = b.steps[i];
+      for (BodyKind k : {BodyKind::bed, BodyKind::clamp})
+        record("", source, s.name + ": " + to_string(k) + " bow", t.bow.bow[static_cast<std::size_t>(k)] * 1e3,
+               s.bow.bow[static_cast<std::size_t>(k)] * 1e3, 1e-6, "mm");
+      for (std::size_t p = 0; p < s.posts.size(); ++p)
+        EXPECT_NEAR(t.posts[p].value / s.posts[p].value, 1, 1e-6) << s.posts[p].name;
+    }
+  }
+}
+
 // ---- two dimensions against three
 
 // All in one upright plane: pads, posts, cams, loads and both centroid lines at y = 7 mm. Then the plane needs nothing
