@@ -61,7 +61,8 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
-enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, weld, pressure };
+/// `member_end`: an end of a member that lies on a panel or the own mesh between its nodes.
+enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, screw, weld, pressure, member_end };
 std::string to_string(JointKind kind);
 
 /// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
