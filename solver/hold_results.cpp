@@ -92,12 +92,27 @@ private:
   std::vector<Vector6d> missing_;
 };
 
-/// Adds one component of a force (dof 0-2) or moment (3-5) at a node to a hold's resultant.
-void add_component(const Eigen::Vector3d& at, int dof, double value, JointResult& r) {
-  Eigen::Vector3d part = Eigen::Vector3d::Zero();
-  part[dof % 3] = value;
+/// Adds a force (dof 0-2) or moment (3-5) along an axis at a place to a hold's resultant.
+void add_component(const Eigen::Vector3d& at, const Eigen::Vector3d& axis, int dof, double value, JointResult& r) {
+  const Eigen::Vector3d part = axis * value;
   if (dof < 3) r.force += part;
   r.moment += dof < 3 ? Eigen::Vector3d((at - r.at).cross(part)) : part;
+}
+
+/// The nodes of a hold's set of points; none for a hold of a point or line.
+std::vector<int> nodes_of_set(const Model& m, const Hold& hold) {
+  std::vector<int> out;
+  if (hold.set < 0) return out;
+  for (int p : m.machine.own.sets.at(hold.set).points) out.push_back(m.mesh.own_nodes.at(p));
+  return out;
+}
+
+/// The middle of a point, line or set, which its moment is about.
+Eigen::Vector3d middle_of(const Mesh& mesh, const Hold& hold, const std::vector<int>& nodes) {
+  if (hold.set < 0) return (hold.from + hold.to) / 2;
+  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+  for (int n : nodes) sum += mesh.nodes[n].x;
+  return sum / static_cast<double>(nodes.size());
 }
 
 } // namespace
@@ -106,23 +121,38 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const std::vector<Hold>& given = m.machine.holds;
   if (given.empty()) return;
   std::vector<JointResult> holds(given.size());
+  std::vector<std::vector<int>> sets; // by hold
+  for (const Hold& h : given) sets.push_back(nodes_of_set(m, h));
+  const auto on = [&](std::size_t i, int node) {
+    return given[i].set >= 0 ? std::ranges::find(sets[i], node) != sets[i].end()
+                             : distance_to_segment(m.mesh.nodes[node].x, given[i].from, given[i].to) <= near;
+  };
+  const auto turn_of = [&](int node) -> Eigen::Matrix3d {
+    return m.mesh.nodes[node].frame == Frame::apron ? apron_turn(step.angle) : Eigen::Matrix3d::Identity();
+  };
   for (std::size_t i = 0; i < holds.size(); ++i) {
     holds[i].name = "hold " + std::to_string(i + 1);
-    holds[i].at = (given[i].from + given[i].to) / 2;
+    const auto held = std::ranges::find_if(m.mesh.held_dofs, [&](int dof) { return on(i, dof / 6); });
+    const bool none = held == m.mesh.held_dofs.end();
+    holds[i].at = (none ? Eigen::Matrix3d(Eigen::Matrix3d::Identity()) : turn_of(*held / 6)) *
+                  middle_of(m.mesh, given[i], sets[i]);
   }
   // A spot that two holds share counts to the first that holds it that way.
-  const auto give = [&](int node, int dof, double value) {
-    const Eigen::Vector3d& at = m.mesh.nodes[node].x;
-    const auto h = std::ranges::find_if(
-        given, [&](const Hold& one) { return one.holds[dof] && distance_to_segment(at, one.from, one.to) <= near; });
-    if (h != given.end()) add_component(at, dof, value, holds[h - given.begin()]);
+  const auto give = [&](int node, int dof, const Eigen::Vector3d& axis, double value) {
+    for (std::size_t i = 0; i < holds.size(); ++i)
+      if (given[i].holds[dof] && on(i, node))
+        return add_component(turn_of(node) * m.mesh.nodes[node].x, axis, dof, value, holds[i]);
   };
   const Balance balance(m, step);
-  for (int dof : m.map.held) give(dof / 6, dof % 6, balance.missing(dof / 6)[dof % 6]);
+  for (int held : m.map.held) {
+    const int dof = held % 6;
+    give(held / 6, dof, turn_of(held / 6).col(dof % 3), balance.missing(held / 6)[dof]); // in the axes of its frame
+  }
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
+    const int dof = step.rows[r].direction;
     if (j.kind == JointKind::hold) // a node on a rigid arm: a joint to ground, which pulls it back
-      give(j.b.terms.front().node, step.rows[r].direction, -step.force[static_cast<Eigen::Index>(r)]);
+      give(j.b.terms.front().node, dof, j.axes.row(dof % 3), -step.force[static_cast<Eigen::Index>(r)]);
   }
   for (JointResult& h : holds) {
     h.value = h.force.norm();
