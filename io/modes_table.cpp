@@ -40,8 +40,8 @@ std::string modes_table(const ModesResult& m, const Style& style) {
     out += "Natural frequencies, joints as in: " + m.joint_state + "\n" + table_of(m.modes, "Hz", style);
   if (m.buckling_step.empty()) return out;
   out += (out.empty() ? "" : "\n") + std::string("Buckling under the loads of step ") + m.buckling_step + "\n";
-  return out + (m.buckling_shapes.empty() ? "  nothing buckles: these loads press nothing together\n"
-                                          : table_of(m.buckling_shapes, "times load", style));
+  return out +
+         (m.buckling_shapes.empty() ? "  " + m.buckling_note + "\n" : table_of(m.buckling_shapes, "times load", style));
 }
 
 } // namespace bedbow

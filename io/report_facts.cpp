@@ -2,6 +2,7 @@
 #include "io/result_tables.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace bedbow {
 
@@ -42,7 +43,10 @@ ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUn
 }
 
 ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnits& u) {
-  ReportFacts out{{what, force(j.value, u)}};
+  ReportFacts out;
+  if (const auto moment = j.more.find("moment_Nm"); moment != j.more.end())
+    out.emplace_back("moment that it takes", fixed(moment->second, 1) + " N m");
+  if (std::isfinite(j.value)) out.emplace_back(what, force(j.value, u));
   if (j.utilisation > 0) out.emplace_back("used, of what it bears", percent(j.utilisation));
   if (j.open) out.emplace_back("state", "open: carries nothing in this step");
   out.emplace_back("at", "x " + length(j.at.x(), u) + ", y " + length(j.at.y(), u) + ", z " + length(j.at.z(), u));
@@ -63,7 +67,7 @@ std::map<std::string, ReportFacts> step_facts(const StepResult& step, const Outp
   joints("screws", "shear of the worst screw", step.screws);
   joints("support", "force", step.supports);
   joints("tie", "force", step.ties);
-  joints("handle", "force", step.handles);
+  joints("handle", "force of the hand", step.handles);
   return out;
 }
 

@@ -208,6 +208,7 @@ Json modes_json(const std::optional<ModesResult>& modes) {
           {"buckling_shapes", shapes_json(m.buckling_shapes, "factor")},
           {"joint_state", m.joint_state},
           {"buckling_step", m.buckling_step},
+          {"buckling_note", m.buckling_note},
           {"residual", number(m.residual)},
           {"orthogonality", number(m.orthogonality)}};
 }

@@ -52,6 +52,11 @@ std::string percent(double utilisation) {
   return utilisation > 0 ? fixed(utilisation * 100, 0) + " %" : "-";
 }
 
+std::string mass_words(const Findings& f) {
+  return "Mass of bars, members and panels: " +
+         (std::isfinite(f.mass) ? fixed(f.mass, 1) + " kg" : "unknown, since a material has no density");
+}
+
 std::string with_kind(const std::string& kind, const std::string& name) {
   return name.starts_with(kind) ? name : kind + " " + name;
 }

@@ -44,6 +44,9 @@ std::vector<std::string> allowable_sources(const Findings& findings);
 /// How far each dial moves in each step.
 TextTable dial_table(const Findings& findings, const OutputUnits& units);
 
+/// "Mass of bars, members and panels: 23.8 kg", or that it is unknown, and why.
+std::string mass_words(const Findings& findings);
+
 /// "post left end" of kind "post" and name "left end"; a name that says its kind already is left alone.
 std::string with_kind(const std::string& kind, const std::string& name);
 

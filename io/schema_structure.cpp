@@ -43,10 +43,12 @@ TableSpec member() {
       text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
   };
   keys.insert(keys.end(), rest.begin(), rest.end());
-  return {"member", "[[member]]",
-          "Straight beam between two points. Ends that coincide with another member's end, or lie on a named bar, are "
-          "joined. Of a rectangle, width is across, height along `up`.",
-          std::move(keys), true};
+  return {
+      "member", "[[member]]",
+      "Straight beam between two points. An end is joined to what it lies on: another member, at its end or between "
+      "its ends, a bar, a panel, a joined mesh. Members that only cross are not joined. Of a rectangle, width is "
+      "across, height along `up`.",
+      std::move(keys), true};
 }
 
 TableSpec panel() {

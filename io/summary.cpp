@@ -61,7 +61,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
   for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");
-  out += "Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg\n";
+  out += mass_words(f) + "\n";
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());
   out += items("Assumed", assumed);

@@ -62,7 +62,23 @@ struct Place {
 int main_node(const Place& place);
 
 /// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
-enum class JointKind { post, cam, hinge, handle, tie, support, hold, rod, pad, touch, screw, weld, pressure };
+/// `member_end`: an end of a member that lies on a panel or the own mesh between its nodes.
+enum class JointKind {
+  post,
+  cam,
+  hinge,
+  handle,
+  tie,
+  support,
+  hold,
+  rod,
+  pad,
+  touch,
+  screw,
+  weld,
+  pressure,
+  member_end
+};
 std::string to_string(JointKind kind);
 
 /// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.

@@ -33,6 +33,12 @@ void lay_out_bars(Builder& b);
 void mesh_bars(Builder& b);
 /// Members, panels, the own mesh, holds; what touches the apron turns with it.
 void mesh_structure(Builder& b);
+/// Nodes and elements of the members, rods of those that only pull. What lies on a member between its ends and is
+/// joined there (ends of other members, nodes of a panel's edge, points of a joined own mesh) is a station of it, with
+/// one node for both; the members' order does not matter.
+void mesh_members(Builder& b, NodeFinder& finder);
+/// Joins ends of members that lie on a panel or on the own mesh between its nodes; those are meshed already.
+void join_member_ends(Builder& b, const NodeFinder& finder);
 /// Lines and quads of the own mesh.
 void mesh_own(Builder& b, NodeFinder& finder);
 /// Node of an end: shared with whatever ends or panel nodes are there, rigidly linked to a bar it lies on.
@@ -52,6 +58,9 @@ void mesh_screws(Builder& b);
 void mesh_contacts(Builder& b);
 /// The held sheet between nose and bed; \param sheets as make_mesh takes them.
 void mesh_pads(Builder& b, std::span<const HeldSpan> sheets);
+
+/// Places of the nodes on a panel's edges, each once. \return [m].
+std::vector<Eigen::Vector3d> edge_places(const Panel& panel);
 
 /// x that members, panels and points of the own mesh want as stations of the bars they meet.
 std::vector<double> structure_stations(const Builder& b);

@@ -22,69 +22,6 @@ std::string point_text(const Eigen::Vector3d& p) {
   return text;
 }
 
-/// Positions along a member [m]: even divisions, and where loads begin, end or act.
-std::vector<double> member_stations(const Machine& machine, const Member& m) {
-  const double length = (m.to - m.from).norm();
-  const Eigen::Vector3d dir = (m.to - m.from) / length;
-  std::vector<double> s;
-  for (int i = 0; i <= m.divisions; ++i) s.push_back(length * i / m.divisions);
-  const auto mark = [&](const Eigen::Vector3d& p) {
-    const double t = (p - m.from).dot(dir);
-    if (t > near && t < length - near && (p - m.from - t * dir).norm() < near) s.push_back(t);
-  };
-  for (const Load& l : machine.loads) {
-    mark(l.from);
-    mark(l.to);
-  }
-  std::sort(s.begin(), s.end());
-  s.erase(std::unique(s.begin(), s.end(), [](double a, double b) { return b - a < near; }), s.end());
-  s.back() = length;
-  return s;
-}
-
-void add_member(Builder& b, NodeFinder& finder, std::size_t index) {
-  const Member& m = b.machine.members[index];
-  BarLayout l;
-  l.owner = {Ref::Kind::member, BodyKind::bed, static_cast<int>(index)};
-  l.section = b.add_section(m.shape, b.material(m.material).nu);
-  const Eigen::Matrix3d axes = beam_axes(m.to - m.from, m.up, "member " + m.name);
-  if (m.tension_only) { // a rod between its ends, pulling only
-    Joint j;
-    j.kind = JointKind::rod;
-    j.index = static_cast<int>(index);
-    j.name = m.name;
-    j.axes = axes;
-    for (auto [place, point] : {std::pair{&j.a, &m.from}, std::pair{&j.b, &m.to}})
-      *place = {{{end_node(b, finder, *point), 1.0, Eigen::Vector3d::Zero()}}, *point, Frame::fixed};
-    const SectionProperties& p = b.mesh.sections.back().props;
-    j.stiffness[ux] = b.material(m.material).E * p.A / (m.to - m.from).norm();
-    j.sense[ux] = Sense::tension;
-    b.mesh.joints.push_back(std::move(j));
-    return;
-  }
-  l.stations = member_stations(b.machine, m);
-  const Eigen::Vector3d dir = axes.row(0);
-  for (std::size_t i = 0; i < l.stations.size(); ++i) {
-    const bool end = i == 0 || i + 1 == l.stations.size();
-    const Eigen::Vector3d at = i == 0 ? m.from : i + 1 == l.stations.size() ? m.to : m.from + dir * l.stations[i];
-    l.nodes.push_back(end ? end_node(b, finder, at) : b.add_node(at, Frame::fixed));
-  }
-  l.first_element = static_cast<int>(b.mesh.beams.size());
-  for (std::size_t i = 0; i + 1 < l.nodes.size(); ++i) {
-    BeamElement e;
-    e.nodes = {l.nodes[i], l.nodes[i + 1]};
-    e.axes = axes;
-    e.length = l.stations[i + 1] - l.stations[i];
-    e.section = l.section;
-    e.material = m.material;
-    e.owner = l.owner;
-    if (i == 0) e.release_a = m.release_from;
-    if (i + 2 == l.nodes.size()) e.release_b = m.release_to;
-    b.mesh.beams.push_back(e);
-  }
-  b.mesh.layouts.push_back(std::move(l));
-}
-
 void add_panel(Builder& b, NodeFinder& finder, std::size_t index) {
   const Panel& p = b.machine.panels[index];
   const int na = p.divisions[0];
@@ -127,6 +64,9 @@ void turn_with_apron(Builder& b, std::size_t first_node) {
   while (changed) {
     changed = false;
     for (const auto& l : b.mesh.rigid_links) spread(l[0], l[1]);
+    for (const Joint& j : b.mesh.joints)
+      if (j.kind == JointKind::member_end)
+        for (const PlaceTerm& t : j.a.terms) spread(t.node, j.b.terms.front().node);
     for (const auto& e : b.mesh.beams) spread(e.nodes[0], e.nodes[1]);
     for (const auto& e : b.mesh.shells)
       for (std::size_t k = 1; k < 4; ++k) spread(e.nodes[0], e.nodes[k]);
@@ -206,6 +146,15 @@ std::optional<Ref> bar_at(const Builder& b, const Eigen::Vector3d& at) {
   return std::nullopt;
 }
 
+std::vector<Eigen::Vector3d> edge_places(const Panel& p) {
+  std::vector<Eigen::Vector3d> out;
+  for (int i = 0; i <= p.divisions[0]; ++i)
+    for (double t : {0.0, 1.0}) out.emplace_back(p.corner + p.edge_a * (double(i) / p.divisions[0]) + p.edge_b * t);
+  for (int j = 1; j < p.divisions[1]; ++j)
+    for (double t : {0.0, 1.0}) out.emplace_back(p.corner + p.edge_b * (double(j) / p.divisions[1]) + p.edge_a * t);
+  return out;
+}
+
 std::vector<double> structure_stations(const Builder& b) {
   std::vector<double> x;
   const auto want = [&](const Eigen::Vector3d& at) {
@@ -215,12 +164,8 @@ std::vector<double> structure_stations(const Builder& b) {
     want(m.from);
     want(m.to);
   }
-  for (const Panel& p : b.machine.panels) {
-    for (int i = 0; i <= p.divisions[0]; ++i)
-      for (double t : {0.0, 1.0}) want(p.corner + p.edge_a * (double(i) / p.divisions[0]) + p.edge_b * t);
-    for (int j = 0; j <= p.divisions[1]; ++j)
-      for (double t : {0.0, 1.0}) want(p.corner + p.edge_b * (double(j) / p.divisions[1]) + p.edge_a * t);
-  }
+  for (const Panel& p : b.machine.panels)
+    for (const Eigen::Vector3d& at : edge_places(p)) want(at);
   if (b.machine.own.joined)
     for (const Eigen::Vector3d& p : b.machine.own.points) want(p);
   return x;
@@ -231,8 +176,9 @@ void mesh_structure(Builder& b) {
   const std::size_t first_node = b.mesh.nodes.size();
   NodeFinder finder(near);
   for (std::size_t i = 0; i < b.machine.panels.size(); ++i) add_panel(b, finder, i);
-  for (std::size_t i = 0; i < b.machine.members.size(); ++i) add_member(b, finder, i);
+  mesh_members(b, finder);
   mesh_own(b, finder);
+  join_member_ends(b, finder);
   turn_with_apron(b, first_node);
   add_holds(b, first_node);
 }

@@ -38,6 +38,8 @@ std::string to_string(JointKind kind) {
     return "weld";
   case JointKind::pressure:
     return "pressure";
+  case JointKind::member_end:
+    return "member end";
   }
   return "joint";
 }

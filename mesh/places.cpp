@@ -143,8 +143,8 @@ std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, do
 
 namespace {
 
-/// The place on the nearest element of a part of the own mesh, carried by its nodes in proportion.
-Place place_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+/// The place on the nearest element of a part of the own mesh, carried by its nodes in proportion. No terms: none.
+Place find_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   OwnNearest best;
   const auto keep = [&](OwnNearest found, const auto& nodes) {
     if (found.distance >= best.distance) return;
@@ -152,12 +152,17 @@ Place place_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at
     for (int& p : best.points) p = nodes[static_cast<std::size_t>(p)];
   };
   const auto x = [&](int n) { return mesh.nodes[n].x; };
+  // No point of a convex quad is further from a corner than both diagonals together.
+  const auto too_far = [&](const std::array<int, 4>& n) {
+    const double size = std::max((x(n[2]) - x(n[0])).norm(), (x(n[3]) - x(n[1])).norm());
+    return (at - x(n[0])).norm() - 2 * size > best.distance;
+  };
   for (const BeamElement& e : mesh.beams)
     if (e.owner == owner) keep(nearest_on_line({x(e.nodes[0]), x(e.nodes[1])}, at), e.nodes);
   for (const ShellElement& e : mesh.shells)
-    if (e.owner == owner)
+    if (e.owner == owner && !too_far(e.nodes))
       keep(nearest_on_quad({x(e.nodes[0]), x(e.nodes[1]), x(e.nodes[2]), x(e.nodes[3])}, at), e.nodes);
-  if (best.points.empty()) throw std::invalid_argument("nothing there to carry the place");
+  if (best.points.empty()) return {{}, at, Frame::fixed};
   Place p{{}, at, mesh.nodes[best.points.front()].frame};
   constexpr double nothing = 1e-12;
   for (std::size_t i = 0; i < best.points.size(); ++i)
@@ -165,10 +170,51 @@ Place place_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at
   return p;
 }
 
+/// The place on a panel's cell, or nothing off the panel.
+std::optional<Place> find_on_panel(const Panel& panel, const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+  constexpr double touching = 1e-6; // as members' ends meet [m]
+  const Eigen::Vector3d d = at - panel.corner;
+  const std::array<const Eigen::Vector3d*, 2> edges{&panel.edge_a, &panel.edge_b};
+  std::array<int, 2> cell{};
+  std::array<double, 2> in{}; // within the cell, 0 to 1
+  Eigen::Vector3d off = d;
+  for (std::size_t k = 0; k < 2; ++k) {
+    const double share = d.dot(*edges[k]) / edges[k]->squaredNorm();
+    off -= share * *edges[k];
+    const double slack = touching / edges[k]->norm();
+    if (share < -slack || share > 1 + slack) return std::nullopt;
+    const double along = std::clamp(share, 0.0, 1.0) * panel.divisions[k];
+    cell[k] = std::min(static_cast<int>(along), panel.divisions[k] - 1);
+    in[k] = along - cell[k];
+  }
+  if (off.norm() > touching) return std::nullopt;
+  const auto first = std::ranges::find(mesh.shells, owner, &ShellElement::owner); // row after row of cells along edge_a
+  const ShellElement& e = *(first + cell[1] * panel.divisions[0] + cell[0]);
+  const std::array<double, 4> weights{(1 - in[0]) * (1 - in[1]), in[0] * (1 - in[1]), in[0] * in[1],
+                                      (1 - in[0]) * in[1]};
+  Place p{{}, at, mesh.nodes[e.nodes[0]].frame};
+  constexpr double nothing = 1e-12;
+  for (std::size_t k = 0; k < 4; ++k)
+    if (weights[k] > nothing) p.terms.push_back({e.nodes[k], weights[k], at - mesh.nodes[e.nodes[k]].x});
+  return p;
+}
+
 } // namespace
 
+std::optional<Place> place_between_nodes(const Machine& machine, const Mesh& mesh, const Ref& owner,
+                                         const Eigen::Vector3d& at) {
+  if (owner.kind == Ref::Kind::panel) return find_on_panel(machine.panels[owner.index], mesh, owner, at);
+  if (owner.kind != Ref::Kind::own) return std::nullopt;
+  Place p = find_on_own(mesh, owner, at);
+  return p.terms.empty() ? std::nullopt : std::optional(std::move(p));
+}
+
 Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
-  if (owner.kind == Ref::Kind::own) return place_on_own(mesh, owner, at);
+  if (owner.kind == Ref::Kind::own) {
+    Place p = find_on_own(mesh, owner, at);
+    if (p.terms.empty()) throw std::invalid_argument("nothing there to carry the place");
+    return p;
+  }
   int best = -1;
   double distance = std::numeric_limits<double>::infinity();
   const auto consider = [&](int node) {

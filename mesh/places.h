@@ -27,6 +27,12 @@ Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, con
 /// the nodes of its nearest element in proportion, each by an exact arm.
 Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at);
 
+/// The place of a point on a panel or a part of the own mesh, carried in proportion by the nodes of the cell that it
+/// lies on, each by an exact arm. Nothing for a point off the panel's rectangle or plane by more than 1e-6 m, for a
+/// part without cells, or for anything else.
+std::optional<Place> place_between_nodes(const Machine& machine, const Mesh& mesh, const Ref& owner,
+                                         const Eigen::Vector3d& at);
+
 /// The place of the nose at x, y, z: on the finger there, or on the nose's bar. Nothing where no finger stands.
 std::optional<Place> nose_place(const Machine& machine, const Mesh& mesh, double x, double y, double z);
 

@@ -74,6 +74,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_sheet(v);
   validate_joints(v);
   validate_structure(v);
+  validate_meetings(v);
   validate_own(v);
   return std::move(v.problems);
 }

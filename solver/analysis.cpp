@@ -4,6 +4,8 @@
 #include "solver/bend_line.h"
 #include "solver/bracket.h"
 #include "solver/joint_checks.h"
+#include "solver/linear/process.h"
+#include "solver/mass_walk.h"
 #include "solver/model.h"
 #include "solver/modes/fill_modes.h"
 #include "solver/results.h"
@@ -14,6 +16,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <limits>
 
 namespace bedbow {
 
@@ -21,28 +24,20 @@ namespace {
 
 using Sections = std::vector<std::shared_ptr<const Section>>;
 
+/// The mass of everything; unknown as soon as one thing's is.
 void fill_mass(const Model& m, Findings& out) {
-  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
-    const BeamData& d = m.data.beams[m.data.of_beam[i]];
-    out.mass += d.density * d.section.A * m.mesh.beams[i].length;
+  std::vector<bool> unknown(m.machine.materials.size());
+  for_each_mass(m.machine, m.mesh, m.data, [&](const MassItem& item) {
+    out.mass += item.mass();
+    if (item.per_extent == 0) unknown[static_cast<std::size_t>(item.material)] = true;
+  });
+  for (std::size_t i = 0; i < unknown.size(); ++i) {
+    if (!unknown[i]) continue;
+    out.mass = std::numeric_limits<double>::quiet_NaN();
+    if (m.machine.gravity || m.machine.solve.modes > 0)
+      out.warnings.push_back("no density is known of material " + m.machine.materials[i].name +
+                             ": what is made of it counts as having no mass");
   }
-  for (const BarLayout& l : m.mesh.layouts) {
-    if (l.across.empty()) continue;
-    const Bar& bar = m.machine.bar(l.owner);
-    out.mass += m.machine.materials.at(bar.material).density * m.mesh.sections[l.section].props.A * bar.length;
-  }
-  for (std::size_t i = 0; i < m.mesh.fingers.size(); ++i) {
-    if (!m.mesh.fingers[i].plate()) continue;
-    const Fingers& f = *m.machine.fingers;
-    out.mass += m.machine.materials.at(f.material).density * f.thickness * f.reach * f.widths[i];
-  }
-  for (const ShellElement& e : m.mesh.shells) {
-    if (e.owner.kind != Ref::Kind::own) continue;
-    const Corners c = corners_of(m.mesh, e);
-    out.mass += m.machine.materials.at(e.material).density * e.thickness * (c[2] - c[0]).cross(c[3] - c[1]).norm() / 2;
-  }
-  for (const Panel& p : m.machine.panels)
-    out.mass += m.machine.materials.at(p.material).density * p.thickness * p.edge_a.cross(p.edge_b).norm();
 }
 
 StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOptions& options, const Sections& sections,
@@ -179,6 +174,7 @@ void note_failure(const Model& model, const Registries& registries, const Analys
 } // namespace
 
 Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options) {
+  const OneThread one_thread; // digits must not depend on who calls
   Findings out;
   out.title = machine.title;
   Mesh mesh = make_mesh(machine, registries.shapes);

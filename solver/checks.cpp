@@ -31,6 +31,64 @@ std::vector<PartLoad> part_loads(const Model& m, const StepSolution& step) {
   return parts;
 }
 
+/// Forces on the whole machine and their moment about a point.
+class Whole {
+public:
+  explicit Whole(const Eigen::Vector3d& centre)
+      : centre_(centre) {}
+  void add(const Eigen::Vector3d& at, const Eigen::Vector3d& force, const Eigen::Vector3d& moment) {
+    force_ += force;
+    moment_ += moment + (at - centre_).cross(force);
+  }
+  /// What is left over of those that a machine in the plane or in space can bring [N]. \param size of the machine [m].
+  [[nodiscard]] double rest(bool plane, double size) const {
+    double most = 0;
+    for (int k = 0; k < 6; ++k)
+      if (moves(plane, k)) most = std::max(most, std::abs(k < 3 ? force_[k] : moment_[k - 3] / size));
+    return most;
+  }
+
+private:
+  Eigen::Vector3d centre_, force_ = Eigen::Vector3d::Zero(), moment_ = Eigen::Vector3d::Zero();
+};
+
+/// What ground does to the machine through joints, holds apart.
+void add_ground(const Model& m, const StepSolution& step, const Eigen::Matrix3d& turn, Whole& whole) {
+  for (std::size_t r = 0; r < step.rows.size(); ++r) {
+    const Row& row = step.rows[r];
+    const Joint& j = m.mesh.joints[row.joint];
+    if (j.kind == JointKind::hold || !(j.a.ground() || j.b.ground())) continue;
+    const Place& held = j.a.ground() ? j.b : j.a;
+    const Eigen::Vector3d at = held.frame == Frame::apron ? Eigen::Vector3d(turn * held.at) : held.at;
+    // A row's tension pulls its two places together, so ground pulls back on what it holds.
+    const double sign = j.a.ground() ? -1 : 1;
+    const Eigen::Vector3d pull =
+        sign * step.force[static_cast<Eigen::Index>(r)] * j.axes.row(row.direction % 3).transpose();
+    const Eigen::Vector3d none = Eigen::Vector3d::Zero();
+    whole.add(at, row.direction < 3 ? pull : none, row.direction < 3 ? none : pull);
+  }
+}
+
+/// Loads and reactions on the whole machine: what is left over [N]. The reactions of holds are those that the results
+/// report, so that a wrong one shows.
+double whole_machine(const Model& m, const StepSolution& step, const StepResult& out) {
+  if (m.map.plane && step.angle != 0) return 0; // seen in the plane, a swung apron's forces do not add up with the rest
+  Eigen::AlignedBox3d box;
+  for (const Node& n : m.mesh.nodes) box.extend(n.x);
+  Whole whole(box.center());
+  const Eigen::Matrix3d turn = apron_turn(step.angle);
+  for (std::size_t n = 0; n < m.mesh.nodes.size(); ++n) {
+    const Vector6d& p = step.loads.nodal[n];
+    if (p.isZero(0)) continue;
+    const Eigen::Matrix3d t = m.mesh.nodes[n].frame == Frame::apron ? turn : Eigen::Matrix3d::Identity();
+    whole.add(t * m.mesh.nodes[n].x, t * p.head<3>(), t * p.tail<3>());
+  }
+  add_ground(m, step, turn, whole);
+  for (std::size_t i = m.machine.supports.size(); i < out.supports.size(); ++i)
+    whole.add(out.supports[i].at, out.supports[i].force, out.supports[i].moment);
+  return whole.rest(m.map.plane, box.diagonal().norm());
+}
+
 double greatest_force(const StepSolution& step) {
   double most = step.loads.greatest;
   for (std::size_t r = 0; r < step.rows.size(); ++r)
@@ -76,6 +134,7 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
     const Eigen::VectorXd work = comp.rigid.transpose() * parts[c].resultant;
     if (work.size()) checks.equilibrium = std::max(checks.equilibrium, work.cwiseAbs().maxCoeff() / force);
   }
+  if (force > 0) checks.equilibrium = std::max(checks.equilibrium, whole_machine(m, step, out) / force);
   checks.residual = scale > 0 ? std::sqrt(residual / scale) : 0;
   check_one_sided(m, step, force, checks);
 }

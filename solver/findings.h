@@ -92,7 +92,8 @@ struct JointResult {
   Eigen::Vector3d at = Eigen::Vector3d::Zero();          ///< [m], this step's place
   Eigen::Vector3d force = Eigen::Vector3d::Zero();       ///< on the first of `joins`, global axes [N]
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();      ///< likewise [N m]
-  double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear [N]
+  double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear, the
+                    ///< hand's force on a handle (NaN where its reach is unknown: its `moment_Nm` is in `more`) [N]
   double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
   bool open = false;      ///< a one-sided joint that carries nothing
   std::map<std::string, double>
@@ -146,7 +147,8 @@ struct Fields {
 
 /// Certificate of one step's solution.
 struct StepChecks {
-  double equilibrium = 0; ///< residual force and moment of the whole and of each body, over the greatest applied
+  double equilibrium = 0; ///< force and moment left over on the whole with its reactions and on each part, over the
+                          ///< greatest force; moments over the size of the machine or part
   double residual = 0;    ///< |K u - f| / |f|
   int contact_iterations = 0;
   double worst_closure = 0; ///< deepest overlap of a one-sided joint beyond its spring's own law, over deflection
@@ -194,6 +196,7 @@ struct ModesResult {
   std::vector<ModeShape> buckling_shapes; ///< `frequency` holds the factor
   std::string joint_state = "";           ///< in which the joints vibrate: name of a step, or "all joints closed"
   std::string buckling_step = "";         ///< whose stress was taken; empty: none
+  std::string buckling_note = "";         ///< why there are no load factors; empty where there are some
   double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
   double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };
@@ -237,7 +240,7 @@ struct Findings {
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;
-  double mass = 0; ///< of bars, members and panels [kg]
+  double mass = 0; ///< of everything that has mass [kg]; NaN where a material in use has no density
 };
 
 } // namespace bedbow

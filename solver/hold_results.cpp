@@ -116,37 +116,87 @@ void add_share(const Spot& spot, double value, JointResult& hold) {
   add_spot(spot, value, *share);
 }
 
+/// The nodes of a hold's set of points; none for a hold of a point or line.
+std::vector<int> nodes_of_set(const Model& m, const Hold& hold) {
+  std::vector<int> out;
+  if (hold.set < 0) return out;
+  for (int p : m.machine.own.sets.at(hold.set).points) out.push_back(m.mesh.own_nodes.at(p));
+  return out;
+}
+
+/// The middle of a point, line or set, which its moment is about.
+Eigen::Vector3d middle_of(const Mesh& mesh, const Hold& hold, const std::vector<int>& nodes) {
+  if (hold.set < 0) return (hold.from + hold.to) / 2;
+  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
+  for (int n : nodes) sum += mesh.nodes[n].x;
+  return sum / static_cast<double>(nodes.size());
+}
+
+/// Which nodes each hold of the machine holds, as the mesher found them, and where they are in a step.
+class HeldNodes {
+public:
+  HeldNodes(const Model& m, double angle)
+      : m_(m)
+      , turn_(apron_turn(angle)) {
+    for (const Hold& h : m.machine.holds) sets_.push_back(nodes_of_set(m, h));
+  }
+  /// The first hold that holds a node along a direction; the number of holds where none does.
+  [[nodiscard]] std::size_t hold_of(int node, int dof) const {
+    std::size_t i = 0;
+    while (i < sets_.size() && !(m_.machine.holds[i].holds[dof] && on(i, node))) ++i;
+    return i;
+  }
+  [[nodiscard]] Eigen::Matrix3d turn_of(int node) const {
+    return m_.mesh.nodes[node].frame == Frame::apron ? turn_ : Eigen::Matrix3d::Identity();
+  }
+  /// The place that a hold's moment is about, where the step has it.
+  [[nodiscard]] Eigen::Vector3d middle_of_hold(std::size_t i) const {
+    const auto held = std::ranges::find_if(m_.mesh.held_dofs, [&](int dof) { return on(i, dof / 6); });
+    const Eigen::Vector3d middle = middle_of(m_.mesh, m_.machine.holds[i], sets_[i]);
+    return held == m_.mesh.held_dofs.end() ? middle : Eigen::Vector3d(turn_of(*held / 6) * middle);
+  }
+
+private:
+  [[nodiscard]] bool on(std::size_t i, int node) const {
+    const Hold& h = m_.machine.holds[i];
+    return h.set >= 0 ? std::ranges::find(sets_[i], node) != sets_[i].end()
+                      : distance_to_segment(m_.mesh.nodes[node].x, h.from, h.to) <= near;
+  }
+
+  const Model& m_;
+  Eigen::Matrix3d turn_;
+  std::vector<std::vector<int>> sets_; ///< by hold
+};
+
 } // namespace
 
 void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const std::vector<Hold>& given = m.machine.holds;
   if (given.empty()) return;
+  const HeldNodes nodes(m, step.angle);
   std::vector<JointResult> holds(given.size());
   for (std::size_t i = 0; i < holds.size(); ++i) {
     holds[i].name = "hold " + std::to_string(i + 1);
-    holds[i].at = (given[i].from + given[i].to) / 2;
+    holds[i].at = nodes.middle_of_hold(i);
   }
   // A spot that two holds share counts to the first that holds it that way.
-  const Eigen::Matrix3d turn = apron_turn(step.angle);
-  const auto give = [&](int node, int dof, double value, bool global) {
-    const Eigen::Vector3d& at = m.mesh.nodes[node].x;
-    const auto h = std::ranges::find_if(
-        given, [&](const Hold& one) { return one.holds[dof] && distance_to_segment(at, one.from, one.to) <= near; });
-    if (h == given.end()) return;
-    Spot spot{m.map.component[node], at, Eigen::Vector3d::Unit(dof % 3), dof >= 3};
-    if (m.mesh.nodes[node].frame == Frame::apron) {
-      spot.at = turn * at;
-      if (!global) spot.direction = turn * spot.direction;
-    }
-    add_spot(spot, value, holds[h - given.begin()]);
-    add_share(spot, value, holds[h - given.begin()]);
+  const auto give = [&](int node, int dof, const Eigen::Vector3d& direction, double value) {
+    const std::size_t i = nodes.hold_of(node, dof);
+    if (i == holds.size()) return;
+    const Spot spot{m.map.component[node], nodes.turn_of(node) * m.mesh.nodes[node].x, direction, dof >= 3};
+    add_spot(spot, value, holds[i]);
+    add_share(spot, value, holds[i]);
   };
   const Balance balance(m, step);
-  for (int dof : m.map.held) give(dof / 6, dof % 6, balance.missing(dof / 6)[dof % 6], false);
+  for (int held : m.map.held) { // in the axes of the node's frame
+    const int dof = held % 6;
+    give(held / 6, dof, nodes.turn_of(held / 6).col(dof % 3), balance.missing(held / 6)[dof]);
+  }
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
+    const int dof = step.rows[r].direction;
     if (j.kind == JointKind::hold) // a node on a rigid arm: a joint to ground, which pulls it back
-      give(j.b.terms.front().node, step.rows[r].direction, -step.force[static_cast<Eigen::Index>(r)], true);
+      give(j.b.terms.front().node, dof, j.axes.row(dof % 3), -step.force[static_cast<Eigen::Index>(r)]);
   }
   for (JointResult& h : holds) {
     h.value = h.force.norm();

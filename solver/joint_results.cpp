@@ -6,7 +6,9 @@
 
 #include <Eigen/Geometry>
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 namespace bedbow {
@@ -89,6 +91,15 @@ JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& 
   return r;
 }
 
+/// The moment that stops the apron, and the hand's force where the handle's reach is known.
+JointResult handle_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(m, j, g, step.angle);
+  const double moment = std::abs(g.spring[rx]);
+  r.more["moment_Nm"] = moment;
+  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is left out
+  return r;
+}
+
 /// What one screw bears.
 struct ScrewLoad {
   Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
@@ -150,6 +161,7 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
 
 void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
   const auto gathered = gather_rows(m, step);
+  std::vector<JointResult> of_members; // after the ties that the case names
   for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
     const Joint& j = m.mesh.joints[i];
     const Gathered& g = gathered[i];
@@ -163,17 +175,13 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
     case JointKind::hinge:
       out.hinges.push_back(hinge_result(m, step, j, g));
       break;
-    case JointKind::handle: {
-      JointResult r = base_result(m, j, g, step.angle);
-      r.value = std::abs(g.spring[rx]);
-      out.handles.push_back(r);
+    case JointKind::handle:
+      out.handles.push_back(handle_result(m, step, j, g));
       break;
-    }
     case JointKind::support:
       out.supports.push_back(base_result(m, j, g, step.angle));
       break;
     case JointKind::tie:
-    case JointKind::rod:
       out.ties.push_back(base_result(m, j, g, step.angle));
       break;
     case JointKind::touch:
@@ -182,10 +190,15 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
         out.touches.back().value = -g.spring[uz];
       }
       break;
+    case JointKind::rod:
+    case JointKind::member_end:
+      of_members.push_back(base_result(m, j, g, step.angle));
+      break;
     default:
       break; // pads show along the bend line, screws and holds below
     }
   }
+  std::ranges::move(of_members, std::back_inserter(out.ties));
   add_screws(m, step, out);
   fill_holds(m, step, out);
 }

@@ -3,6 +3,7 @@
 #include "mesh/places.h"
 #include "mesh/stations.h"
 #include "solver/functional.h"
+#include "solver/mass_walk.h"
 
 #include <Eigen/Geometry>
 
@@ -146,26 +147,23 @@ void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {
   const Eigen::Vector3d down(0, 0, -g);
   const Eigen::Vector3d in_apron = apron_turn(angle).transpose() * down;
   const auto of = [&](int node) { return mesh_.nodes[node].frame == Frame::apron ? in_apron : down; };
-  for (std::size_t i = 0; i < mesh_.beams.size(); ++i) {
-    const BeamData& d = data_.beams[data_.of_beam[i]];
-    add_element_line(static_cast<int>(i), of(mesh_.beams[i].nodes[0]) * (d.density * d.section.A),
-                     Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), loads);
-  }
-  for (std::size_t i = 0; i < mesh_.shells.size(); ++i) {
-    const ShellElement& e = mesh_.shells[i];
-    const Vector24d f = shell_load_of(machine_, mesh_, data_, static_cast<int>(i),
-                                      of(e.nodes[0]) * (machine_.materials.at(e.material).density * e.thickness));
-    for (int k = 0; k < 4; ++k)
-      add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
-  }
-  for (const Joint& j : mesh_.joints) { // tension-only rods are springs: half of their weight at each end
-    if (j.kind != JointKind::rod) continue;
-    const Member& m = machine_.members[j.index];
-    const Material& material = machine_.materials.at(m.material);
-    const double mass = j.stiffness[ux] / material.E * (m.to - m.from).squaredNorm() * material.density;
-    for (const Place* p : {&j.a, &j.b})
-      add_point(*p, of(p->terms.front().node) * (mass / 2), Eigen::Vector3d::Zero(), loads);
-  }
+  const Eigen::Vector3d none = Eigen::Vector3d::Zero();
+  for_each_mass(machine_, mesh_, data_, [&](const MassItem& item) {
+    switch (item.kind) {
+    case MassItem::Kind::beam:
+      add_element_line(item.index, of(mesh_.beams[item.index].nodes[0]) * item.per_extent, none, none, loads);
+      break;
+    case MassItem::Kind::shell: {
+      const auto& nodes = mesh_.shells[item.index].nodes;
+      const Vector24d f = shell_load_of(machine_, mesh_, data_, item.index, of(nodes[0]) * item.per_extent);
+      for (int k = 0; k < 4; ++k) add_node(nodes[k], none, f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
+      break;
+    }
+    case MassItem::Kind::rod: // a spring between its ends: half of its weight at each
+      for (const Place* p : {&mesh_.joints[item.index].a, &mesh_.joints[item.index].b})
+        add_point(*p, of(p->terms.front().node) * (item.mass() / 2), none, loads);
+    }
+  });
 }
 
 Ref LoadBuilder::carrier_of(const Load& load) const {

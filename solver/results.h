@@ -15,13 +15,15 @@ void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 /// Forces of posts, cams, hinges, screws, supports, ties and handles.
 void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Forces and moments of plain holds on what they hold, after the supports among `supports`: a line's about its middle.
+/// Forces and moments of plain holds on what they hold, after the supports among `supports`: a line's about its middle,
+/// a set's about the mean of its points.
 void fill_holds(const Model& model, const StepSolution& step, StepResult& out);
 
 /// Dial readings.
 void fill_dials(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Certificate: equilibrium of every part and of the whole, residual, one-sidedness.
+/// Certificate: equilibrium of every part and of the whole, residual, one-sidedness. \param out with its joints filled
+/// in.
 void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
 
 /// What writers draw. \param sections one shared copy per mesh section.

@@ -46,16 +46,16 @@ CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const Fre
   const auto n = static_cast<Eigen::Index>(rows.size());
   CondensedSystem s;
   s.compliance.resize(n, n);
-  s.rigid_stretch = Eigen::MatrixXd::Zero(n, m.structure.rigid.cols());
+  s.rigid_stretch.resize(n, m.structure.rigid.cols());
   s.free_stretch = Eigen::VectorXd::Zero(n);
   s.rigid_load = free.rigid_load.col(k);
   s.laws.reserve(rows.size());
   Eigen::VectorXd seen(m.structure.compliance.rows()); // what a unit force in row j moves the functionals by
   for (Eigen::Index j = 0; j < n; ++j) {
     seen.setZero();
+    s.rigid_stretch.row(j) = rigid_stretch(m.structure, rows[j]);
     for (auto [f, v] : rows[j].terms) {
       seen += v * m.structure.compliance.col(f);
-      s.rigid_stretch.row(j) += v * m.structure.rigid.row(f);
       s.free_stretch[j] += v * free.functionals(f, k);
     }
     for (Eigen::Index i = j; i < n; ++i) {
@@ -156,9 +156,9 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
 bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
   CondensedSystem s;
   s.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
-  s.rigid_stretch = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(rows.size()), m.structure.rigid.cols());
+  s.rigid_stretch.resize(static_cast<Eigen::Index>(rows.size()), m.structure.rigid.cols());
   for (std::size_t i = 0; i < rows.size(); ++i)
-    for (auto [f, v] : rows[i].terms) s.rigid_stretch.row(static_cast<Eigen::Index>(i)) += v * m.structure.rigid.row(f);
+    s.rigid_stretch.row(static_cast<Eigen::Index>(i)) = rigid_stretch(m.structure, rows[i]);
   const Eigen::MatrixXd loose = loose_movements(s);
   for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
   if (loose.cols() == 0) return false;

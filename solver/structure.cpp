@@ -4,6 +4,7 @@
 
 #include <Eigen/Geometry>
 
+#include <cmath>
 #include <stdexcept>
 
 namespace bedbow {
@@ -60,6 +61,16 @@ void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const 
   if (cache) cache->keep(key, std::move(part));
 }
 
+/// The norm of a functional's row of rigid movements if forces and levers all pointed the same way.
+double reach_of(const Functional& functional, const Component& comp) {
+  const double forces = functional.rigid.head<3>().norm();
+  const double moments = functional.rigid.tail<3>().norm();
+  double square = 0;
+  for (Eigen::Index k = 0; k < comp.rigid.cols(); ++k)
+    square += std::pow(forces * comp.rigid.col(k).head<3>().norm() + moments * comp.rigid.col(k).tail<3>().norm(), 2);
+  return std::sqrt(square);
+}
+
 } // namespace
 
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
@@ -86,12 +97,26 @@ Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap&
     if (functionals[f].component >= 0) s.functionals_of[functionals[f].component].push_back(static_cast<int>(f));
   for (std::size_t c = 0; c < n; ++c) factor_component(c, mesh, map, functionals, solver, cache, s);
   if (!s.mechanisms.empty()) return s;
+  s.reach.assign(functionals.size(), 0);
   for (std::size_t c = 0; c < n; ++c) {
     const Component& comp = map.components[c];
+    for (int f : s.functionals_of[c]) s.reach[f] = reach_of(functionals[f], comp);
     for (int f : s.functionals_of[c])
       s.rigid.block(f, s.rigid_start[c], 1, comp.rigid.cols()) = functionals[f].rigid.transpose() * comp.rigid;
   }
   return s;
+}
+
+Eigen::RowVectorXd rigid_stretch(const Structure& s, const Row& row) {
+  constexpr double rounding = 1e-9; // far above that of the sums, far below any lever of a machine
+  Eigen::RowVectorXd out = Eigen::RowVectorXd::Zero(s.rigid.cols());
+  double reach = 0;
+  for (auto [f, v] : row.terms) {
+    out += v * s.rigid.row(f);
+    reach += std::abs(v) * s.reach[f];
+  }
+  if (out.norm() <= rounding * reach) out.setZero();
+  return out;
 }
 
 std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d) {

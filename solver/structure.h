@@ -32,6 +32,7 @@ struct Structure {
   std::vector<std::vector<int>> functionals_of;              ///< by component: indices of functionals
   Eigen::MatrixXd compliance;                                ///< nf x nf: p' K^-1 p
   Eigen::MatrixXd rigid;                                     ///< nf x r: functionals of the rigid movements
+  std::vector<double> reach;                                 ///< nf: norm of its row of `rigid` if nothing cancelled
   std::vector<Eigen::Index> rigid_start;                     ///< by component: first column in `rigid`
   std::vector<PartMechanism> mechanisms;                     ///< not empty: nothing else is valid
   std::string solver;                                        ///< name of the linear solver used
@@ -44,6 +45,10 @@ struct Structure {
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
                          const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers,
                          PartCache* cache = nullptr);
+
+/// How far the rigid movements stretch a row. Where the parts' share cancels, as for a rod between two places of one
+/// part, that is exactly zero, not rounding. \return r entries.
+Eigen::RowVectorXd rigid_stretch(const Structure& structure, const Row& row);
 
 /// Displacements of one step: by component the free unknowns and the rigid movements on top.
 struct Displacements {

@@ -3,6 +3,8 @@
 #include <dlfcn.h>
 #include <malloc.h>
 
+#include <mutex>
+
 namespace bedbow {
 
 namespace {
@@ -12,7 +14,40 @@ void call_if_loaded(const char* name, int argument) {
   if (void* symbol = dlsym(RTLD_DEFAULT, name)) reinterpret_cast<void (*)(int)>(symbol)(argument);
 }
 
+int ask_if_loaded(const char* name, int otherwise) {
+  void* symbol = dlsym(RTLD_DEFAULT, name);
+  return symbol ? reinterpret_cast<int (*)()>(symbol)() : otherwise;
+}
+
+/// BLAS keeps one number of threads for the process: the first that wants one thread sets it, the last gives it back.
+struct BlasThreads {
+  std::mutex mutex;
+  int users = 0, before = 1;
+};
+BlasThreads& blas_threads() {
+  static BlasThreads threads;
+  return threads;
+}
+
 } // namespace
+
+OneThread::OneThread()
+    : levels_(ask_if_loaded("omp_get_max_active_levels", 0)) {
+  BlasThreads& blas = blas_threads();
+  const std::lock_guard lock(blas.mutex);
+  if (blas.users++ == 0) {
+    blas.before = ask_if_loaded("openblas_get_num_threads", 1);
+    if (blas.before != 1) single_thread_blas();
+  }
+  single_thread_openmp();
+}
+
+OneThread::~OneThread() {
+  call_if_loaded("omp_set_max_active_levels", levels_);
+  BlasThreads& blas = blas_threads();
+  const std::lock_guard lock(blas.mutex);
+  if (--blas.users == 0 && blas.before != 1) call_if_loaded("openblas_set_num_threads", blas.before);
+}
 
 void single_thread_blas() {
   call_if_loaded("openblas_set_num_threads", 1);

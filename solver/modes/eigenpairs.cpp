@@ -5,6 +5,7 @@
 #include "solver/modes/lanczos.h"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 namespace bedbow {
@@ -66,6 +67,28 @@ void check_orthogonality(const EigenProblem& p, EigenPairs& pairs) {
 }
 
 } // namespace
+
+double greatest_value(const EigenProblem& p) {
+  constexpr int steps = 10;
+  MatrixXd x(p.size, 1), y(p.size, 1), product(p.size, 1);
+  for (Index i = 0; i < p.size; ++i) x(i, 0) = std::sin(1.0 + 12.9898 * static_cast<double>(i)); // of every shape a bit
+  p.inverse(x); // into the range of the inverse
+  const auto length = [&](const MatrixXd& v) {
+    p.inner(v, product);
+    return std::sqrt(std::max(0.0, v.cwiseProduct(product).sum()));
+  };
+  double most = 0;
+  double before = length(x);
+  for (int i = 0; i < steps && before > 0; ++i) {
+    x /= before;
+    p.g(x, y);
+    p.inverse(y);
+    before = length(y);
+    most = std::max(most, before);
+    x = y;
+  }
+  return most;
+}
 
 EigenPairs largest_pairs(const EigenProblem& p, int wanted, const MatrixXd& known) {
   EigenPairs pairs;

@@ -7,8 +7,14 @@
 #include <Eigen/Core>
 
 #include <functional>
+#include <stdexcept>
 
 namespace bedbow {
+
+/// The search for eigenvalues came to no end: a numerical outcome, which the analysis turns into a status.
+struct EigenFailure : std::runtime_error {
+  using std::runtime_error::runtime_error;
+};
 
 /// The pencil as operators. Rigid joints may make A^-1 singular: then all vectors live in its range.
 struct EigenProblem {
@@ -33,8 +39,12 @@ struct EigenPairs {
 
 /// The `wanted` largest positive nu, fewer where there are no more. Found by Lanczos (Spectra), repeated values too:
 /// the search is done again with what was found taken out, until nothing as large turns up. Small problems are solved
-/// dense. \param known size x k, B-orthonormal eigenvectors already known; they are left out. Throws std::runtime_error
-/// when Lanczos does not converge.
+/// dense. \param known size x k, B-orthonormal eigenvectors already known; they are left out. Throws EigenFailure when
+/// Lanczos does not converge.
 EigenPairs largest_pairs(const EigenProblem& problem, int wanted, const Eigen::MatrixXd& known);
+
+/// About the greatest |nu|, from below and rarely less than a tenth of it: the power method on one vector. 0 where
+/// G is zero.
+double greatest_value(const EigenProblem& problem);
 
 } // namespace bedbow

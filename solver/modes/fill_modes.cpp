@@ -1,5 +1,6 @@
 #include "solver/modes/fill_modes.h"
 
+#include "solver/modes/eigenpairs.h"
 #include "solver/modes/shape_words.h"
 #include "solver/recovery.h"
 #include "solver/results.h"
@@ -107,8 +108,22 @@ void fill_buckling(const Model& m, const Registries& registries, const StepSolut
     result.buckling_shapes[j].frequency = modes.values[static_cast<Eigen::Index>(j)];
     result.buckling_factors.push_back(modes.values[static_cast<Eigen::Index>(j)]);
   }
+  if (result.buckling_shapes.empty())
+    result.buckling_note = "nothing buckles: the loads of step " + step.name + " press nothing together";
   result.residual = std::max(result.residual, modes.residual);
   result.orthogonality = std::max(result.orthogonality, modes.orthogonality);
+}
+
+/// Runs a search; one that comes to no end is a status of the findings.
+template <class Search> void searched(const char* what, const char* key, Findings& out, Search search) {
+  try {
+    search();
+  } catch (const EigenFailure& e) {
+    out.status = Status::no_convergence;
+    out.trouble = std::string("the search for ") + what + " does not settle (" + e.what() +
+                  "): ask for fewer by [solve] " + key + ", change element_size or divisions, or leave `" + key +
+                  "` out to see the rest";
+  }
 }
 
 } // namespace
@@ -119,9 +134,12 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
   if (solve.modes <= 0 && solve.buckling <= 0) return;
   out.modes.emplace();
   if (solve.modes > 0)
-    fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(steps.front()), sections, out);
+    searched("natural frequencies", "modes", out, [&] {
+      fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(steps.front()), sections, out);
+    });
   if (solve.buckling > 0 && !steps.empty())
-    fill_buckling(m, registries, buckling_step(m.machine, steps, out.worst_step), sections, out);
+    searched("load factors of buckling", "buckling", out,
+             [&] { fill_buckling(m, registries, buckling_step(m.machine, steps, out.worst_step), sections, out); });
 }
 
 void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& verdict) {

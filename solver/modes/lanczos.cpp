@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstring>
 #include <limits>
+#include <new>
 #include <stdexcept>
 #include <string>
 
@@ -152,7 +153,9 @@ private:
 
 } // namespace
 
-EigenPairs lanczos(const EigenProblem& p, const MatrixXd& out, const Search& search) {
+namespace {
+
+EigenPairs run(const EigenProblem& p, const MatrixXd& out, const Search& search) {
   Pencil pencil(p, out);
   Lanczos lanczos(pencil, search);
   lanczos.init();
@@ -164,9 +167,22 @@ EigenPairs lanczos(const EigenProblem& p, const MatrixXd& out, const Search& sea
   // What is left may be the crowd at zero, which never converges and is no answer.
   pairs.scale = lanczos.scale();
   if (lanczos.open_value() > p.nothing * pairs.scale)
-    throw std::runtime_error("the eigenvalue search did not converge: " + std::to_string(pairs.values.size()) + " of " +
-                             std::to_string(search.values) + " values found");
+    throw EigenFailure(std::to_string(pairs.values.size()) + " of " + std::to_string(search.values) + " values found");
   return pairs;
+}
+
+} // namespace
+
+EigenPairs lanczos(const EigenProblem& p, const MatrixXd& out, const Search& search) {
+  try {
+    return run(p, out, search);
+  } catch (const EigenFailure&) {
+    throw;
+  } catch (const std::bad_alloc&) {
+    throw;
+  } catch (const std::exception& e) { // what Spectra calls it helps nobody who has a machine to build
+    throw EigenFailure(std::string("the iteration broke down: ") + e.what());
+  }
 }
 
 } // namespace bedbow

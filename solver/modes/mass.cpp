@@ -1,5 +1,6 @@
 #include "solver/modes/mass.h"
 
+#include "solver/mass_walk.h"
 #include "solver/modes/node_block.h"
 
 #include <cmath>
@@ -25,13 +26,6 @@ Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, b
   return e.axes.isIdentity(0) ? m : beam_to_global(m, e.axes);
 }
 
-double rod_mass(const Machine& machine, const Joint& j) {
-  if (j.kind != JointKind::rod) return 0;
-  const Member& m = machine.members[j.index];
-  const Material& material = machine.materials.at(m.material);
-  return j.stiffness[ux] / material.E * (m.to - m.from).squaredNorm() * material.density;
-}
-
 std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& mesh, const DofMap& map,
                                            const ElementData& data, bool lumped) {
   // Neighbouring elements of a bar are alike: the last matrix serves while data, length and axes stay.
@@ -44,18 +38,18 @@ std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& m
   };
   const ShellMatrix shells = [&](int i) { return shell_mass_of(machine, mesh, data, i, lumped); };
   std::vector<SymmetricMatrix> out = assemble(mesh, map, beams, shells, false);
-  for (const Joint& j : mesh.joints) {
-    const double mass = rod_mass(machine, j);
-    if (mass == 0) continue;
+  for_each_mass(machine, mesh, data, [&](const MassItem& item) {
+    if (item.kind != MassItem::Kind::rod || item.mass() == 0) return;
+    const Joint& j = mesh.joints[item.index];
     for (const Place* p : {&j.a, &j.b})
       for (const PlaceTerm& t : p->terms) {
         const NodeLink& l = map.links[t.node];
         Matrix6d m = Matrix6d::Zero();
-        m.diagonal().head<3>().setConstant(t.weight * mass / 2);
+        m.diagonal().head<3>().setConstant(t.weight * item.mass() / 2);
         const Matrix6d c = carry_to(l.arm + t.arm);
         add_node_block(out, map, l.ref, c.transpose() * m * c);
       }
-  }
+  });
   return out;
 }
 

@@ -14,7 +14,4 @@ std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& m
 /// Mass of one beam element in global axes, releases condensed with the stiffness.
 Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, bool lumped);
 
-/// Mass of a joint [kg]: a member that only pulls is one, all others have none.
-double rod_mass(const Machine& machine, const Joint& joint);
-
 } // namespace bedbow

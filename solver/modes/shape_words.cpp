@@ -1,5 +1,6 @@
 #include "solver/modes/shape_words.h"
 
+#include "solver/mass_walk.h"
 #include "solver/recovery.h"
 
 #include <Eigen/Cholesky>
@@ -123,17 +124,15 @@ std::string body_name(const Machine& machine, const Ref& owner) {
 
 std::vector<BodyMass> body_masses(const Model& m) {
   std::map<std::string, std::map<int, double>> masses;
-  for (std::size_t i = 0; i < m.mesh.beams.size(); ++i) {
-    const BeamElement& e = m.mesh.beams[i];
-    const BeamData& d = m.data.beams[m.data.of_beam[i]];
-    for (int n : e.nodes) masses[body_name(m.machine, e.owner)][n] += d.density * d.section.A * e.length / 2;
-  }
-  for (const ShellElement& e : m.mesh.shells) {
-    const Corners c = corners_of(m.mesh, e);
-    const double area = (c[2] - c[0]).cross(c[3] - c[1]).norm() / 2;
-    for (int n : e.nodes)
-      masses[body_name(m.machine, e.owner)][n] += m.machine.materials.at(e.material).density * e.thickness * area / 4;
-  }
+  const auto share = [&](const auto& element, double mass) {
+    for (int n : element.nodes)
+      masses[body_name(m.machine, element.owner)][n] += mass / static_cast<double>(element.nodes.size());
+  };
+  for_each_mass(m.machine, m.mesh, m.data, [&](const MassItem& item) {
+    if (item.kind == MassItem::Kind::beam) share(m.mesh.beams[item.index], item.mass());
+    if (item.kind == MassItem::Kind::shell) share(m.mesh.shells[item.index], item.mass());
+    // A rod's mass moves with the nodes of what it hangs on: it is no body of its own.
+  });
   std::vector<BodyMass> out;
   for (const auto& [name, of] : masses) {
     out.push_back({name, {}, {}});

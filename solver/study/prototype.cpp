@@ -105,7 +105,7 @@ void fill_dials(const Machine& m, const StepResult& real, const StepResult& prot
     }
 }
 
-void fill_loads(const Machine& m, double scale, const StepResult& real, const StepResult& proto, const Findings& f,
+void fill_loads(const Machine& m, const StepResult& real, const StepResult& proto, const Findings& f,
                 PrototypeResult& out) {
   if (f.sheet && m.body(BodyKind::apron).present())
     out.loads.push_back({"apron's push on the flange, all along", f.sheet->apron * m.sheet->width,
@@ -114,8 +114,7 @@ void fill_loads(const Machine& m, double scale, const StepResult& real, const St
     out.loads.push_back({"post " + real.posts[i].name, real.posts[i].value, proto.posts[i].value});
   for (std::size_t i = 0; i < real.handles.size(); ++i)
     if (i < m.handles.size() && std::isfinite(m.handles[i].reach))
-      out.loads.push_back({"hand at handle " + real.handles[i].name, real.handles[i].value / m.handles[i].reach,
-                           proto.handles[i].value / (m.handles[i].reach * scale)});
+      out.loads.push_back({"hand at handle " + real.handles[i].name, real.handles[i].value, proto.handles[i].value});
   for (const Load& l : m.loads)
     if (l.kind == Load::Kind::point) out.loads.push_back({"load", l.force.norm(), l.force.norm() * out.load_scale});
 }
@@ -146,7 +145,7 @@ PrototypeResult prototype(const Machine& given, const Registries& registries, co
           {to_string(kind), real.steps[step].bow.bow[k], small.steps[step].bow.bow[k], shares[k], other[k]});
   }
   fill_dials(machine, real.steps[step], small.steps[step], out);
-  fill_loads(machine, scale, real.steps[step], small.steps[step], real, out);
+  fill_loads(machine, real.steps[step], small.steps[step], real, out);
   out.allowed = safe_stress(material);
   for (const StepResult& s : small.steps)
     for (const BarResult& b : s.bars)

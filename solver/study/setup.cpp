@@ -78,7 +78,7 @@ double hand_force(const Machine& m, const std::vector<StepResult>& steps, double
   for (const StepResult& s : steps)
     for (std::size_t i = 0; i < s.handles.size() && i < m.handles.size(); ++i) {
       const double arm = std::isfinite(m.handles[i].reach) ? m.handles[i].reach : reach;
-      most = std::fmax(most, s.handles[i].value / arm);
+      most = std::fmax(most, s.handles[i].more.at("moment_Nm") / arm);
     }
   return most;
 }

@@ -52,6 +52,21 @@ TEST(ResultJson, HasEveryKeyOfTheContract) {
   expect_keys(Json::parse(contract), written(test::findings()), "results");
 }
 
+// "0.055 kN" for 54.6 N m: what a handle takes is a moment, and no force is made up where its reach is unknown. Nor is
+// a mass of 0 kg where a density is.
+TEST(ResultJson, UnknownForceOfAHandleAndUnknownMassAreNull) {
+  Findings f = test::findings();
+  JointResult handle;
+  handle.name = "left";
+  handle.value = f.mass = std::nan("");
+  handle.more["moment_Nm"] = 54.6;
+  f.steps[1].handles = {handle};
+  const Json j = written(f);
+  EXPECT_EQ(j["steps"][1]["handles"][0]["moment_Nm"], 54.6);
+  EXPECT_TRUE(j["steps"][1]["handles"][0]["force_N"].is_null());
+  EXPECT_TRUE(j["mass_kg"].is_null());
+}
+
 TEST(ResultJson, NumbersAreInFileUnits) {
   const Json j = written(test::findings());
   EXPECT_EQ(j["sheet"]["moment_N_mm_per_mm"], 200);

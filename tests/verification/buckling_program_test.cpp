@@ -103,6 +103,32 @@ TEST(EulerColumns, TensionHasNoFactor) {
   EXPECT_TRUE(f.modes->buckling_factors.empty());
 }
 
+// A panel that is loaded across itself alone ended the run with "TridiagEigen: eigen decomposition failed", and its
+// frequencies were lost. Nothing presses in its plane, so nothing buckles; the rest stands.
+TEST(EulerColumns, PanelLoadedAcrossItselfHasNoFactor) {
+  const auto shelf = [](const Eigen::Vector3d& edge_b) {
+    const Eigen::Vector3d far = edge_b + Eigen::Vector3d(300, 0, 0);
+    const auto edge = [&](const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
+      return "[[hold]]\nfrom = " + point(from) + "\nto = " + point(to) + "\nholds = [" + all + "]\n";
+    };
+    return head(210, 0.3, 7850) + "[[panel]]\nname = \"shelf\"\ncorner = " + point({0, 0, 0}) +
+           "\nedge_a = " + point({300, 0, 0}) + "\nedge_b = " + point(edge_b) +
+           "\nthickness = \"4 mm\"\nmaterial = \"m\"\ndivisions = [6, 5]\n" + edge({0, 0, 0}, edge_b) +
+           edge({300, 0, 0}, far) + "[[load]]\npanel = \"shelf\"\npressure = \"2 kPa\"\n[solve]\nmodes = 3\n";
+  };
+  for (const Eigen::Vector3d& edge_b : {Eigen::Vector3d(0, 200, 0), Eigen::Vector3d(0, 120, 160)}) {
+    Machine machine = machine_of(shelf(edge_b));
+    machine.solve.buckling = 2;
+    const Findings f = analyse(machine, builtin_registries());
+    EXPECT_EQ(f.status, Status::ok) << f.trouble;
+    ASSERT_TRUE(f.modes.has_value());
+    EXPECT_TRUE(f.modes->buckling_factors.empty());
+    EXPECT_NE(f.modes->buckling_note.find("nothing buckles"), std::string::npos);
+    EXPECT_EQ(f.modes->modes.size(), 3U);
+    EXPECT_TRUE(f.verdict.pass);
+  }
+}
+
 TEST(EulerColumns, FactorUnderTheLimitFailsTheCase) {
   const auto verdict = [](double force, const std::string& limits) {
     return buckling(bar(hold({0, 0, 0}, all) + load({2000, 0, 0}, {-force, 0, 0}) + limits), 1).verdict;

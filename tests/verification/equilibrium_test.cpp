@@ -83,6 +83,28 @@ TEST(Equilibrium, EveryBodyInEveryStep) {
   expect_equilibrium("folder-x", machine_of(project_file("tests/cases/folder-x.toml")));
 }
 
+// A handle's moment was reported as a force: "0.055 kN" for 54.6 N m. At every angle the hands hold the moment that
+// folds the sheet, m times its width, shared by both; a hand's force is known where the handle's reach is.
+TEST(Equilibrium, HandlesHoldTheMomentThatFoldsTheSheet) {
+  const std::string hive = project_file("cases/hive-lid/case.toml");
+  for (const std::string reach : {"", "reach = \"400 mm\"\n"}) {
+    const Machine m = machine_of(replaced(hive, "[[handle]]\n", "[[handle]]\n" + reach));
+    const Findings f = solved(m);
+    for (std::size_t i = 1; i < f.steps.size(); ++i) {
+      double moment = 0;
+      for (const JointResult& h : f.steps[i].handles) {
+        moment += h.more.at("moment_Nm");
+        if (reach.empty())
+          EXPECT_TRUE(std::isnan(h.value));
+        else
+          EXPECT_DOUBLE_EQ(h.value, h.more.at("moment_Nm") / 0.4);
+      }
+      record("", "equilibrium of the apron about the bend line", "moment of both handles, " + f.steps[i].name, moment,
+             f.sheet->moment * m.sheet->width, 1e-9, "N m");
+    }
+  }
+}
+
 /// Nodal loads of the sheet at an angle: on each body, about the bend line, global axes.
 Bodies sheet_resultants(const Model& m, const SheetLoads& s, double angle) {
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);

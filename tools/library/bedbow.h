@@ -211,7 +211,7 @@ public:
   bool pass = true;                 ///< within all limits
   std::vector<std::string> reasons; ///< where not
   std::vector<Step> steps;
-  double mass_kg = 0;
+  double mass_kg = 0;            ///< NaN where a material in use has no density
   std::vector<Finding> findings; ///< of plugins
   /// The whole of results.json.
   [[nodiscard]] std::string json() const;
