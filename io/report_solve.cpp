@@ -158,7 +158,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   r.sections.push_back(std::move(bears));
   r.sections.push_back(
       {"The case as it was understood", {"Mass of bars, members and panels: " + fixed(f.mass, 1) + " kg."}});
-  r.sections.back().listing = explain(c, "", Style(false));
+  r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }
 
