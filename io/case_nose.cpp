@@ -30,7 +30,8 @@ void build_clamp_nose(const CaseBuilder& b) {
   nose.pos = clamp->pos();
   if (const CaseValues* in = clamp->table("nose")) {
     nose.pos = in->pos();
-    nose.setback = in->number_or("setback", 0);
+    nose.setback = in->number_or_nan("setback"); // omitted: taken once the sheet is known
+    nose.radius = in->number_or("radius", 0);
     nose.land = in->number_or_nan("land");
   } else if (!clamp->given("nose") && b.root.given("sheet")) {
     b.problems.error(

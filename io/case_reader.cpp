@@ -3,9 +3,12 @@
 #include "io/case_builder.h"
 #include "io/case_values.h"
 #include "io/errors.h"
+#include "mesh/setback.h"
 #include "mesh/validate.h"
+#include "solver/sheet_law.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -75,7 +78,8 @@ void build(const CaseBuilder& b) {
   build_settings(b);
   build_studies(b);
   check_unused_materials(b);
-  b.problems.add(validate(b.machine(), b.registries.shapes));
+  if (Nose& nose = b.machine().nose; std::isnan(nose.setback)) nose.setback = default_setback(b.machine());
+  b.problems.add(validate(b.machine(), b.registries.shapes, known_springback(b.machine(), b.registries.moment_laws)));
 }
 
 } // namespace

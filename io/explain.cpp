@@ -31,7 +31,7 @@ std::string limits(const Teller& t) {
   return out.empty() ? "none given, so nothing is judged but strength" : out;
 }
 
-std::string explain_question(const Teller& t, const std::string& mesh_size, const Style& style) {
+std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
   const Machine& m = t.machine();
   std::string out = style.bold("To be solved") + "\n";
   if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
@@ -40,7 +40,7 @@ std::string explain_question(const Teller& t, const std::string& mesh_size, cons
   if (m.solve.modes > 0) out += "  natural frequencies: " + std::to_string(m.solve.modes) + "\n";
   if (m.solve.buckling > 0) out += "  buckling factors: " + std::to_string(m.solve.buckling) + "\n";
   if (m.solve.dimension == 2) out += "  in the x-z plane only\n";
-  if (!mesh_size.empty()) out += "  " + mesh_size + "\n";
+  for (const std::string& line : found) out += "  " + printable(line) + "\n";
   return out + "\n";
 }
 
@@ -62,11 +62,11 @@ std::string explain_warnings(const Case& c, const Style& style) {
 
 } // namespace
 
-std::string explain(const Case& c, const std::string& mesh_size, const Style& style) {
+std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style) {
   const Teller t(c);
   return style.bold(printable(c.machine.title)) + " (" + printable(c.source.file) + ")\n\n" + explain_bodies(t, style) +
          explain_sheet(t, style) + explain_joints(t, style) + explain_structure(t, style) +
-         explain_question(t, mesh_size, style) + explain_assumptions(c, style) + explain_warnings(c, style);
+         explain_question(t, found, style) + explain_assumptions(c, style) + explain_warnings(c, style);
 }
 
 } // namespace bedbow

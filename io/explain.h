@@ -6,12 +6,13 @@
 #include "io/style.h"
 
 #include <string>
+#include <vector>
 
 namespace bedbow {
 
 /// Bodies and bars, sheet, joints, structure, loads, dials, what is asked, what is assumed, warnings. Lengths, forces
-/// and stresses are in the units of [output]. \param mesh_size one line about the mesh, from whoever made it; empty:
-/// nothing is said.
-std::string explain(const Case& c, const std::string& mesh_size, const Style& style);
+/// and stresses are in the units of [output]. \param found further lines about what is to be solved, from whoever made
+/// the mesh and swung the apron.
+std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style);
 
 } // namespace bedbow

@@ -61,7 +61,8 @@ std::string explain_sheet(const Teller& t, const Style& style) {
   out += "  bent to " + Teller::degrees(s.angle) + " over an inside radius of " + t.length(s.inside_radius) +
          ", flange " + t.length(s.flange) + ", grip " + t.length(s.grip) + ", law " + printable(s.moment_law) + "\n";
   if (m.nose.bar >= 0)
-    out += "  held by a nose whose edge is at y = " + t.length(m.nose.setback) + ", bearing over " +
+    out += "  held by a nose whose edge is at y = " + t.length(m.nose.setback) +
+           (m.nose.radius > 0 ? ", rounded to " + t.length(m.nose.radius) : "") + ", bearing over " +
            t.length(m.nose.land) + "\n";
   if (m.fingers) out += fingers_line(t, *m.fingers);
   return out + "\n";

@@ -66,7 +66,7 @@ Report modes_report(const Case& c, const Findings& f, const RunStamp& stamp) {
         {"Buckling under the loads of step " + m.buckling_step, shape_table(m.buckling_shapes, "times load")});
   r.sections.push_back(std::move(section));
   r.sections.push_back({"The case as it was understood"});
-  r.sections.back().listing = explain(c, "", Style(false));
+  r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }
 

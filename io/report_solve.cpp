@@ -157,7 +157,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     bears.lists.push_back({"What may be borne, and who says so:", std::move(words)});
   r.sections.push_back(std::move(bears));
   r.sections.push_back({"The case as it was understood", {mass_words(f) + "."}});
-  r.sections.back().listing = explain(c, "", Style(false));
+  r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }
 

@@ -74,7 +74,9 @@ TableSpec nose() {
               name_key("bar", "the bar that carries it")
                   .like("spine")
                   .otherwise("the only bar, else the nearest to the bend line"),
-              length("setback", "0 mm", "y of the nose edge").otherwise("0 mm"),
+              length("setback", "3.5 mm", "y of the nose edge")
+                  .otherwise("thickness + inside radius, less where the edge is rounded"),
+              length("radius", "3 mm", "of the rounding of the nose edge").not_negative().otherwise("0 mm, sharp"),
               length("land", "15 mm", "depth of the bearing face behind the edge").positive().required(),
           }};
 }

@@ -83,7 +83,8 @@ struct Fingers {
 /// Where the clamp bears on the sheet.
 struct Nose {
   int bar = -1;       ///< index into the clamp's bars
-  double setback = 0; ///< y of the nose edge [m]
+  double setback = 0; ///< y of the nose edge, or of the front of a rounded one [m]; see mesh/setback.h
+  double radius = 0;  ///< of the rounding of the edge [m]; 0 sharp
   double land = 0;    ///< depth of the bearing face behind the edge [m] > 0
   SourcePos pos;
 };

@@ -64,14 +64,15 @@ std::string joint_key(const std::string& kind, const std::string& name, std::siz
   return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
 }
 
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes) {
-  Validator v{machine, {}, {}};
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback) {
+  Validator v{machine, shapes, {}, {}};
   for (const Body& body : machine.bodies)
     for (const Bar& bar : body.bars) v.boxes[static_cast<std::size_t>(body.kind)].push_back(bar_box(bar, shapes));
   validate_whole(v);
   validate_all_names(v);
   validate_bodies(v);
   validate_sheet(v);
+  validate_swing(v, springback);
   validate_joints(v);
   validate_structure(v);
   validate_meetings(v);

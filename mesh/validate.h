@@ -12,7 +12,8 @@ namespace bedbow {
 
 /// Everything that is wrong or doubtful about a machine, each with the place of the table it belongs to.
 /// Values that are NaN are passed over: whoever made them NaN has said why.
-/// \param shapes section shapes, for how far bars reach.
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes);
+/// \param shapes section shapes, for how far bars reach. \param springback how much further than wanted the bend is
+/// swung [rad]; 0 where the moment law does not say.
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback);
 
 } // namespace bedbow

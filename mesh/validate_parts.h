@@ -15,6 +15,7 @@ namespace bedbow {
 
 struct Validator {
   const Machine& machine;
+  const Registry<ShapeEntry>& shapes;
   std::array<std::vector<std::optional<BarBox>>, 3> boxes; ///< by body and bar
   std::vector<Problem> problems;
 
@@ -38,11 +39,12 @@ std::string in_mm(double length);
 /// "post.left", or "post.2" for one without a name. \param index from 0.
 std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);
 
-void validate_bodies(Validator& v);    // validate_bodies.cpp
-void validate_sheet(Validator& v);     // validate_sheet.cpp: sheet, nose, fingers
-void validate_joints(Validator& v);    // validate_joints.cpp
-void validate_structure(Validator& v); // validate_structure.cpp: members, panels, holds, loads, dials
-void validate_meetings(Validator& v);  // validate_meetings.cpp: members and panels that touch and are not joined
-void validate_own(Validator& v);       // validate_own.cpp: the own mesh
+void validate_bodies(Validator& v);                   // validate_bodies.cpp
+void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers
+void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and what meets in the swing
+void validate_joints(Validator& v);                   // validate_joints.cpp
+void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
+void validate_meetings(Validator& v);                 // validate_meetings.cpp: members and panels that touch and are not joined
+void validate_own(Validator& v);                      // validate_own.cpp: the own mesh
 
 } // namespace bedbow

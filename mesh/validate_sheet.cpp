@@ -1,8 +1,8 @@
+#include "mesh/setback.h"
 #include "mesh/validate_parts.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -27,8 +27,7 @@ void validate_extent(Validator& v, BodyKind kind) {
 
 void validate_bend(Validator& v) {
   const Sheet& s = *v.machine.sheet;
-  constexpr double steepest = 175 * std::numbers::pi / 180;
-  if (s.angle > steepest)
+  if (s.angle > steepest_bend)
     v.error(s.pos, "sheet.angle", "no folder bends further than 175 deg; 90 deg is a right angle");
   if (s.inside_radius > s.flange)
     v.error(s.pos, "sheet.inside_radius",

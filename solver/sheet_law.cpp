@@ -1,5 +1,6 @@
 #include "solver/sheet_law.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
@@ -68,6 +69,19 @@ double springback(const Sheet& sheet, const Material& material, double moment) {
     throw std::invalid_argument("sheet: at this inside_radius the bend stays elastic and springs back entirely; give a "
                                 "smaller inside_radius or a thicker sheet");
   return sheet.angle * (1 / kept - 1);
+}
+
+double known_springback(const Machine& m, const Registry<MomentLawEntry>& laws) {
+  if (!m.sheet || m.sheet->material < 0) return 0;
+  const Material& material = m.materials.at(static_cast<std::size_t>(m.sheet->material));
+  const MomentLawEntry* law = laws.find(m.sheet->moment_law);
+  if (!law) return 0;
+  try {
+    const double found = springback(*m.sheet, material, law->moment(*m.sheet, material));
+    return std::isfinite(found) ? std::max(found, 0.0) : 0;
+  } catch (const std::invalid_argument&) {
+    return 0; // said by who reads the sheet, or by who solves
+  }
 }
 
 } // namespace bedbow

@@ -39,6 +39,10 @@ SheetLoads sheet_loads(const Sheet& sheet, double moment);
 /// Source: docs/theory/sheet.md.
 double springback(const Sheet& sheet, const Material& material, double moment);
 
+/// Springback of a machine's sheet by its own moment law [rad]; 0 without a sheet, or where law or material do not give
+/// one.
+double known_springback(const Machine& machine, const Registry<MomentLawEntry>& laws);
+
 /// Full plastic moment per width in plane strain, S t^2/4 with S = (2/sqrt3) yield [N m/m].
 /// Source: Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, 2nd ed. 2002, sec. 6.5.
 /// Throws std::invalid_argument where the yield is unknown.

@@ -41,6 +41,7 @@ void scale(Body& body, double s) {
 
 void scale_clamping(Machine& m, double s) {
   m.nose.setback *= s;
+  m.nose.radius *= s;
   m.nose.land *= s;
   if (m.fingers) {
     scale(m.fingers->widths, s);

@@ -1,6 +1,7 @@
 #include "solver/study/setup.h"
 
 #include "mesh/fastener.h"
+#include "mesh/setback.h"
 #include "solver/din6935.h"
 #include "solver/study/rigid_clamp.h"
 
@@ -32,7 +33,7 @@ Machine with_thickness(const Machine& machine, const Setting& s) {
   const double more = s.thickness - machine.sheet->thickness;
   m.sheet->thickness = s.thickness;
   m.sheet->inside_radius = s.inside_radius;
-  m.nose.setback = s.setback;
+  m.nose.setback = default_setback(m);
   for (Bar& bar : m.body(BodyKind::clamp).bars) bar.at.y() += more;
   return m;
 }
@@ -146,8 +147,9 @@ std::vector<Setting> find_settings(const Machine& machine, const Registries& reg
     s.thickness = t;
     s.least_radius = least_inside_radius(material, t);
     s.inside_radius = std::max(sheet.inside_radius, s.least_radius.value);
-    s.setback = t + s.inside_radius;
-    s.rounded_setback = t;
+    const double angle = std::max(std::numbers::pi / 2, sheet.angle);
+    s.setback = least_setback(t, s.inside_radius, 0, angle);
+    s.rounded_setback = least_setback(t, s.inside_radius, s.inside_radius, angle);
     s.nut_turns = nan;
     for (const Post& p : machine.posts)
       if (const auto thread = thread_of(p)) s.nut_turns = (t - sheet.thickness) / thread->pitch;

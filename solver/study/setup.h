@@ -25,8 +25,8 @@ struct Setting {
   double thickness = 0;
   double inside_radius = 0;      ///< the case's, or the least by table where that is more [m]
   Allowable least_radius;        ///< [m]
-  double setback = 0;            ///< of a sharp nose edge behind the bend line, where the bend's inside begins [m]
-  double rounded_setback = 0;    ///< of a nose rounded to the inside radius: the flange's inner face passes it [m]
+  double setback = 0;            ///< of a sharp nose edge, by least_setback [m]
+  double rounded_setback = 0;    ///< of a nose edge rounded to the inside radius, likewise [m]
   double nut_turns = 0;          ///< from the setting for the case's own sheet, up positive
   std::vector<NutSetting> nuts;  ///< of the posts with a preload and a known pitch
   double cam_angle = 0;          ///< clamped, with the nuts left as they are [rad]

@@ -15,7 +15,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   try {
     const bedbow::Case c =
         bedbow::read_case_text(std::string_view(reinterpret_cast<const char*>(data), size), registries);
-    bedbow::explain(c, "", bedbow::Style(false));
+    bedbow::explain(c, {}, bedbow::Style(false));
   } catch (const bedbow::CaseError&) {
     // What is wrong has been said; anything else that escapes is a fault.
   } catch (const bedbow::FileError&) {

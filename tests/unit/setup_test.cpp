@@ -65,7 +65,7 @@ TEST(Setup, CamAngleKeepsTheLift) {
   EXPECT_NEAR(cam_angle_for(m, 0), *m.cams[0].angle, 1e-9);
   const double thicker = cam_angle_for(m, 0.5e-3);
   EXPECT_LT(thicker, *m.cams[0].angle);
-  const double opening = (70 - 7.5) / (112 - 70.0);
+  const double opening = (70 - 11) / (112 - 70.0);
   EXPECT_NEAR(cam_lift(1.5e-3, *m.cams[0].angle) - cam_lift(1.5e-3, thicker), 0.5e-3 / opening, 1e-9);
   EXPECT_TRUE(std::isnan(cam_angle_for(m, 20e-3)));
 }

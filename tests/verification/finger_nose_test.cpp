@@ -46,7 +46,7 @@ bar = [ { name = "rock", shape = "rectangle", width = "100 mm", height = "100 mm
 [clamp]
 length = "200 mm"
 material = "rock"
-bar = [ { name = "rock", shape = "rectangle", width = "80 mm", height = "20 mm", at = ["100 mm", "11 mm"], model = ")" +
+bar = [ { name = "rock", shape = "rectangle", width = "80 mm", height = "20 mm", at = ["102 mm", "11 mm"], model = ")" +
          model + R"(" } ]
 nose = { land = "15 mm" }
 fingers = { widths = [)" +

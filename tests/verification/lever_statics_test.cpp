@@ -18,7 +18,7 @@ constexpr const char* statics = "statics of a lever, worked in the test";
 constexpr const char* eccentric = "eccentric: lift by geometry, moment by virtual work, friction by Coulomb";
 
 // Sizes of cases/rocking-clamp in mm and N: y of the nose's pressure (middle of a land of 15), of posts and cams.
-constexpr double nose = 7.5, posts = 70, cams = 112, e = 0.75;
+constexpr double nose = 3.5 + 7.5, posts = 70, cams = 112, e = 0.75;
 
 double lift(double angle) {
   return e * (std::cos(124 * degree) - std::cos(angle * degree));

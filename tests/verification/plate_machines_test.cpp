@@ -115,13 +115,13 @@ at = ["10 mm", "-50 mm"]
 [clamp]
 length = "900 mm"
 material = "S275JR"
-nose = { bar = "spine", setback = "0 mm", land = "20 mm" }
+nose = { bar = "spine", setback = "3 mm", land = "20 mm" }
 [[clamp.bar]]
 name = "spine"
 shape = "rectangle"
 width = "20 mm"
 height = "60 mm"
-at = ["10 mm", "31 mm"]
+at = ["13 mm", "31 mm"]
 [[post]]
 name = "left"
 joins = ["bed.web", "clamp.spine"]

@@ -50,9 +50,9 @@ TEST(SettingsByHand, NutsAndCams) {
          4000 * 90 / (205e3 * 156.7), 3e-4, "mm");
   record("", "turn of a nut: (stretch + down) over the pitch of 2 mm", "turn", roof[0].nuts[0].turn / degree,
          360 * (roof[0].nuts[0].stretch + roof[0].nuts[0].down) / 2e-3, 1e-12, "deg");
-  // The nose touches 0.3 mm of sheet earlier: the tail by 0.3 (112 - 70)/(70 - 7.5) = 0.2016 mm, throw 1.5 mm.
+  // The nose touches 0.3 mm of sheet earlier: the tail by 0.3 (112 - 70)/(70 - 11) = 0.2136 mm, throw 1.5 mm.
   const auto rocking = settings("rocking-clamp", {1.5e-3, 1.8e-3});
-  const double up = 0.3 * (112 - 70) / (70 - 7.5);
+  const double up = 0.3 * (112 - 70) / (70 - 11);
   record("", "lever and eccentric", "cam angle for 1.8 mm", rocking[1].cam_angle / degree,
          std::acos(std::cos(140 * degree) + up / 0.75) / degree, 1e-9, "deg");
   record("", "pitch of M20, 2.5 mm", "nut turns for 1.8 mm", rocking[1].nut_turns, 0.3 / 2.5, 1e-9);

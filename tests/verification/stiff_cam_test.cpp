@@ -22,8 +22,8 @@ std::string folder(const std::string& centre) {
   return "[sheet]\nmaterial = \"DC01\"\nthickness = \"1 mm\"\nwidth = \"175 mm\"\ncentre = \"" + centre +
          "\"\nflange = \"20 mm\"\ninside_radius = \"1.5 mm\"\nangle = \"90 deg\"\ngrip = \"15 mm\"\n" +
          bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") +
-         bar("clamp", "flat", "60 mm", "[\"30 mm\", \"31 mm\"]") +
-         "[clamp.nose]\nbar = \"flat\"\nsetback = \"0 mm\"\nland = \"15 mm\"\n" +
+         bar("clamp", "flat", "60 mm", "[\"32.5 mm\", \"31 mm\"]") +
+         "[clamp.nose]\nbar = \"flat\"\nsetback = \"2.5 mm\"\nland = \"15 mm\"\n" +
          bar("apron", "flat", "50 mm", "[\"-26 mm\", \"-25 mm\"]") +
          pair("post", R"("bed.square", "clamp.flat")", "50 mm", "650 mm",
               "y = \"28 mm\"\ndiameter = \"M16\"\nfree_length = \"130 mm\"\npreload = \"5 kN\"\n") +

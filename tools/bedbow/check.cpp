@@ -1,6 +1,8 @@
 #include "io/case_reader.h"
 #include "io/explain.h"
+#include "io/output_units.h"
 #include "mesh/mesher.h"
+#include "mesh/swing.h"
 #include "tools/bedbow/commands.h"
 #include "tools/bedbow/exit_code.h"
 #include "tools/bedbow/plugins.h"
@@ -9,6 +11,7 @@
 
 #include <iostream>
 #include <memory>
+#include <numbers>
 
 namespace bedbow {
 
@@ -26,9 +29,21 @@ std::string mesh_size(const Machine& machine, const Registries& registries) {
   return out;
 }
 
+/// "greatest bend as drawn: 95.4 deg, where the flange meets clamp.plate".
+std::string greatest_bend(const Machine& machine, const Registries& registries) {
+  const auto limit = bend_limit(machine, registries.shapes);
+  if (!limit) return "greatest bend as drawn: nothing stops the flange";
+  return "greatest bend as drawn: " + fixed(limit->angle * 180 / std::numbers::pi, 1) +
+         " deg, where the flange meets " + limit->by;
+}
+
 int check(const std::string& file, const PluginOptions& plugins) {
   const OpenCase opened = open_case(file, plugins);
-  std::cout << explain(opened.value, mesh_size(opened.value.machine, opened.registries), style_for(1));
+  const Machine& machine = opened.value.machine;
+  std::vector<std::string> found;
+  if (machine.sheet && machine.solve.dimension == 3) found.push_back(greatest_bend(machine, opened.registries));
+  found.push_back(mesh_size(machine, opened.registries));
+  std::cout << explain(opened.value, found, style_for(1));
   return exit_ok;
 }
 

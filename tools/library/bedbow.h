@@ -62,6 +62,7 @@ struct BEDBOW_LIBRARY Machine {
   struct Nose {
     double setback_mm = left_out, land_mm = left_out;
     std::string more{};
+    double radius_mm = left_out; ///< of the rounded edge; left out: sharp
   };
   /// Between two bars, "bed.web" and "clamp.spine". Left-out coordinates are taken from where they meet.
   struct Post {

@@ -111,7 +111,10 @@ std::string sheet_text(const Machine::Sheet& s) {
 std::string nose_text(const Machine& m) {
   if (m.clamp.bars.empty()) return "";
   Lines t("[clamp.nose]");
-  t.text("bar", m.clamp.edge_bar).mm("setback", m.nose.setback_mm).mm("land", m.nose.land_mm);
+  t.text("bar", m.clamp.edge_bar)
+      .mm("setback", m.nose.setback_mm)
+      .mm("land", m.nose.land_mm)
+      .mm("radius", m.nose.radius_mm);
   return t.end(m.nose.more);
 }
 

@@ -18,11 +18,11 @@ static Machine folder() {
                 {.name = "top", .sizes_mm = {{"width", 40}, {"height", 10}}, .y_mm = 20, .z_mm = -5}};
   m.bed.edge_bar = "top";
   m.clamp = {.length_mm = 600, .material = "S275JR"};
-  m.clamp.bars = {{"rib", "tube", {{"width", 40}, {"height", 60}, {"wall", 4}}, 20, 31}};
+  m.clamp.bars = {{"rib", "tube", {{"width", 40}, {"height", 60}, {"wall", 4}}, 22.5, 31}};
   m.apron = {.length_mm = 600, .material = "S275JR"};
   m.apron.bars = {{"face", "rectangle", {{"width", 20}, {"height", 60}}, -10, -31}};
   m.apron.edge_bar = "face";
-  m.nose = {.setback_mm = 0, .land_mm = 15};
+  m.nose = {.setback_mm = 2.5, .land_mm = 15};
   m.welds = {{.name = "top on web", .one = "bed.top", .other = "bed.web"}};
   for (const double x : {30.0, 570.0}) {
     const std::string name = x < 300 ? "left" : "right";

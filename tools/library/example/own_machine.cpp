@@ -16,11 +16,11 @@ static Machine folder(double rib_mm) {
            .bars = {{"web", "rectangle", {{"width", 40}, {"height", 100}}, 20, -50}}};
   m.clamp = {.length_mm = 600,
              .material = "S275JR",
-             .bars = {{"rib", "rectangle", {{"width", 40}, {"height", rib_mm}}, 20, 1 + rib_mm / 2}}};
+             .bars = {{"rib", "rectangle", {{"width", 40}, {"height", rib_mm}}, 22.5, 1 + rib_mm / 2}}};
   m.apron = {.length_mm = 600,
              .material = "S275JR",
              .bars = {{"face", "rectangle", {{"width", 20}, {"height", 60}}, -10, -31}}};
-  m.nose = {.setback_mm = 0, .land_mm = 15};
+  m.nose = {.setback_mm = 2.5, .land_mm = 15};
   for (const double x : {30.0, 570.0}) {
     const std::string name = x < 300 ? "left" : "right";
     m.posts.push_back({name, "bed.web", "clamp.rib", x, 20, "M16", "8.8", 100, 8000});
