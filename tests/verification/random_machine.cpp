@@ -114,6 +114,7 @@ private:
     setback_ = tenth(thickness_ + radius) + (dice_.chance(0.3) ? 1 : 0);
     angle_ =
         kind_ == Clamp::spine ? dice_.of(std::array{30., 45., 60., 80.}) : dice_.of(std::array{45., 60., 80., 90.});
+    if (angle_ > 85) setback_ += 2; // the apron swings past a right angle, as far as sheet and machine spring
     left_ = centre - width / 2;
     right_ = centre + width / 2;
     add("[sheet]")
