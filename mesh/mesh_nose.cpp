@@ -11,12 +11,12 @@ namespace bedbow {
 
 namespace {
 
-/// Pads stand no closer than this along the bend line: a sixth of the length over which a bar on held sheet evens out
-/// (1 / lambda, some 25 mm). Finer, the pressure changes by less than half a percent, and only the work grows.
+/// Pads stand no closer than this along the bend line, one with another: a sixth of the length over which a bar on held
+/// sheet evens out (1 / lambda, some 25 mm; own choice). Finer, only the work grows.
 constexpr double least_pad_spacing = 0.004;
 
-/// Beyond the sheet the faces seldom meet, and then at an end of the bar: own choice, less than that 1 / lambda.
-constexpr double least_touch_spacing = 0.02;
+/// Beyond the sheet the faces seldom meet, and then at an end of the bar: about that 1 / lambda (own choice).
+constexpr double least_touch_spacing = 0.025;
 
 Ref bed_edge(const Machine& m) {
   return {Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar};
