@@ -9,18 +9,25 @@ namespace bedbow {
 
 namespace {
 
-/// Adds stations between `a` and `b`, from both sides by turns until no room is left between them.
+/// The station nearest to `at` within `reach`: of two equally near the one towards `middle`, and both where `at` is the
+/// middle itself, so that left and right are alike.
+void add_nearest(const std::vector<double>& stations, double at, double reach, double middle,
+                 std::vector<double>& out) {
+  const auto right = std::ranges::lower_bound(stations, at);
+  const double to_right = right == stations.end() ? reach + 1 : *right - at;
+  const double to_left = right == stations.begin() ? reach + 1 : at - *(right - 1);
+  if (std::min(to_left, to_right) > reach + same_place) return;
+  const bool tie = std::abs(to_left - to_right) <= same_place;
+  if (tie ? at <= middle + same_place : to_right < to_left) out.push_back(*right);
+  if (tie ? at >= middle - same_place : to_left < to_right) out.push_back(*(right - 1));
+}
+
+/// Adds stations between `a` and `b`: as many equal cells as are not shorter than `least`, the first and last of them
+/// halves that belong to `a` and `b`; each other takes the station nearest to its middle.
 void fill(const std::vector<double>& stations, double a, double b, double least, std::vector<double>& out) {
-  const double step = least - same_place;
-  while (true) {
-    const auto left = std::ranges::lower_bound(stations, a + step);
-    const auto beyond = std::ranges::upper_bound(stations, b - step);
-    if (left >= beyond) return;
-    a = *left;
-    b = *(beyond - 1);
-    out.push_back(a);
-    if (b > a) out.push_back(b);
-  }
+  const int cells = static_cast<int>(std::floor((b - a + same_place) / least));
+  const double cell = (b - a) / cells;
+  for (int i = 1; i < cells; ++i) add_nearest(stations, a + i * cell, cell / 2, (a + b) / 2, out);
 }
 
 } // namespace
@@ -34,6 +41,8 @@ std::vector<Spot> choose_spots(const std::vector<double>& stations, const std::v
   const std::size_t firm = x.size();
   for (std::size_t i = 0; i + 1 < firm; ++i) fill(stations, x[i], x[i + 1], least, x);
   std::ranges::sort(x);
+  const auto again = std::ranges::unique(x); // a station between two cells may have been taken for both
+  x.erase(again.begin(), again.end());
   std::vector<Spot> spots;
   for (std::size_t i = 0; i < x.size(); ++i) {
     const double left = i == 0 ? from : (x[i - 1] + x[i]) / 2;

@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace bedbow;
@@ -62,6 +63,50 @@ TEST(Pads, EachFingerIsPressedAtBothItsEdges) {
     EXPECT_NEAR(at.front(), left, 1e-9);
     EXPECT_NEAR(at.back(), right, 1e-9);
   }
+}
+
+// A post 2 mm right of a screw had no pad under it, one 2 mm left of a screw had.
+TEST(Pads, StandUnderEveryPostAndAddUpToTheSheet) {
+  Machine m = hive_lid().machine;
+  m.posts[1].at.x() = 0.327;
+  m.posts[2].at.x() = 0.573;
+  for (const double size : {0.015, 0.00375, 0.001}) {
+    m.solve.element_size = size;
+    const Mesh mesh = make_mesh(m, builtin_registries().shapes);
+    double sum = 0;
+    std::vector<double> at;
+    for (const Joint& j : mesh.joints) {
+      if (j.kind != JointKind::pad) continue;
+      sum += j.tributary;
+      at.push_back(j.a.at.x());
+    }
+    EXPECT_NEAR(sum, m.sheet->width, 1e-12) << size;
+    for (const double x : {m.sheet->left(), 0.327, 0.573, m.sheet->right()})
+      EXPECT_EQ(std::ranges::count_if(at, [&](double v) { return std::abs(v - x) < 1e-9; }), 1) << x << " at " << size;
+  }
+}
+
+// Beyond the sheet, and only there, the faces meet once its thickness less the shims is used up; the strip beside the
+// sheet's end is held apart by the sheet.
+TEST(Pads, BeyondTheSheetLeaveItsThickness) {
+  Machine m = hive_lid().machine;
+  m.body(BodyKind::clamp).crown = {{0.0, 0.9}, {0.0, 0.0009}};
+  const Mesh mesh = make_mesh(m, builtin_registries().shapes);
+  double left = 1, right = 0, sum = 0;
+  for (const Joint& j : mesh.joints) {
+    if (j.kind != JointKind::touch) continue;
+    const double x = j.a.at.x();
+    EXPECT_TRUE(x < m.sheet->left() - 1e-9 || x > m.sheet->right() + 1e-9) << x;
+    EXPECT_NEAR(j.gap[uz], 0.001 * x - m.sheet->thickness, 1e-12);
+    EXPECT_EQ(j.sense[uz], Sense::compression);
+    left = std::min(left, x);
+    right = std::max(right, x);
+    sum += j.tributary;
+  }
+  EXPECT_NEAR(left, 0, 1e-9);
+  EXPECT_NEAR(right, 0.9, 1e-9);
+  EXPECT_GT(sum, 0.9 - m.sheet->width - 0.03);
+  EXPECT_LT(sum, 0.9 - m.sheet->width);
 }
 
 // Fingers, sheets that end within one, and sheets thicker and thinner than the one the fingers were meshed for: what

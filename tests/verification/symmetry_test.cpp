@@ -211,15 +211,20 @@ TEST(Mirror, LopsidedMachine) {
   }
 }
 
-// Posts 2 and 3 mm beside screws, sheet's ends 1 to 3 mm beside stations, elements shorter than the pads' least
-// spacing: the pads were thinned from the left, and the mirrored machine answered something else.
+// Posts and a sheet's end 1 to 3 mm beside screws, elements shorter than the pads' least spacing. The pads were thinned
+// from the left, and the mirrored machine's bed bowed by 29 % more.
 TEST(Mirror, StationsCloserThanPads) {
+  std::string text = project_file("cases/hive-lid/case.toml");
+  for (const auto& [what, by] : {std::pair{"centre = \"450 mm\"", "centre = \"449 mm\""},
+                                 {"width = \"600 mm\"", "width = \"450 mm\""},
+                                 {"x = \"310 mm\"", "x = \"272 mm\""},
+                                 {"x = \"590 mm\"", "x = \"623 mm\""},
+                                 {"y = \"70 mm\"\ndiameter", "y = \"50 mm\"\ndiameter"},
+                                 {"preload = \"15 kN\"", "preload = \"25 kN\""}})
+    text = replaced(text, what, by);
   for (const char* size : {"15 mm", "3.75 mm", "2.9 mm"}) {
-    std::string text = replaced(project_file("cases/hive-lid/case.toml"), "centre = \"450 mm\"", "centre = \"397 mm\"");
-    text = replaced(text, "x = \"310 mm\"", "x = \"327 mm\"");
-    text = replaced(text, "x = \"590 mm\"", "x = \"572 mm\"");
-    text = replaced(text, "element_size = \"15 mm\"", "element_size = \"" + std::string(size) + "\"");
-    const Machine m = machine_of(text);
+    const Machine m =
+        machine_of(replaced(text, "element_size = \"15 mm\"", "element_size = \"" + std::string(size) + "\""));
     const Findings a = solved(m), b = solved(mirrored(m, 0.9));
     const std::string source = "the same machine in a mirror, elements of " + std::string(size);
     for (std::size_t i = 0; i < a.steps.size(); ++i) {

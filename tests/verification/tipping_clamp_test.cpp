@@ -1,7 +1,6 @@
 // A narrow sheet near one end of a machine that preloaded posts alone hold. The clamp tipped about the sheet, moved by
 // metres, and the answer passed as good: nothing stopped the nose once the sheet's thickness was used up. Now nose and
 // bed meet at the far end, where the force follows from moments.
-#include "mesh/mesher.h"
 #include "solver/study/prepared.h"
 
 #include "tests/verification/record.h"
