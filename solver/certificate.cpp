@@ -12,10 +12,11 @@ struct CheckName {
   double StepChecks::*value;
   const char* words;
 };
-constexpr std::array check_names{CheckName{&StepChecks::equilibrium, "equilibrium is missed by %.1e of the greatest force"},
-                                 CheckName{&StepChecks::residual, "K u = f is missed by %.1e of f"},
-                                 CheckName{&StepChecks::worst_closure, "one-sided joints overlap by %.1e of the deflection"},
-                                 CheckName{&StepChecks::worst_tension, "one-sided joints carry %.1e of the greatest force the wrong way"}};
+constexpr std::array check_names{
+    CheckName{&StepChecks::equilibrium, "equilibrium is missed by %.1e of the greatest force"},
+    CheckName{&StepChecks::residual, "K u = f is missed by %.1e of f"},
+    CheckName{&StepChecks::worst_closure, "one-sided joints overlap by %.1e of the deflection"},
+    CheckName{&StepChecks::worst_tension, "one-sided joints carry %.1e of the greatest force the wrong way"}};
 
 } // namespace
 
@@ -38,9 +39,10 @@ std::string missed_by(const std::vector<StepResult>& steps, double bound) {
 void certify(Findings& f) {
   if (std::string missed = missed_by(f.steps, believed); !missed.empty()) {
     f.status = Status::inaccurate;
-    f.trouble = std::move(missed) +
-                "; parts of very unlike stiffness lose digits: look for springs, sections or sizes that are far too stiff "
-                "or too soft";
+    f.trouble =
+        std::move(missed) +
+        "; parts of very unlike stiffness lose digits: look for springs, sections or sizes that are far too stiff "
+        "or too soft";
     return;
   }
   if (std::string missed = missed_by(f.steps, certified); !missed.empty())

@@ -184,20 +184,23 @@ std::string held_by(const Model& m, int component, const StepSolution& step) {
 std::string trouble_with(const Model& m, const Part& part, const Farthest& f, const StepSolution& step) {
   const Component& comp = m.map.components[static_cast<std::size_t>(part.component)];
   if (!std::isfinite(f.displacement))
-    return "step " + step.name + ": " + part.name + " is displaced by no number: a size, stiffness or load of the case "
+    return "step " + step.name + ": " + part.name +
+           " is displaced by no number: a size, stiffness or load of the case "
            "is too great to be computed with";
   MeanMotion motion = mean_motion(m, comp, step);
   // A lever about one of its ends shifts its middle as far as it turns the other end beyond that: it turns.
   if (motion.mean.tail<3>().norm() * extent(m.mesh, comp.nodes) / 2 > motion.mean.head<3>().norm() / 2)
     motion.mean.head<3>().setZero();
   char text[256];
-  std::snprintf(text, sizeof text, "%s is displaced by %.3g mm and turned by %.3g deg at x = %.4g mm", part.name.c_str(),
-                f.displacement * 1e3, f.rotation * 180 / std::numbers::pi, m.mesh.nodes[f.moved].x.x() * 1e3);
+  std::snprintf(text, sizeof text, "%s is displaced by %.3g mm and turned by %.3g deg at x = %.4g mm",
+                part.name.c_str(), f.displacement * 1e3, f.rotation * 180 / std::numbers::pi,
+                m.mesh.nodes[f.moved].x.x() * 1e3);
   std::string out = "step " + step.name + ": ";
   out += motion.besides < 0.25 ? describe_rigid(comp, motion.mean) + ": " + text
                                : std::string(text) + ", since it bends or twists";
-  std::snprintf(text, sizeof text, "; beyond %.3g mm (1/30 of its length) or 10 deg the machine is not the one that was "
-                                   "drawn, and no figure is valid",
+  std::snprintf(text, sizeof text,
+                "; beyond %.3g mm (1/30 of its length) or 10 deg the machine is not the one that was "
+                "drawn, and no figure is valid",
                 most_displaced * part.length * 1e3);
   out += text;
   for (const std::string& why :
@@ -228,8 +231,8 @@ std::optional<std::string> beyond_small_displacements(const Model& m, const Step
 
 std::vector<Reason> roughly_displaced(const Model& m, const StepSolution& step) {
   const std::vector<Travel> travel = prescribed_travel(m);
-  const double far = m.machine.sheet ? rough_thicknesses * m.machine.sheet->thickness
-                                     : std::numeric_limits<double>::infinity();
+  const double far =
+      m.machine.sheet ? rough_thicknesses * m.machine.sheet->thickness : std::numeric_limits<double>::infinity();
   std::map<int, Reason> worst; // by component
   for (const Part& p : parts_of(m)) {
     const Farthest f = farthest(p, travel[static_cast<std::size_t>(p.component)], step);

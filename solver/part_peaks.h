@@ -19,8 +19,8 @@ struct JointList {
 };
 /// In the order in which results are shown.
 inline constexpr std::array joint_lists{
-    JointList{"post", &StepResult::posts, true},       JointList{"cam", &StepResult::cams, true},
-    JointList{"hinge", &StepResult::hinges, true},     JointList{"screws", &StepResult::screws, true},
+    JointList{"post", &StepResult::posts, true},        JointList{"cam", &StepResult::cams, true},
+    JointList{"hinge", &StepResult::hinges, true},      JointList{"screws", &StepResult::screws, true},
     JointList{"support", &StepResult::supports, false}, JointList{"tie", &StepResult::ties, false},
     JointList{"handle", &StepResult::handles, false}};
 

@@ -22,7 +22,7 @@ struct Reason {
   ReasonOf of = ReasonOf::ratio;
   std::string step{};                                  ///< name of the step
   double x = std::numeric_limits<double>::quiet_NaN(); ///< along the bend line [m]; NaN where that says nothing
-  bool least = false;                                ///< the limit is the least that passes, not the greatest
+  bool least = false;                                  ///< the limit is the least that passes, not the greatest
 
   /// How many times the limit is exceeded: above 1.
   [[nodiscard]] double over() const { return least ? limit / value : value / limit; }

@@ -38,7 +38,8 @@ TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   EXPECT_FALSE(v.pass);
   ASSERT_EQ(v.reasons.size(), 1U);
   EXPECT_EQ(v.reasons[0].failure, Failure::breaks);
-  EXPECT_EQ(reason_words(v.reasons[0], {}), "post left reaches 1.01 of what it bears (stud) in step bend 0 deg, limit 1.00");
+  EXPECT_EQ(reason_words(v.reasons[0], {}),
+            "post left reaches 1.01 of what it bears (stud) in step bend 0 deg, limit 1.00");
   s.posts = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
 }
@@ -97,7 +98,8 @@ TEST(Verdict, BucklingIsWorseTheLessItTakes) {
   r[1].least = true;
   EXPECT_DOUBLE_EQ(r[1].over(), 6);
   sort_reasons(r);
-  EXPECT_EQ(reason_words(r[0], {}), "buckles at 0.50 times the load of step bend 0 deg (clamp rolls), limit 3.00 times");
+  EXPECT_EQ(reason_words(r[0], {}),
+            "buckles at 0.50 times the load of step bend 0 deg (clamp rolls), limit 3.00 times");
 }
 
 // Shims that make every bend step good stand there while nothing is bent yet.

@@ -46,10 +46,10 @@ TEST(SmallDisplacements, AreRoughFromTwoDegreesOn) {
 // held in its middle. Both halves bend by M l / (2 E I) each, and no end goes further than M l^2 / (8 E I).
 TEST(SmallDisplacements, EndAtTenDegrees) {
   const auto turned = [](double newton_mm) {
-    return analysed(slender_bar(support("a", 0, R"("x", "y", "z", "rx", "rz")") +
-                                support("b", 100, R"("y", "z")") + "[[load]]\non = \"bed.bar\"\nat = " +
-                                point({0, 10, -30}) + "\nforce = [\"0 N\", \"0 N\", \"0 N\"]\nmoment = [\"0 N*m\", " +
-                                quantity(newton_mm * 1e-3, "N*m") + ", \"0 N*m\"]\n",
+    return analysed(slender_bar(support("a", 0, R"("x", "y", "z", "rx", "rz")") + support("b", 100, R"("y", "z")") +
+                                    "[[load]]\non = \"bed.bar\"\nat = " + point({0, 10, -30}) +
+                                    "\nforce = [\"0 N\", \"0 N\", \"0 N\"]\nmoment = [\"0 N*m\", " +
+                                    quantity(newton_mm * 1e-3, "N*m") + ", \"0 N*m\"]\n",
                                 100))
         .status;
   };
@@ -63,8 +63,7 @@ TEST(SmallDisplacements, EndAtTenDegrees) {
 TEST(SmallDisplacements, NameTheJointThatGives) {
   const auto on_spring = [](double newton) {
     std::string soft = support("right", 1000, R"("y", "z")") + "stiffness = \"10 N/mm\"\n";
-    return analysed(
-        sample_bar(support("left", 0, R"("x", "y", "z", "rx", "rz")") + soft + force_at(1000, -newton)));
+    return analysed(sample_bar(support("left", 0, R"("x", "y", "z", "rx", "rz")") + soft + force_at(1000, -newton)));
   };
   EXPECT_EQ(on_spring(330).status, Status::ok);
   const Findings f = on_spring(340);
@@ -98,16 +97,15 @@ TEST(SmallDisplacements, AClampThatTipsAboutANarrowSheetIsNoAnswer) {
   }
 }
 
-// Cams turned far raise the tail by millimetres: that is what they are for. With stiff bars and soft posts the clamp
-// turns as a lever and nothing else happens.
+// Cams turned far raise the tail by millimetres: that is what they are for. 8 mm are more than five thicknesses of the
+// sheet, and 10.8 deg about the posts, 42 mm from the cams; studs break long before, but nothing is out of range.
 TEST(SmallDisplacements, WhatCamsAreToldToDoIsNone) {
   Machine m = hive_lid();
-  m.limits = {};
-  for (Post& p : m.posts) p.free_length = 1000;      // as soft as rubber: the cams raise the clamp, nothing bends it
-  for (Post& p : m.posts) p.preload.reset();
-  for (Cam& c : m.cams) c.lift = 4e-3;                // 5.5 deg about the posts, 42 mm from the cams
+  for (Cam& c : m.cams) c.lift = 8e-3;
   const Findings f = analyse(m, builtin_registries());
-  EXPECT_NE(f.status, Status::out_of_range) << f.trouble;
+  EXPECT_EQ(f.status, Status::ok) << f.trouble;
+  EXPECT_FALSE(f.verdict.pass);
+  for (const Reason& r : f.verdict.reasons) EXPECT_NE(r.failure, Failure::moves) << r.part << " " << r.value;
 }
 
 // Shims that make the apron straight while it bends stand crooked while it does not, and "failed" the machine.
