@@ -102,12 +102,13 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
     const bool used = p.use.value > 0;
     const std::string check = used ? governing_words(p, u) : "";
     const Peak& load = p.across.step.empty() ? p.load : p.across;
+    const double x = used ? p.use.x : load.x;
     t.row({p.label(),
            load_words(p, u),
            step_label(load.step),
            {percent(p.use.value), p.use.value > 1 ? Mark::bad : Mark::none},
            check.empty() ? "-" : check,
-           in_unit(used ? p.use.x : load.x, u.length, 1e-3) + " " + u.length.name,
+           std::isnan(x) ? "-" : in_unit(x, u.length, 1e-3) + " " + u.length.name,
            used ? step_label(p.use.step) : "-"});
   }
   return t;
