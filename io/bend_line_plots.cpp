@@ -1,5 +1,7 @@
 #include "io/bend_line_plots.h"
 
+#include "io/reason_words.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -51,7 +53,8 @@ public:
 
   [[nodiscard]] Plot worst_bow() const {
     const StepResult& step = f_.steps[f_.worst_step.value_or(f_.steps.size() - 1)];
-    Plot p = plot("bow", "Bow of each body, step " + step.name, "bow from the chord [" + u_.length.name + "]");
+    Plot p =
+        plot("bow", "Bow of each body, step " + step_label(step.name), "bow from the chord [" + u_.length.name + "]");
     for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
       add(p, to_string(body), step, bow(step, body));
     if (limits_.bow) p.limits.push_back({"limit", limit_beside(p, *limits_.bow / u_.length.size)});
@@ -97,7 +100,7 @@ private:
   }
 
   void by_step(Plot& p, const std::function<std::vector<double>(const StepResult&)>& values) const {
-    for (const StepResult& s : f_.steps) add(p, s.name, s, values(s));
+    for (const StepResult& s : f_.steps) add(p, step_label(s.name), s, values(s));
   }
 
   [[nodiscard]] std::vector<double> bow(const StepResult& s, BodyKind body) const {

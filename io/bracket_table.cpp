@@ -1,5 +1,6 @@
 #include "io/bracket_table.h"
 
+#include "io/reason_words.h"
 #include "io/table.h"
 #include "io/text.h"
 
@@ -33,7 +34,7 @@ TextTable bows(const Findings& f, const OutputUnits& u) {
       const auto bow = [&](BodyKind body) {
         return s ? in_unit(s->bow.bow[static_cast<std::size_t>(body)], u.length, 1e-6) : std::string("-");
       };
-      t.row({f.steps[i].name, limit.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
+      t.row({step_label(f.steps[i].name), limit.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
              s ? fixed(s->bow.angle_spread * 180 / std::numbers::pi, 3) : "-"});
     }
   return t;
@@ -46,7 +47,8 @@ TextTable dials(const Findings& f, const OutputUnits& u) {
   for (std::size_t i = 0; i < f.steps.size(); ++i)
     for (std::size_t k = 0; k < f.steps[i].dials.size(); ++k) {
       const DialResult& d = f.steps[i].dials[k];
-      std::vector<TextTable::Cell> row{printable(d.name), f.steps[i].name, in_unit(d.movement.norm(), u.length, 1e-6)};
+      std::vector<TextTable::Cell> row{printable(d.name), step_label(f.steps[i].name),
+                                       in_unit(d.movement.norm(), u.length, 1e-6)};
       for (const Limit& limit : limits) {
         const BracketStep* s = step_of((*f.bracket).*limit.side, i);
         row.emplace_back(s ? in_unit(s->dials[k].movement.norm(), u.length, 1e-6) : "-");

@@ -2,6 +2,7 @@
 
 #include "io/json_text.h"
 #include "io/quantities_out.h"
+#include "io/reason_words.h"
 #include "io/result_tables.h"
 
 #include <nlohmann/json.hpp>
@@ -24,7 +25,7 @@ nlohmann::ordered_json json_of(const PostLayout& l) {
           {"worst_utilisation", l.utilisation},
           {"worst_utilisation_at", l.utilisation_at},
           {"pass", l.pass},
-          {"message", l.message}};
+          {"message", layout_words(l, {})}};
 }
 
 void add_row(TextTable& table, const PostLayout& l, const OutputUnits& units, const std::string& places) {
@@ -50,6 +51,10 @@ TextTable empty_table(const OutputUnits& units, const std::string& last) {
 }
 
 } // namespace
+
+std::string layout_words(const PostLayout& l, const OutputUnits& units) {
+  return l.solved ? reasons_line(l.reasons, units) : l.trouble;
+}
 
 std::string goal_words(const std::string& goal) {
   return goal == "spread" ? "spread of the bend angle" : goal == "bow" ? "clamp bow" : "clamp straightness";

@@ -21,6 +21,9 @@ struct PostsFound {
   std::optional<std::size_t> smallest;                 ///< of `counts`: the fewest that keep all limits
 };
 
+/// Why a layout does not pass, or could not be solved; empty where it passes.
+std::string layout_words(const PostLayout& layout, const OutputUnits& units);
+
 /// What --for names, in words: "spread of the bend angle".
 std::string goal_words(const std::string& goal);
 

@@ -76,8 +76,9 @@ struct ReportFixture {
 
 struct Report {
   std::string title;
-  std::string answer{};       ///< one sentence
-  std::optional<bool> pass{}; ///< none: nothing to pass
+  std::string answer{};               ///< one sentence
+  std::optional<bool> pass{};         ///< none: nothing to pass
+  std::vector<std::string> reasons{}; ///< why it does not pass, gravest first
   std::string checks_heading{"Limits"};
   std::vector<ReportCheck> checks{};
   std::string checks_note{};

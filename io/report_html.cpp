@@ -58,6 +58,11 @@ void answer(Page& page, const Report& r) {
   const char* look = R"(id="answer" class="answer")";
   if (r.pass) look = *r.pass ? R"(id="answer" class="answer pass")" : R"(id="answer" class="answer fail")";
   page.element("p", r.answer, look);
+  if (r.reasons.size() > 1) { // a single one stands in the answer
+    page.raw("<ol id=\"reasons\">\n");
+    for (const std::string& reason : r.reasons) page.element("li", reason);
+    page.raw("</ol>\n");
+  }
   page.raw("</header>\n<main>\n");
 }
 

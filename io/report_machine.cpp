@@ -1,5 +1,6 @@
 #include "io/report_machine.h"
 
+#include "io/reason_words.h"
 #include "io/result_tables.h"
 
 #include <cmath>
@@ -45,7 +46,7 @@ void add_shapes(Report& r, const ModesResult& modes) {
 
 void add_machine(Report& r, const Machine& machine, const Findings& f) {
   for (const StepResult& s : f.steps)
-    r.scenes.push_back({s.name, ReportScene::Kind::step, s.angle, &s.fields, step_facts(s, r.units)});
+    r.scenes.push_back({step_label(s.name), ReportScene::Kind::step, s.angle, &s.fields, step_facts(s, r.units)});
   if (f.modes) add_shapes(r, *f.modes);
   r.first_scene = f.worst_step.value_or(0);
   r.fixtures = fixtures(machine, f);

@@ -4,6 +4,7 @@
 #include "io/bracket_table.h"
 #include "io/explain.h"
 #include "io/quantities_out.h"
+#include "io/reason_words.h"
 #include "io/report_machine.h"
 #include "io/result_tables.h"
 
@@ -16,25 +17,27 @@ namespace {
 using Outcome = ReportCheck::Outcome;
 
 /// Greatest value of the steps, NaN passed over, and the step it is in.
-struct Peak {
+struct Greatest {
   double value = 0;
   std::string step;
   bool found = false;
   void look(double v, const std::string& name) {
     if (!std::isfinite(v) || (found && v <= value)) return;
-    *this = {v, name, true};
+    *this = {v, step_label(name), true};
   }
 };
 
-Peak bow_peak(const Findings& f, BodyKind body) {
-  Peak p;
-  for (const StepResult& s : f.steps) p.look(s.bow.bow[static_cast<std::size_t>(body)], s.name);
+Greatest bow_peak(const Findings& f, BodyKind body) {
+  Greatest p;
+  for (const StepResult& s : f.steps)
+    if (body != BodyKind::apron || judges_bend(s)) p.look(s.bow.bow[static_cast<std::size_t>(body)], s.name);
   return p;
 }
 
-Peak spread_peak(const Findings& f) {
-  Peak p;
-  for (const StepResult& s : f.steps) p.look(s.bow.angle_spread, s.name);
+Greatest spread_peak(const Findings& f) {
+  Greatest p;
+  for (const StepResult& s : f.steps)
+    if (judges_bend(s)) p.look(s.bow.angle_spread, s.name);
   return p;
 }
 
@@ -51,17 +54,17 @@ std::string degrees(double value) {
   return fixed(to_deg(value), 3) + " deg";
 }
 
-WorstOf most_used(const Findings& f, const OutputUnits& u) {
-  WorstOf most;
-  for (const WorstOf& w : worst_loads(f, u))
-    if (clearly_greater(w.utilisation, most.utilisation)) most = w;
+PartPeaks most_used(const Findings& f) {
+  PartPeaks most;
+  for (PartPeaks& p : part_peaks(f.steps))
+    if (clearly_greater(p.use.value, most.use.value)) most = std::move(p);
   return most;
 }
 
 std::string bow_words(const Findings& f, const OutputUnits& u) {
   std::string out;
   for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
-    if (const Peak p = bow_peak(f, body); p.found)
+    if (const Greatest p = bow_peak(f, body); p.found)
       out += (out.empty() ? "" : ", ") + to_string(body) + " " + length(p.value, u);
   return out;
 }
@@ -70,12 +73,12 @@ std::string bow_words(const Findings& f, const OutputUnits& u) {
 std::string figures(const Case& c, const Findings& f) {
   const OutputUnits& u = c.output;
   std::string out;
-  if (const Peak spread = spread_peak(f); f.sheet && spread.found)
+  if (const Greatest spread = spread_peak(f); f.sheet && spread.found)
     out = "the bend angle varies by " + degrees(spread.value) + " along the sheet at worst (" + spread.step + ")";
   if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
     out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
-  if (const WorstOf used = most_used(f, u); used.utilisation > 0)
-    out += (out.empty() ? "" : "; ") + used.what + " is used most, " + percent(used.utilisation) + " of what it bears";
+  if (const PartPeaks used = most_used(f); used.use.value > 0)
+    out += (out.empty() ? "" : "; ") + used.label() + " is used most, " + percent(used.use.value) + " of what it bears";
   return out.empty() ? "no figure to judge" : out;
 }
 
@@ -94,7 +97,7 @@ std::string solve_answer(const Case& c, const Findings& f) {
   const bool judged = c.machine.limits.bow || c.machine.limits.angle || c.machine.limits.utilisation;
   if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
   if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
-  std::string why = f.verdict.reasons.empty() ? figures(c, f) : f.verdict.reasons.front();
+  std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
   if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
   return "A limit is exceeded: " + why + ".";
 }
@@ -105,17 +108,18 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
   std::vector<ReportCheck> out;
   if (f.sheet) {
     for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
-      if (const Peak p = bow_peak(f, body); p.found)
+      if (const Greatest p = bow_peak(f, body); p.found)
         out.push_back({"bow of the " + to_string(body), length(p.value, u), limits.bow ? length(*limits.bow, u) : "-",
                        p.step, outcome(p.value, limits.bow)});
-    if (const Peak p = spread_peak(f); p.found)
+    if (const Greatest p = spread_peak(f); p.found)
       out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
                      outcome(p.value, limits.angle)});
   }
-  if (const WorstOf w = most_used(f, u); w.utilisation > 0)
-    out.push_back({"most used: " + w.what, percent(w.utilisation),
-                   limits.utilisation ? percent(*limits.utilisation) : "-", w.step + ", " + w.place,
-                   outcome(w.utilisation, limits.utilisation)});
+  // Without a limit of the case a part may be used to the whole.
+  if (const PartPeaks p = most_used(f); p.use.value > 0)
+    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limits.utilisation.value_or(1)),
+                   step_label(p.use.step) + ", x = " + in_unit(p.use.x, u.length, 1e-3) + " " + u.length.name,
+                   outcome(p.use.value, limits.utilisation.value_or(1))});
   return out;
 }
 
@@ -129,6 +133,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   Report r{f.title};
   r.answer = solve_answer(c, f);
   r.pass = f.verdict.pass;
+  r.reasons = reason_words(f.verdict.reasons, u);
   add_solve_checks(r, c, f);
   r.units = u;
   r.stamp = stamp;
@@ -148,7 +153,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   }
   ReportSection bears{"What bears, and how much"};
   if (TextTable t = load_table(f, u); !t.empty())
-    bears.tables.push_back({"Stress and force, each where it is greatest (used: of yield or proof)", std::move(t)});
+    bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
   if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
   if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
   if (auto words = load_remarks(f); !words.empty())

@@ -2,7 +2,9 @@
 
 #include "io/json_numbers.h"
 #include "io/quantities_out.h"
+#include "io/reason_words.h"
 #include "io/statics_json.h"
+#include "solver/part_peaks.h"
 
 #include <nlohmann/json.hpp>
 
@@ -34,6 +36,10 @@ std::string to_string(Status status) {
     return "mechanism";
   case Status::no_convergence:
     return "no_convergence";
+  case Status::out_of_range:
+    return "out_of_range";
+  case Status::inaccurate:
+    return "inaccurate";
   }
   return "unknown";
 }
@@ -107,10 +113,15 @@ Json bar_json(const BarResult& b) {
           {"moments_N_mm", Json::array({number(to_N_mm(f.T)), number(to_N_mm(f.My)), number(to_N_mm(f.Mz))})}};
 }
 
+/// What a check's figures are in files: the end of their key, and file value = SI value * scale.
+std::pair<std::string, double> file_unit(const Check& c) {
+  if (c.unit == CheckUnit::force) return {"_N", 1};
+  return c.unit == CheckUnit::stress ? std::pair<std::string, double>{"_MPa", 1e-6}
+                                     : std::pair<std::string, double>{"", 1};
+}
+
 Json check_json(const Check& c) {
-  const bool force = c.unit == CheckUnit::force;
-  const double scale = c.unit == CheckUnit::stress ? 1e-6 : 1;
-  const std::string unit = force ? "_N" : c.unit == CheckUnit::stress ? "_MPa" : "";
+  const auto [unit, scale] = file_unit(c);
   return {{"what", c.what},
           {"actual" + unit, number(c.actual * scale)},
           {"allowed" + unit, c.allowed.value > 0 ? number(c.allowed.value * scale) : Json(nullptr)},
@@ -140,6 +151,36 @@ Json joints_json(const std::vector<JointResult>& joints) {
     if (!j.remarks.empty()) item["remarks"] = j.remarks;
     out.push_back(std::move(item));
   }
+  return out;
+}
+
+/// A joint over all steps: where its force is greatest, and where most of what it bears is used.
+Json peaks_json(const PartPeaks& p) {
+  Json out{{"kind", p.kind}, {"name", p.name}};
+  const bool handle = p.kind == "handle";
+  out[handle ? "moment_Nm" : "force_N"] = number(p.load.value);
+  out[handle ? "moment_step" : "force_step"] = p.load.step;
+  if (!p.across.step.empty()) {
+    out["across_N"] = number(p.across.value);
+    out["across_step"] = p.across.step;
+  }
+  if (handle) return out;
+  const bool known = p.use.value > 0 && !p.check.what.empty();
+  out["use"] = number(p.use.value);
+  out["check"] = known ? Json(p.check.what) : Json(nullptr);
+  if (known) {
+    const auto [unit, scale] = file_unit(p.check);
+    out["actual" + unit] = number(p.check.actual * scale);
+    out["allowable" + unit] = number(p.check.allowed.value * scale);
+  }
+  out["use_step"] = p.use.value > 0 ? Json(p.use.step) : Json(nullptr);
+  return out;
+}
+
+Json all_peaks_json(const std::vector<StepResult>& steps) {
+  Json out = Json::array();
+  for (const PartPeaks& p : part_peaks(steps))
+    if (p.kind != "bar") out.push_back(peaks_json(p));
   return out;
 }
 
@@ -231,12 +272,13 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
   out["parts"] = parts_json(f.parts);
   out["steps"] = Json::array();
   for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
+  out["joints"] = all_peaks_json(f.steps);
   out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);
   if (f.bracket)
     out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)},
                       {"no_slip_rolling", bracket_json(f.bracket->no_slip_rolling)},
                       {"no_shear", bracket_json(f.bracket->no_shear)}};
-  out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", f.verdict.reasons}};
+  out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_words(f.verdict.reasons, {})}};
   out["modes"] = modes_json(f.modes);
   out["mass_kg"] = number(f.mass);
   out["warnings"] = f.warnings;

@@ -1,5 +1,6 @@
 #include "io/result_tables.h"
 
+#include "io/reason_words.h"
 #include "io/text.h"
 
 #include <algorithm>
@@ -13,26 +14,11 @@ namespace {
 
 constexpr double degree = std::numbers::pi / 180;
 
-void note(std::vector<WorstOf>& list, WorstOf w) {
-  for (WorstOf& old : list)
-    if (old.what == w.what) {
-      // What bears most counts; without any allowable known, what is greatest.
-      if (clearly_greater(w.utilisation, old.utilisation) ||
-          (!clearly_greater(old.utilisation, w.utilisation) && clearly_greater(w.value, old.value)))
-        old = std::move(w);
-      return;
-    }
-  list.push_back(std::move(w));
-}
-
-std::string governing(const std::vector<Check>& checks, const OutputUnits& u) {
-  const Check* c = worst_check(checks);
-  if (!c) return "";
-  if (c->unit == CheckUnit::ratio) return c->what;
-  const OutputUnit& unit = c->unit == CheckUnit::force ? u.force : u.stress;
-  const double step = c->unit == CheckUnit::force ? 10 : 1e5;
-  return c->what + " " + in_unit(c->actual, unit, step) + " of " + in_unit(c->allowed.value, unit, step) + " " +
-         unit.name;
+/// The greatest load of a part: stress of a bar, moment of a handle, else force; of a hinge across its pin.
+std::string load_words(const PartPeaks& p, const OutputUnits& u) {
+  if (p.kind == "bar") return in_unit(p.load.value, u.stress, 1e5) + " " + u.stress.name;
+  const Peak& force = p.across.step.empty() ? p.load : p.across;
+  return in_unit(force.value, u.force, 1) + " " + u.force.name;
 }
 
 void add_once(std::vector<std::string>& list, std::string line) {
@@ -41,9 +27,9 @@ void add_once(std::vector<std::string>& list, std::string line) {
 
 /// Calls f(kind, joint) for every joint that is checked.
 template <class F> void each_checked(const StepResult& s, F f) {
-  for (const auto& [kind, list] : {std::pair{"post", &s.posts}, std::pair{"cam", &s.cams},
-                                   std::pair{"hinge", &s.hinges}, std::pair{"screws", &s.screws}})
-    for (const JointResult& j : *list) f(kind, j);
+  for (const JointList& l : joint_lists)
+    if (l.checked)
+      for (const JointResult& j : s.*l.list) f(l.kind, j);
 }
 
 } // namespace
@@ -57,33 +43,12 @@ std::string mass_words(const Findings& f) {
          (std::isfinite(f.mass) ? fixed(f.mass, 1) + " kg" : "unknown, since a material has no density");
 }
 
-std::string with_kind(const std::string& kind, const std::string& name) {
-  return name.starts_with(kind) ? name : kind + " " + name;
-}
-
-std::vector<WorstOf> worst_loads(const Findings& f, const OutputUnits& u) {
-  std::vector<WorstOf> list;
-  const auto place = [&](double x) { return "x = " + in_unit(x, u.length, 1e-3) + " " + u.length.name; };
-  for (const StepResult& s : f.steps) {
-    for (const BarResult& b : s.bars)
-      note(list, {"bar " + b.name, in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name, place(b.at_x), s.name,
-                  b.utilisation, b.stress, b.utilisation > 0 ? "yield" : ""});
-    const auto joints = [&](const char* kind, const std::vector<JointResult>& all) {
-      for (const JointResult& j : all) {
-        const auto across = j.more.find("across_N"); // a hinge: what its checks are made with
-        const double force = across == j.more.end() ? j.value : across->second;
-        note(list, {with_kind(kind, j.name), in_unit(force, u.force, 1) + " " + u.force.name, place(j.at.x()), s.name,
-                    j.utilisation, force, governing(j.checks, u)});
-      }
-    };
-    joints("post", s.posts);
-    joints("cam", s.cams);
-    joints("hinge", s.hinges);
-    joints("screws", s.screws);
-    joints("support", s.supports);
-    joints("tie", s.ties);
-  }
-  return list;
+std::string governing_words(const PartPeaks& p, const OutputUnits& u) {
+  const Check& c = p.check;
+  if (c.what.empty() || p.kind == "bar" || c.unit == CheckUnit::ratio) return c.what;
+  const OutputUnit& unit = c.unit == CheckUnit::force ? u.force : u.stress;
+  const double step = c.unit == CheckUnit::force ? 10 : 1e5;
+  return c.what + " " + in_unit(c.actual, unit, step) + " of " + in_unit(c.allowed.value, unit, step) + " " + unit.name;
 }
 
 std::vector<std::string> lift_words(const Findings& f, const OutputUnits& u) {
@@ -92,7 +57,7 @@ std::vector<std::string> lift_words(const Findings& f, const OutputUnits& u) {
     const BendLine& b = s.bend_line;
     const auto off = std::ranges::count(b.lifted, true);
     if (off > 0)
-      out.push_back(s.name + ": the nose is off the sheet at " + std::to_string(off) + " of " +
+      out.push_back(step_label(s.name) + ": the nose is off the sheet at " + std::to_string(off) + " of " +
                     std::to_string(b.x.size()) + " stations between x = " + in_unit(b.x.front(), u.length, 1e-3) +
                     " and " + in_unit(b.x.back(), u.length, 1e-3) + " " + u.length.name);
   }
@@ -110,8 +75,9 @@ TextTable bow_table(const Findings& f, const OutputUnits& u) {
   for (std::size_t i = 0; i < f.steps.size(); ++i) {
     const StepResult& s = f.steps[i];
     const auto bow = [&](BodyKind k) { return in_unit(s.bow.bow[static_cast<std::size_t>(k)], u.length, 1e-6); };
-    t.row({s.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron), fixed(s.bow.angle_mean / degree, 3),
-           fixed(s.bow.angle_spread / degree, 3), f.worst_step == i ? "worst" : ""});
+    t.row({step_label(s.name), bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
+           fixed(s.bow.angle_mean / degree, 3), fixed(s.bow.angle_spread / degree, 3),
+           f.worst_step == i ? "worst" : ""});
   }
   return t;
 }
@@ -129,15 +95,27 @@ TextTable whole_bow_table(const Findings& f, const OutputUnits& u) {
 }
 
 TextTable load_table(const Findings& f, const OutputUnits& u) {
-  TextTable t({{"what bears", Align::left},
-               {"at most"},
-               {"used"},
-               {"by", Align::left},
-               {"where", Align::left},
+  TextTable t({{"part", Align::left},
+               {"greatest load"},
+               {"in step", Align::left},
+               {"utilisation"},
+               {"governing check", Align::left},
+               {"at x"},
                {"in step", Align::left}});
-  for (const WorstOf& w : worst_loads(f, u))
-    t.row(
-        {w.what, w.load, {percent(w.utilisation), w.utilisation > 1 ? Mark::bad : Mark::none}, w.by, w.place, w.step});
+  for (const PartPeaks& p : part_peaks(f.steps)) {
+    if (p.kind == "handle") continue; // a moment, which nothing is checked with
+    const bool used = p.use.value > 0;
+    const std::string check = used ? governing_words(p, u) : "";
+    const Peak& load = p.across.step.empty() ? p.load : p.across;
+    const double x = used ? p.use.x : load.x;
+    t.row({p.label(),
+           load_words(p, u),
+           step_label(load.step),
+           {percent(p.use.value), p.use.value > 1 ? Mark::bad : Mark::none},
+           check.empty() ? "-" : check,
+           std::isnan(x) ? "-" : in_unit(x, u.length, 1e-3) + " " + u.length.name,
+           used ? step_label(p.use.step) : "-"});
+  }
   return t;
 }
 
@@ -149,7 +127,7 @@ std::vector<std::string> load_remarks(const Findings& f) {
       const std::string name = with_kind(kind, j.name);
       if (j.remarks.empty() || std::ranges::find(told, name) != told.end()) return;
       told.push_back(name);
-      out.push_back(name + " in step " + s.name + ": " + j.remarks.front());
+      out.push_back(name + " in step " + step_label(s.name) + ": " + j.remarks.front());
     });
   return out;
 }
@@ -170,7 +148,7 @@ TextTable dial_table(const Findings& f, const OutputUnits& u) {
     for (const StepResult& s : f.steps) {
       const DialResult& d = s.dials[i];
       const auto shown = [&](int k) { return in_unit(d.movement[k], u.length, 1e-6); };
-      t.row({printable(d.name), s.name, shown(0), shown(1), shown(2)});
+      t.row({printable(d.name), step_label(s.name), shown(0), shown(1), shown(2)});
     }
   return t;
 }

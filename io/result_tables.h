@@ -4,24 +4,12 @@
 
 #include "io/output_units.h"
 #include "io/table.h"
-#include "solver/findings.h"
+#include "solver/part_peaks.h"
 
 #include <string>
 #include <vector>
 
 namespace bedbow {
-
-/// A bar or joint at the step where it bears most.
-struct WorstOf {
-  std::string what;        ///< "bar clamp.plate", "post left end"
-  std::string load, place; ///< with units
-  std::string step;
-  double utilisation = 0, value = -1; ///< SI
-  std::string by;                     ///< the check that governs: "pin pressure 6.7 of 5.0 MPa"
-};
-
-/// One entry per bar, post, cam, hinge, row of screws, support and tie, in this order in each step.
-std::vector<WorstOf> worst_loads(const Findings& findings, const OutputUnits& units);
 
 /// Bow of each body and bend angle, one row per step; the worst step is marked.
 TextTable bow_table(const Findings& findings, const OutputUnits& units);
@@ -29,7 +17,8 @@ TextTable bow_table(const Findings& findings, const OutputUnits& units);
 /// Bow and straightness of each body over its whole length, for a case without a sheet; empty where there is no body.
 TextTable whole_bow_table(const Findings& findings, const OutputUnits& units);
 
-/// worst_loads as a table.
+/// For each bar and joint its greatest load and the step of it, and beside that its highest utilisation: by which
+/// check, where, and in which step.
 TextTable load_table(const Findings& findings, const OutputUnits& units);
 
 /// Where the nose does not touch the sheet, one sentence a step: "clamp: the nose is off the sheet at 12 of 49 ...".
@@ -47,8 +36,8 @@ TextTable dial_table(const Findings& findings, const OutputUnits& units);
 /// "Mass of bars, members and panels: 23.8 kg", or that it is unknown, and why.
 std::string mass_words(const Findings& findings);
 
-/// "post left end" of kind "post" and name "left end"; a name that says its kind already is left alone.
-std::string with_kind(const std::string& kind, const std::string& name);
+/// The check that governs a part where it is used most: "pin pressure 6.7 of 5.0 MPa"; empty where none is known.
+std::string governing_words(const PartPeaks& part, const OutputUnits& units);
 
 /// Utilisation in whole percent; "-" where it is unknown (0).
 std::string percent(double utilisation);

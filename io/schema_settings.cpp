@@ -13,7 +13,11 @@ TableSpec limits() {
           "What is still good enough. Without one, nothing is judged by it.",
           {quantity_key("bow", Dim::length, "0.25 mm", "of any body").positive(),
            quantity_key("angle", Dim::angle, "0.5 deg", "spread of the bend angle along the sheet").positive(),
-           number_key("utilisation", "of yield, proof or allowable pressure").like("0.67").positive().between(0, 1000),
+           number_key("utilisation", "of yield, proof or allowable pressure")
+               .like("0.67")
+               .positive()
+               .between(0, 1000)
+               .otherwise("1"),
            number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3")}};
 }
 

@@ -2,6 +2,7 @@
 
 #include "io/bracket_table.h"
 #include "io/modes_table.h"
+#include "io/reason_words.h"
 #include "io/result_tables.h"
 #include "io/text.h"
 
@@ -55,12 +56,12 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (const TextTable dials = dial_table(f, units); !dials.empty())
     out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
   if (const TextTable loads = load_table(f, units); !loads.empty())
-    out += "Stress and force, each where most of what it may bear is used\n" + loads.render(style);
+    out += "Greatest load and highest utilisation of each part\n" + loads.render(style);
   out += items("What will wear or give", load_remarks(f));
   out += "\n";
   if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
-  for (const std::string& r : f.verdict.reasons) out += list_item(r, width, "  - ");
+  for (const std::string& r : reason_words(f.verdict.reasons, units)) out += list_item(printable(r), width, "  - ");
   out += mass_words(f) + "\n";
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());

@@ -2,6 +2,7 @@
 
 #include "io/errors.h"
 #include "io/quantities_out.h"
+#include "io/reason_words.h"
 #include "solver/analysis.h"
 #include "solver/study/cost.h"
 
@@ -46,7 +47,7 @@ void fill_figures(const Headline& h, double cost, VariantResult& out) {
   out[Figure::cost] = cost;
   out.utilisation_at = h.utilisation_at;
   out.pass = h.pass;
-  out.message = h.reasons;
+  out.message = reasons_line(h.reasons, {});
 }
 
 VariantMaker::VariantMaker(const Case& base, const Registries& registries)
@@ -96,7 +97,6 @@ void VariantMaker::analyse_into(std::uint64_t id, PartCache* parts, VariantResul
   const Case variant = understood(id);
   AnalysisOptions options;
   options.fields = false;
-  options.certificate = false;
   options.parts = parts;
   const Findings f = analyse(variant.machine, registries_, options);
   if (f.status != Status::ok) {

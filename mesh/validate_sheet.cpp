@@ -8,6 +8,9 @@ namespace bedbow {
 
 namespace {
 
+/// What is thicker is plate [m]. Common practice, no source: trade calls flat stock from about 6 mm on plate.
+constexpr double thickest_sheet = 0.006;
+
 const Bar* edge_bar(const Machine& m, BodyKind kind) {
   const Body& body = m.body(kind);
   return body.edge_bar >= 0 ? &body.bars[static_cast<std::size_t>(body.edge_bar)] : nullptr;
@@ -29,11 +32,16 @@ void validate_bend(Validator& v) {
   const Sheet& s = *v.machine.sheet;
   if (s.angle > steepest_bend)
     v.error(s.pos, "sheet.angle", "no folder bends further than 175 deg; 90 deg is a right angle");
-  if (s.inside_radius > s.flange)
-    v.error(s.pos, "sheet.inside_radius",
-            "it is greater than the flange of " + in_mm(s.flange) + ", so nothing would be bent");
-  if (s.thickness > s.flange)
-    v.warning(s.pos, "sheet.flange", "the flange of " + in_mm(s.flange) + " is shorter than the sheet is thick");
+  const double bend = s.thickness + s.inside_radius; // how far the bend itself reaches from its mould line at 90 deg
+  if (s.flange < bend - same_length)
+    v.error(s.pos, "sheet.flange",
+            "the flange of " + in_mm(s.flange) + " is shorter than the bend, thickness and inside radius, of " +
+                in_mm(bend) + ": the apron has nothing straight to push on");
+  if (s.thickness > thickest_sheet)
+    v.warning(s.pos, "sheet.thickness",
+              in_mm(s.thickness) + " is plate, not sheet: beyond " + in_mm(thickest_sheet) +
+                  " nobody bends by hand in a folder (common practice, no source), and the bending moment is that of a "
+                  "sheet thin against flange and grip");
   if (s.inside_radius > 100 * s.thickness)
     v.warning(s.pos, "sheet.inside_radius", "beyond a hundred thicknesses a sheet springs back more than it bends");
   if (const Bar* face = edge_bar(v.machine, BodyKind::apron)) {

@@ -3,6 +3,8 @@
 #include "mesh/mesher.h"
 #include "solver/bend_line.h"
 #include "solver/bracket.h"
+#include "solver/certificate.h"
+#include "solver/displacement_guard.h"
 #include "solver/joint_checks.h"
 #include "solver/linear/process.h"
 #include "solver/mass_walk.h"
@@ -49,6 +51,7 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   fill_bars(m, s, r);
   fill_joints(m, s, r);
   fill_dials(m, s, r);
+  r.displaced = roughly_displaced(m, s);
   if (options.certificate) fill_checks(m, s, r);
   if (options.fields) {
     fill_loads(m, s, sheet, r);
@@ -140,7 +143,7 @@ std::optional<std::size_t> worst_step(const std::vector<StepResult>& steps) {
   double most = -1;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     double v = std::isfinite(steps[i].bow.angle_spread) ? steps[i].bow.angle_spread : 0;
-    if (i == 0 && steps.size() > 1) v = 0; // nothing is bent while clamping
+    if (!judges_bend(steps[i]) && steps.size() > 1) v = 0;
     if (v == 0)
       for (double b : steps[i].bow.bow)
         if (std::isfinite(b)) v = std::max(v, b * 1e-6);
@@ -199,17 +202,22 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
     out.sheet = {sheet->moment, sheet->apron, sheet->grip, springback(*machine.sheet, material, sheet->moment)};
   }
   StepsOutcome solved = solve_steps(model, sheet);
-  if (solved.status != StepsOutcome::Status::ok) {
-    const bool loose = solved.status == StepsOutcome::Status::mechanism;
-    note_failure(model, registries, options, loose ? Status::mechanism : Status::no_convergence, solved.trouble, out);
+  if (solved.status != Status::ok) {
+    note_failure(model, registries, options, solved.status, solved.trouble, out);
     if (out.status != Status::ok) out.history = solved.history;
     return out;
   }
   const Sections sections = shared_sections(model, options);
   for (const StepSolution& s : solved.steps) out.steps.push_back(step_result(model, s, options, sections, sheet));
+  certify(out);
+  if (out.status != Status::ok) {
+    out.steps.clear();
+    return out;
+  }
   note_touches(out.steps, out);
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
+  warn_of_displacements(out.verdict, out.warnings);
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
   fill_modes(model, registries, solved.steps, sections, out);
   if (out.modes) judge_buckling(machine, *out.modes, out.verdict);

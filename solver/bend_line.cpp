@@ -8,6 +8,8 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <tuple>
+#include <utility>
 
 namespace bedbow {
 
@@ -88,6 +90,18 @@ std::vector<double> fine_stations(const std::vector<double>& stations) {
   return x;
 }
 
+/// Bow and straightness of a body's edge. A crown is no bow: shims may take bow away, but their own height never counts
+/// as any, so the lesser of the edge with and without them is taken.
+/// \param crown of the body. \param side +1 where it stands along the curve's positive direction, else -1.
+std::pair<double, double> bow_of(const Curve& edge, const Crown& crown, double side) {
+  if (edge.x.size() < 2) return {nan, nan};
+  const std::pair<double, double> with{bow_from_chord(edge.x, edge.w), straightness(edge.x, edge.w)};
+  if (crown.x.empty()) return with;
+  Curve bare = edge;
+  for (std::size_t i = 0; i < bare.x.size(); ++i) bare.w[i] -= side * crown.at(bare.x[i]);
+  return {std::min(with.first, bow_from_chord(bare.x, bare.w)), std::min(with.second, straightness(bare.x, bare.w))};
+}
+
 /// \param at, lines what moves at the fine stations.
 void fill_bow(const Model& m, const std::vector<double>& at, const std::vector<Line>& lines, const Eigen::Vector3d& n,
               StepResult& out) {
@@ -106,8 +120,8 @@ void fill_bow(const Model& m, const std::vector<double>& at, const std::vector<L
   for (auto [kind, curve] :
        {std::pair{BodyKind::clamp, &nose}, std::pair{BodyKind::bed, &edge}, std::pair{BodyKind::apron, &face}}) {
     const auto k = static_cast<std::size_t>(kind);
-    out.bow.bow[k] = curve->x.size() > 1 ? bow_from_chord(curve->x, curve->w) : nan;
-    out.bow.straightness[k] = curve->x.size() > 1 ? straightness(curve->x, curve->w) : nan;
+    std::tie(out.bow.bow[k], out.bow.straightness[k]) =
+        bow_of(*curve, m.machine.body(kind).crown, kind == BodyKind::clamp ? -1 : 1);
   }
   if (angle.x.size() < 2) {
     out.bow.angle_mean = out.bow.angle_spread = nan;

@@ -2,6 +2,7 @@
 
 #include "mesh/screw_limits.h"
 #include "solver/bend_line.h"
+#include "solver/certificate.h"
 #include "solver/model.h"
 #include "solver/results.h"
 #include "solver/words.h"
@@ -12,12 +13,18 @@ namespace bedbow {
 
 namespace {
 
-BracketStep headline_of(const Model& m, const StepSolution& s) {
+StepResult result_of(const Model& m, const StepSolution& s) {
   StepResult r;
+  r.name = s.name;
   fill_bend_line(m, s, r);
   fill_bars(m, s, r);
   fill_dials(m, s, r);
-  BracketStep out{s.name, r.bow, 0, std::move(r.dials)};
+  fill_checks(m, s, r);
+  return r;
+}
+
+BracketStep headline_of(StepResult r) {
+  BracketStep out{r.name, r.bow, 0, std::move(r.dials)};
   for (const BarResult& b : r.bars) out.stress = std::max(out.stress, b.stress);
   return out;
 }
@@ -32,12 +39,18 @@ BracketSide side_of(const Machine& machine, const Registries& registries, Mesh m
     return out;
   }
   const StepsOutcome solved = solve_steps(model, sheet);
-  if (solved.status != StepsOutcome::Status::ok) {
-    out.status = solved.status == StepsOutcome::Status::mechanism ? Status::mechanism : Status::no_convergence;
+  if (solved.status != Status::ok) {
+    out.status = solved.status;
     out.trouble = solved.trouble;
     return out;
   }
-  for (const StepSolution& s : solved.steps) out.steps.push_back(headline_of(model, s));
+  std::vector<StepResult> steps;
+  for (const StepSolution& s : solved.steps) steps.push_back(result_of(model, s));
+  if (out.trouble = missed_by(steps, believed); !out.trouble.empty()) {
+    out.status = Status::inaccurate;
+    return out;
+  }
+  for (StepResult& s : steps) out.steps.push_back(headline_of(std::move(s)));
   return out;
 }
 

@@ -1,3 +1,4 @@
+#include "solver/certificate.h"
 #include "solver/results.h"
 
 #include <Eigen/Geometry>
@@ -108,7 +109,7 @@ void check_one_sided(const Model& m, const StepSolution& step, double force, Ste
     const double over = sign * (step.stretch[i] - row.gap - row.compliance * step.force[i]);
     const bool forced = m.mesh.joints[row.joint].preload && !step.bending;
     if (!forced && deflection > 0) checks.worst_closure = std::max(checks.worst_closure, over / deflection);
-    if (force > 0) checks.worst_tension = std::max(checks.worst_tension, -sign * step.force[i] / force);
+    checks.worst_tension = std::max(checks.worst_tension, -sign * step.force[i] / force);
   }
 }
 
@@ -118,6 +119,7 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
   StepChecks& checks = out.checks;
   checks.contact_iterations = step.iterations;
   const double force = greatest_force(step);
+  if (force < least_force) return; // nothing acts: there is nothing to balance
   const auto parts = part_loads(m, step);
   double residual = 0;
   double scale = 0;
@@ -129,7 +131,6 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
       residual += r.squaredNorm();
       scale += parts[c].unknowns.squaredNorm();
     }
-    if (force == 0) continue;
     // Movements that holds to ground leave free must balance; without holds that is all six.
     const Eigen::VectorXd work = comp.rigid.transpose() * parts[c].resultant;
     if (work.size()) checks.equilibrium = std::max(checks.equilibrium, work.cwiseAbs().maxCoeff() / force);

@@ -7,6 +7,8 @@
 #include "mesh/section.h"
 #include "solver/bearing/allowable.h"
 #include "solver/element/beam.h"
+#include "solver/reason.h"
+#include "solver/status.h"
 
 #include <array>
 #include <cmath>
@@ -155,8 +157,11 @@ struct StepChecks {
   double worst_tension = 0; ///< greatest force of the wrong sign, over the greatest force
 };
 
+/// Name of the step in which the sheet is clamped and nothing is bent yet.
+inline constexpr const char* clamp_step = "clamp";
+
 struct StepResult {
-  std::string name; ///< "clamp", "bend 45 deg", "load"
+  std::string name; ///< clamp_step, "bend 45 deg", "load"
   double angle = 0; ///< [rad]
   BowResult bow;
   BendLine bend_line;
@@ -169,7 +174,13 @@ struct StepResult {
   std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields
   StepChecks checks;
   Fields fields;
+  std::vector<Reason> displaced; ///< parts displaced so far that small displacements hold only roughly
 };
+
+/// Whether bend angle and bow of the apron are judged in a step: while clamping nothing is bent.
+inline bool judges_bend(const StepResult& step) {
+  return step.name != clamp_step;
+}
 
 struct SheetResult {
   double moment = 0;     ///< per unit width [N m/m]
@@ -180,7 +191,7 @@ struct SheetResult {
 
 struct Verdict {
   bool pass = true;
-  std::vector<std::string> reasons;
+  std::vector<Reason> reasons; ///< gravest first
 };
 
 struct ModeShape {
@@ -200,8 +211,6 @@ struct ModesResult {
   double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
   double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };
-
-enum class Status { ok, mechanism, no_convergence };
 
 /// Headline figures of one step with the screws at one of their limits.
 struct BracketStep {

@@ -107,8 +107,11 @@ JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, 
   Check peak = check_line_contact(contact, yield, cam.allowed_pressure);
   peak.what = "cam contact";
   out.checks.push_back(std::move(peak));
-  out.checks.push_back(
-      {"shear below the contact", contact.shear, {yield / 2, "half the yield of the softer (Tresca)"}});
+  out.checks.push_back({"shear below the contact",
+                        contact.shear,
+                        {yield / 2, "half the yield of the softer (Tresca)"},
+                        CheckUnit::stress,
+                        Failure::wears});
   if (cam.allowed_pressure) out.checks.pop_back(); // the case's own figure stands for both
   return out;
 }

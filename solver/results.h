@@ -30,8 +30,12 @@ void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
 void fill_fields(const Model& model, const StepSolution& step,
                  const std::vector<std::shared_ptr<const Section>>& sections, StepResult& out);
 
-/// Verdict against the limits over all steps.
+/// Verdict against the limits over all steps. A part used over 100 % is a reason without any limit; bend angle and bow
+/// of the apron are judged in bend steps only.
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps);
+
+/// One warning for each part that is displaced more than small displacements allow for.
+void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& warnings);
 
 /// Stress field of the shells of one owner, at its nodes.
 struct ShellStress {

@@ -1,5 +1,7 @@
 #include "solver/steps.h"
 
+#include "solver/displacement_guard.h"
+#include "solver/findings.h"
 #include "solver/recovery.h"
 #include "solver/words.h"
 
@@ -15,8 +17,7 @@ using Forced = std::vector<std::optional<double>>;
 
 /// What the loads of each step do to the parts alone, before any joint acts: columns are steps.
 struct FreeResponse {
-  std::vector<Eigen::MatrixXd> elastic; ///< by component: K^-1 f
-  Eigen::MatrixXd functionals;          ///< p' K^-1 f
+  Eigen::MatrixXd functionals; ///< p' K^-1 f
   Eigen::MatrixXd rigid_load;
 };
 
@@ -37,7 +38,6 @@ FreeResponse free_response(const Model& m, const std::vector<StepSolution>& step
     if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
     for (int f : m.structure.functionals_of[c])
       for (Eigen::Index k = 0; k < count; ++k) r.functionals(f, k) = evaluate(m.rows.functionals()[f], u.col(k));
-    r.elastic.push_back(std::move(u));
   }
   return r;
 }
@@ -91,22 +91,26 @@ CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std
 }
 
 /// Displacements under loads and joint forces, all steps at once.
-void fill_displacements(const Model& m, const FreeResponse& free, std::vector<StepSolution>& steps) {
+void fill_displacements(const Model& m, std::vector<StepSolution>& steps) {
   const auto count = static_cast<Eigen::Index>(steps.size());
-  std::vector<Eigen::MatrixXd> pulled; // by component: what the joints do to its unknowns
-  for (const Component& c : m.map.components) pulled.emplace_back(Eigen::MatrixXd::Zero(c.size, count));
+  // By component the loads with the joints' forces: solved together, since what the loads alone do to a part can be far
+  // larger than what is left of it once its joints balance them, and the difference of the two mostly rounding.
+  std::vector<Eigen::MatrixXd> forces;
+  for (const Component& c : m.map.components) {
+    forces.emplace_back(c.size, count);
+    for (Eigen::Index k = 0; k < count; ++k) forces.back().col(k) = gather(m.map, c, steps[k].loads);
+  }
   for (Eigen::Index k = 0; k < count; ++k)
     for (std::size_t i = 0; i < steps[k].rows.size(); ++i)
       for (auto [f, v] : steps[k].rows[i].terms) {
         const Functional& functional = m.rows.functionals()[f];
         if (functional.component < 0) continue;
         const double pull = v * steps[k].force[static_cast<Eigen::Index>(i)];
-        for (auto [dof, value] : functional.terms) pulled[functional.component](dof, k) += pull * value;
+        for (auto [dof, value] : functional.terms) forces[functional.component](dof, k) -= pull * value;
       }
-  for (std::size_t c = 0; c < pulled.size(); ++c) {
-    if (m.structure.factors[c]) m.structure.factors[c]->solve(pulled[c]);
-    for (Eigen::Index k = 0; k < count; ++k)
-      steps[k].displacements.elastic.emplace_back(free.elastic[c].col(k) - pulled[c].col(k));
+  for (std::size_t c = 0; c < forces.size(); ++c) {
+    if (m.structure.factors[c]) m.structure.factors[c]->solve(forces[c]);
+    for (Eigen::Index k = 0; k < count; ++k) steps[k].displacements.elastic.emplace_back(forces[c].col(k));
   }
   for (StepSolution& s : steps) {
     s.motion = node_motions(m.mesh, m.map, m.structure, s.displacements);
@@ -126,7 +130,7 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   const ContactSolution solved = all ? solve_contact(whole, begin) : solve_contact(reduce(whole, forced, kept), begin);
   if (solved.status != ContactStatus::ok) {
     const bool loose = solved.status == ContactStatus::loose;
-    out.status = loose ? StepsOutcome::Status::mechanism : StepsOutcome::Status::no_convergence;
+    out.status = loose ? Status::mechanism : Status::no_convergence;
     out.trouble =
         "step " + step.name + ": " +
         (loose ? describe_movement(m, solved.loose) + " under these loads: no joint that still carries holds it"
@@ -163,7 +167,7 @@ bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out)
   for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
   if (loose.cols() == 0) return false;
   out.trouble += ": nothing holds it; add a tie, support or other joint that does";
-  out.status = StepsOutcome::Status::mechanism;
+  out.status = Status::mechanism;
   return true;
 }
 
@@ -206,7 +210,7 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
   StepsOutcome out;
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
   std::vector<StepSolution> steps;
-  steps.push_back(begin_step(builder, m, sheet ? "clamp" : "load", 0));
+  steps.push_back(begin_step(builder, m, sheet ? clamp_step : "load", 0));
   if (find_loose(m, steps.front().rows, out)) return out;
   builder.add_own_loads(0, steps.front().loads);
   if (sheet)
@@ -232,7 +236,13 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
     if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
       return out;
   }
-  fill_displacements(m, free, steps);
+  fill_displacements(m, steps);
+  for (const StepSolution& s : steps)
+    if (auto trouble = beyond_small_displacements(m, s)) {
+      out.status = Status::out_of_range;
+      out.trouble = std::move(*trouble);
+      return out;
+    }
   out.steps = std::move(steps);
   return out;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/contact.h"
+#include "solver/status.h"
 #include "solver/structure.h"
 
 namespace bedbow {
@@ -33,8 +34,9 @@ struct StepSolution {
 };
 
 struct StepsOutcome {
-  enum class Status { ok, mechanism, no_convergence } status = Status::ok;
-  std::string trouble;
+  using Status = bedbow::Status;
+  Status status = Status::ok;
+  std::string trouble; ///< what moves and where, what did not settle, or what is displaced too far
   std::vector<std::string> history;
   std::vector<StepSolution> steps;
 };
@@ -42,7 +44,8 @@ struct StepsOutcome {
 /// Angles of the bend steps: those the case names, or 0, half and wanted.
 std::vector<double> bend_angles(const Machine& machine);
 
-/// Solves all steps. \param sheet line loads of the bent sheet, where there is one.
+/// Solves all steps; out_of_range where displacement_guard.h finds one too far. \param sheet line loads of the bent
+/// sheet, where there is one.
 StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet);
 
 } // namespace bedbow

@@ -1,90 +1,90 @@
+#include "solver/part_peaks.h"
 #include "solver/results.h"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <numbers>
 
 namespace bedbow {
 
 namespace {
 
-void fail(Verdict& v, const char* format, auto... values) {
-  std::array<char, 256> text{};
-  std::snprintf(text.data(), text.size(), format, values...);
-  v.pass = false;
-  v.reasons.emplace_back(text.data());
+/// What a part may be used where the case sets no limit of its own: all of it.
+constexpr double whole = 1;
+
+/// The step in which a value is clearly the greatest of those over its limit; nullptr where none is.
+template <class Value, class Judged>
+const StepResult* worst_over(const std::vector<StepResult>& steps, double limit, Value value, Judged judged) {
+  const StepResult* worst = nullptr;
+  for (const StepResult& s : steps)
+    if (judged(s) && value(s) > limit && (!worst || clearly_greater(value(s), value(*worst)))) worst = &s;
+  return worst;
 }
 
 void judge_bow(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
   if (!limits.bow) return;
   for (BodyKind body : all_bodies) {
-    const StepResult* worst = nullptr;
-    const auto k = static_cast<std::size_t>(body);
-    for (const StepResult& s : steps)
-      if (s.bow.bow[k] > *limits.bow && (!worst || clearly_greater(s.bow.bow[k], worst->bow.bow[k]))) worst = &s;
-    if (worst)
-      fail(v, "%s bows %.3f mm in step %s, limit %.3f mm", to_string(body).c_str(), worst->bow.bow[k] * 1e3,
-           worst->name.c_str(), *limits.bow * 1e3);
+    const auto bow = [k = static_cast<std::size_t>(body)](const StepResult& s) { return s.bow.bow[k]; };
+    const auto judged = [&](const StepResult& s) { return body != BodyKind::apron || judges_bend(s); };
+    const StepResult* worst = worst_over(steps, *limits.bow, bow, judged);
+    if (!worst) continue;
+    v.reasons.push_back({Failure::bows, to_string(body), "bow", bow(*worst), *limits.bow, ReasonOf::length});
+    v.reasons.back().step = worst->name;
   }
 }
 
 void judge_angle(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
   if (!limits.angle) return;
-  const StepResult* worst = nullptr;
-  for (const StepResult& s : steps)
-    if (s.bow.angle_spread > *limits.angle && (!worst || clearly_greater(s.bow.angle_spread, worst->bow.angle_spread)))
-      worst = &s;
-  constexpr double degree = std::numbers::pi / 180;
-  if (worst)
-    fail(v, "bend angle varies by %.3f deg in step %s, limit %.3f deg", worst->bow.angle_spread / degree,
-         worst->name.c_str(), *limits.angle / degree);
+  const auto spread = [](const StepResult& s) { return s.bow.angle_spread; };
+  const StepResult* worst = worst_over(steps, *limits.angle, spread, judges_bend);
+  if (!worst) return;
+  v.reasons.push_back({Failure::bows, "bend angle", "bend angle", spread(*worst), *limits.angle, ReasonOf::angle});
+  v.reasons.back().step = worst->name;
 }
 
-/// "pin pressure" of the check that uses most of what it has; empty where there is none.
-std::string governing(const std::vector<Check>& checks) {
-  const Check* worst = worst_check(checks);
-  return worst ? worst->what : "";
-}
-
-/// The greatest utilisation over the steps of each thing that is over the limit.
+/// Each part that is used by more than the limit, in the step where it is used most.
 void judge_utilisation(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
-  if (!limits.utilisation) return;
-  struct Item {
-    std::string name, step;
-    double value;
-    std::string why; ///< the check that says so
-  };
-  std::vector<Item> worst;
-  const auto look = [&](const std::string& name, double value, const std::string& step, const std::string& why = "") {
-    if (!(value > *limits.utilisation)) return;
-    for (Item& i : worst)
-      if (i.name == name) {
-        if (clearly_greater(value, i.value)) i = {name, step, value, why};
-        return;
-      }
-    worst.push_back({name, step, value, why});
-  };
-  for (const StepResult& s : steps) {
-    for (const BarResult& b : s.bars) look("stress in " + b.name, b.utilisation, s.name);
-    for (const auto& [kind, list] : {std::pair{"post ", &s.posts}, std::pair{"cam ", &s.cams},
-                                     std::pair{"hinge ", &s.hinges}, std::pair{"screws ", &s.screws}})
-      for (const JointResult& j : *list)
-        look((j.name.starts_with(kind) ? "" : kind) + j.name, j.utilisation, s.name, governing(j.checks));
+  const double limit = limits.utilisation.value_or(whole);
+  for (const PartPeaks& p : part_peaks(steps)) {
+    if (!(p.use.value > limit)) continue;
+    Reason r{p.check.failure, p.kind == "bar" ? "stress in " + p.name : p.label(), p.check.what, p.use.value, limit};
+    r.step = p.use.step;
+    r.x = p.use.x;
+    v.reasons.push_back(std::move(r));
   }
-  for (const Item& i : worst)
-    fail(v, "%s reaches %.2f of what it bears%s in step %s, limit %.2f", i.name.c_str(), i.value,
-         i.why.empty() ? "" : (" (" + i.why + ")").c_str(), i.step.c_str(), *limits.utilisation);
+}
+
+/// What is displaced too far, each part in its worst step.
+void judge_displacements(const std::vector<StepResult>& steps, Verdict& v) {
+  std::vector<Reason> worst;
+  for (const StepResult& s : steps)
+    for (const Reason& r : s.displaced) {
+      const auto known = std::ranges::find(worst, r.part, &Reason::part);
+      if (known == worst.end())
+        worst.push_back(r);
+      else if (clearly_greater(r.over(), known->over()))
+        *known = r;
+    }
+  v.reasons.insert(v.reasons.end(), worst.begin(), worst.end());
 }
 
 } // namespace
 
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
   Verdict v;
+  judge_utilisation(machine.limits, steps, v);
+  judge_displacements(steps, v);
   judge_bow(machine.limits, steps, v);
   judge_angle(machine.limits, steps, v);
-  judge_utilisation(machine.limits, steps, v);
+  sort_reasons(v.reasons);
+  v.pass = v.reasons.empty();
   return v;
+}
+
+void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& warnings) {
+  for (const Reason& r : verdict.reasons)
+    if (r.failure == Failure::moves)
+      warnings.push_back(r.part + " is displaced so far in step " + r.step +
+                         " that small displacements hold only roughly, and so do all figures of this case");
 }
 
 } // namespace bedbow

@@ -9,8 +9,9 @@ namespace {
 
 const char* const axis_name[3] = {"x", "y", "z"};
 
-/// The one movement that says most of what a part does.
-std::string part_movement(const Component& comp, const Vector6d& v, bool can) {
+} // namespace
+
+std::string describe_rigid(const Component& comp, const Vector6d& v, bool can) {
   const Eigen::Vector3d t = v.head<3>();
   const Eigen::Vector3d w = v.tail<3>();
   // The rotation's reach: movements of its far points, about half a part's size away.
@@ -28,8 +29,6 @@ std::string part_movement(const Component& comp, const Vector6d& v, bool can) {
   return comp.name + (can ? " can slide along " : " slides along ") + axis_name[k];
 }
 
-} // namespace
-
 std::string describe_movement(const Model& m, const Eigen::VectorXd& alpha, bool can) {
   double most = 0;
   std::vector<std::pair<double, std::string>> parts;
@@ -39,7 +38,7 @@ std::string describe_movement(const Model& m, const Eigen::VectorXd& alpha, bool
     const Eigen::VectorXd own = alpha.segment(m.structure.rigid_start[c], comp.rigid.cols());
     const double size = own.cwiseAbs().maxCoeff();
     most = std::max(most, size);
-    parts.emplace_back(size, part_movement(comp, comp.rigid * own, can));
+    parts.emplace_back(size, describe_rigid(comp, comp.rigid * own, can));
   }
   std::string out;
   for (const auto& [size, text] : parts)

@@ -19,6 +19,15 @@ struct Allowable {
 /// The case's own value where it gives one, else the built-in.
 Allowable overridden(std::optional<double> own, Allowable builtin);
 
+/// What happens where a limit is exceeded, the gravest first.
+enum class Failure {
+  breaks, ///< studs, screws, threads and pins part, bars buckle: at once and with force
+  yields, ///< bars, pins and holes stay bent
+  wears,  ///< seats, cams and holes are crushed or worn oval
+  moves,  ///< parts tip or shift by more than small displacements allow for
+  bows    ///< the bend line is crooked, the bend angle uneven
+};
+
 /// What a check compares.
 enum class CheckUnit { stress, force, ratio };
 
@@ -28,6 +37,7 @@ struct Check {
   double actual = 0;
   Allowable allowed;
   CheckUnit unit = CheckUnit::stress; ///< of both: [Pa], [N], or none
+  Failure failure = Failure::breaks;  ///< what happens beyond the allowable
   /// actual / allowed; 0 where the allowable is unknown.
   [[nodiscard]] double utilisation() const { return allowed.value > 0 ? actual / allowed.value : 0; }
 };

@@ -36,7 +36,8 @@ double seat_pressure_of(const Seat& seat, double force) {
 }
 
 Check check_seat(const Seat& seat, double force, const Material& under, std::optional<double> own) {
-  return {"nut seat", seat_pressure_of(seat, force), overridden(own, seat_pressure(under))};
+  return {"nut seat", seat_pressure_of(seat, force), overridden(own, seat_pressure(under)), CheckUnit::stress,
+          Failure::wears};
 }
 
 Check check_thread_shear(const ThreadEngagement& e, double force, double reserve, std::optional<double> own) {

@@ -51,7 +51,8 @@ std::vector<Check> check_screw(const Screw& s, double shear, double tension, dou
   if (V.value > 0 && T.value > 0)
     out.push_back(
         {"screw shear and tension", shear / V.value + pull / (1.4 * T.value), {1, table_3_4}, CheckUnit::ratio});
-  out.push_back({"screw bearing", shear / (s.thread.d * s.plate_thickness), bearing});
+  out.push_back(
+      {"screw bearing", shear / (s.thread.d * s.plate_thickness), bearing, CheckUnit::stress, Failure::yields});
   return out;
 }
 

@@ -147,11 +147,12 @@ void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& v
   const double limit = machine.limits.buckling.value_or(usual_buckling_limit);
   const double factor = modes.buckling_factors.front();
   if (factor >= limit) return;
-  char text[200];
-  std::snprintf(text, sizeof text, "buckles at %.2f times the load of step %s (%s), limit %.2f times", factor,
-                modes.buckling_step.c_str(), modes.buckling_shapes.front().description.c_str(), limit);
+  Reason r{Failure::breaks, modes.buckling_shapes.front().description, "buckling", factor, limit};
+  r.least = true;
+  r.step = modes.buckling_step;
   verdict.pass = false;
-  verdict.reasons.emplace_back(text);
+  verdict.reasons.push_back(std::move(r));
+  sort_reasons(verdict.reasons);
 }
 
 } // namespace bedbow

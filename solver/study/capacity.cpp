@@ -32,7 +32,9 @@ Strain strain_of(const Findings& f, const Limits& limits) {
     s.look(h.bow[static_cast<std::size_t>(body)], limits.bow, to_string(body) + " bow");
   s.look(h.angle_spread, limits.angle, "spread of the bend angle");
   const bool joint = h.utilisation_at.find(' ') != std::string::npos;
-  s.look(h.utilisation, limits.utilisation, (joint ? "" : "stress in ") + h.utilisation_at);
+  s.look(h.utilisation, limits.utilisation.value_or(1), (joint ? "" : "stress in ") + h.utilisation_at);
+  for (const Reason& r : h.reasons)
+    if (r.failure == Failure::moves) s.look(r.value, r.limit, r.check + " of the " + r.part);
   return s;
 }
 
@@ -51,7 +53,7 @@ public:
   Capacity of(const SheetPlace& place, int material) {
     Bracket b{first_ - 1, last_ + 1, 0, {}};
     close_in(place, material, PreparedMachine::Look::movements, b);
-    if (b.good >= first_ && limits_.utilisation) {
+    if (b.good >= first_) {
       const Strain s = strain(place, material, b.good, PreparedMachine::Look::stresses);
       if (s.ratio > 1) {
         b = {first_ - 1, b.good, 0, s};

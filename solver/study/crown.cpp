@@ -1,6 +1,7 @@
 #include "solver/study/crown.h"
 
 #include "mesh/fastener.h"
+#include "solver/bend_line.h"
 
 #include <Eigen/Dense>
 
@@ -19,8 +20,10 @@ constexpr int most_pieces = 4;
 
 /// What shall become nothing: the line less its chord, or the angle less its mean, at the bend stations.
 struct Line {
-  Eigen::VectorXd miss;
-  CrownState state;
+  Eigen::VectorXd miss; ///< empty where the machine could not be solved
+  CrownState state{std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::quiet_NaN()};
+  std::string trouble{};
+  [[nodiscard]] bool better_than(double other) const { return miss.size() > 0 && miss.norm() < other; }
 };
 
 Eigen::VectorXd map_of(const std::vector<double>& v) {
@@ -39,18 +42,22 @@ public:
     AnalysisOptions options;
     options.fields = false;
     const Findings f = analyse(m, registries_, options);
-    if (f.status != Status::ok) throw std::runtime_error(f.trouble);
+    if (f.status != Status::ok) {
+      Line failed;
+      failed.trouble = f.trouble;
+      return failed;
+    }
     if (task_.step >= f.steps.size()) throw std::invalid_argument("there is no such step");
     const StepResult& s = f.steps[task_.step];
     name = s.name;
-    Line out;
-    out.state = {s.bow.bow[static_cast<std::size_t>(task_.on)], s.bow.angle_spread};
     const BendLine& b = s.bend_line;
+    const auto& edge = task_.on == BodyKind::bed ? b.bed_z : task_.on == BodyKind::clamp ? b.nose_z : b.apron_n;
+    Line out;
+    out.state = {bow_from_chord(b.x, edge), s.bow.angle_spread}; // of the edge with its shims
     if (task_.aim == CrownAim::even) {
       out.miss = map_of(b.angle_deviation) * m.sheet->flange;
       out.miss.array() -= out.miss.mean();
     } else {
-      const auto& edge = task_.on == BodyKind::bed ? b.bed_z : task_.on == BodyKind::clamp ? b.nose_z : b.apron_n;
       out.miss = map_of(edge);
       const Eigen::VectorXd x = map_of(b.x);
       const Eigen::Index last = x.size() - 1;
@@ -58,6 +65,13 @@ public:
       out.miss.array() -= out.miss[0] + slope * (x.array() - x[0]);
     }
     if (!out.miss.allFinite()) throw std::invalid_argument("that line has no meaning in this step: a body is missing");
+    return out;
+  }
+
+  /// The machine as it is. Throws std::runtime_error where it can't be solved.
+  [[nodiscard]] Line start() {
+    Line out = line_of(machine_);
+    if (out.miss.size() == 0) throw std::runtime_error(out.trouble);
     return out;
   }
 
@@ -95,7 +109,11 @@ Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
     for (Eigen::Index k = 0; k < n; ++k) {
       Eigen::VectorXd moved = h;
       moved[k] += nudge;
-      J.col(k) = (crowner.with(moved).miss - best.miss) / nudge;
+      const Line line = crowner.with(moved);
+      if (line.miss.size() > 0)
+        J.col(k) = (line.miss - best.miss) / nudge;
+      else
+        J.col(k).setZero(); // a place that can't be tried has no say
     }
     Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> solver;
     solver.setThreshold(1e-6); // below that a place has no say
@@ -106,7 +124,7 @@ Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
       Eigen::VectorXd next = h + step;
       next.array() -= next.minCoeff();
       Line line = crowner.with(next);
-      better = line.miss.norm() < 0.999 * best.miss.norm();
+      better = line.better_than(0.999 * best.miss.norm());
       if (better) {
         h = next;
         best = std::move(line);
@@ -151,7 +169,7 @@ CrownResult find_crown(const Machine& machine, const Registries& registries, con
     if (!(s > 0)) throw std::invalid_argument("shim stock has a thickness greater than 0");
   Crowner crowner(machine, registries, task);
   const auto n = static_cast<Eigen::Index>(task.places.size());
-  Line line = crowner.line_of(machine);
+  Line line = crowner.start();
   CrownResult out;
   out.step = crowner.name;
   out.before = line.state;
@@ -190,14 +208,16 @@ RodResult find_rod(const Machine& machine, const Registries& registries, const C
     return crowner.line_of(m);
   };
   RodResult out;
-  Line line = crowner.line_of(machine);
+  Line line = crowner.start();
   out.before = line.state;
   constexpr double probe = 100; // [N]
   for (int round = 0; round < most_rounds; ++round) {
-    const Eigen::VectorXd slope = (pulled(out.tension + probe).miss - line.miss) / probe;
+    const Line probed = pulled(out.tension + probe);
+    if (probed.miss.size() == 0) break;
+    const Eigen::VectorXd slope = (probed.miss - line.miss) / probe;
     const double step = slope.squaredNorm() > 0 ? -slope.dot(line.miss) / slope.squaredNorm() : 0;
     Line next = pulled(out.tension + step);
-    if (next.miss.norm() >= line.miss.norm()) break;
+    if (!next.better_than(line.miss.norm())) break;
     out.tension += step;
     line = std::move(next);
   }

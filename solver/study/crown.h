@@ -25,7 +25,7 @@ struct CrownTask {
 
 /// How good a line is.
 struct CrownState {
-  double bow = 0;    ///< greatest distance of the body's edge from its chord [m]
+  double bow = 0;    ///< greatest distance of the body's edge, shims included, from its chord [m]; NaN: not solved
   double spread = 0; ///< of the bend angle [rad]; NaN without
 };
 
@@ -45,7 +45,7 @@ struct CrownResult {
 
 /// Gauss-Newton on the heights (each place moved by itself to see what it does), solved again with the shims in.
 /// Heights are 0 or more. Throws std::invalid_argument for a body, step or place that is not there; std::runtime_error
-/// where a machine can't be solved.
+/// where the machine as it is can't be solved; shims with which it can't are none.
 CrownResult find_crown(const Machine& machine, const Registries& registries, const CrownTask& task);
 
 /// The combination of at most four pieces of stock nearest to a height; the fewest pieces of equal ones.

@@ -18,6 +18,8 @@ constexpr double alike_from = 0.95;
 constexpr double blind_error = 2.302585;
 constexpr double difference = 1e-3; // of a logarithm: 0.1 %
 
+constexpr double failed_residual = 1e6; // in units of the greatest reading: worse than any that is solved
+
 /// Residuals in the logarithms of the free unknowns, as the library wants them.
 struct Residuals {
   using Scalar = double;
@@ -42,7 +44,11 @@ struct Residuals {
   }
   int operator()(const Eigen::VectorXd& x, Eigen::VectorXd& f) const {
     ++evaluations;
-    f = (readings - model(all(x).array().exp())) / unit;
+    try {
+      f = (readings - model(all(x).array().exp())) / unit;
+    } catch (const std::runtime_error&) {
+      f.setConstant(readings.size(), failed_residual); // values that can't be solved are no candidate
+    }
     return 0;
   }
   int df(const Eigen::VectorXd& x, Eigen::MatrixXd& J) const {

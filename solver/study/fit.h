@@ -18,7 +18,8 @@ struct FitParameter {
   std::optional<double> least{}, most{}; ///< [SI] > 0
 };
 
-/// Model readings for values of the unknowns. Throws where the machine can't be solved.
+/// Model readings for values of the unknowns. Throws std::runtime_error where the machine can't be solved: those values
+/// are no candidate, but at the start and the end the error is passed on.
 using FitModel = std::function<Eigen::VectorXd(const Eigen::VectorXd& values)>;
 
 struct FitValue {

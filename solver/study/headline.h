@@ -6,12 +6,13 @@
 
 #include <array>
 #include <string>
+#include <vector>
 
 namespace bedbow {
 
 /// Headline results of solved findings. NaN where a quantity has no meaning (a body that is absent, no bend).
 struct Headline {
-  std::array<double, 3> bow{};             ///< by BodyKind, greatest over the steps [m]
+  std::array<double, 3> bow{};             ///< by BodyKind, greatest over the steps [m]; apron: over the bend steps
   std::array<double, 3> straightness{};    ///< likewise [m]
   double angle_mean = 0, angle_spread = 0; ///< of the bend step with the greatest spread [rad]
   double utilisation = 0;                  ///< greatest of bars, posts, cams, hinges and screws over the steps
@@ -20,7 +21,7 @@ struct Headline {
   double buckling = 0;                     ///< least load factor; NaN unless asked for
   double mass = 0;                         ///< [kg]
   bool pass = false;
-  std::string reasons; ///< why it does not pass, with "; " between
+  std::vector<Reason> reasons; ///< why it does not pass, gravest first
 };
 
 /// \param findings solved (Status::ok).

@@ -123,15 +123,9 @@ private:
 };
 
 /// By what part the limit most exceeded is exceeded. \return 0 where all hold.
-double excess_of(const Limits& limits, const Headline& h) {
+double excess_of(const std::vector<Reason>& reasons) {
   double out = 0;
-  const auto look = [&](double value, const std::optional<double>& limit) {
-    if (limit && *limit > 0 && value > *limit) out = std::max(out, value / *limit - 1);
-  };
-  for (const double bow : h.bow) look(bow, limits.bow);
-  look(h.angle_spread, limits.angle);
-  look(h.utilisation, limits.utilisation);
-  if (h.buckling > 0) look(1 / h.buckling, 1 / limits.buckling.value_or(3));
+  for (const Reason& r : reasons) out = std::max(out, r.over() - 1);
   return out;
 }
 
@@ -185,7 +179,7 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   options.fields = false;
   const Findings f = analyse(here, registries, options);
   if (f.status != Status::ok) {
-    out.message = f.trouble;
+    out.trouble = f.trouble;
     return out;
   }
   const Headline h = headline(f);
@@ -197,13 +191,8 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.utilisation = h.utilisation;
   out.utilisation_at = h.utilisation_at;
   out.pass = h.pass;
-  out.message = h.reasons;
-  out.excess = excess_of(machine.limits, h);
-  if (!machine.sheet && machine.limits.bow && out.clamp_bow > *machine.limits.bow) {
-    out.pass = false;
-    out.excess = std::max(out.excess, out.clamp_bow / *machine.limits.bow - 1);
-    out.message += std::string(out.message.empty() ? "" : "; ") + "the clamp bows more than the limit";
-  }
+  out.reasons = h.reasons;
+  out.excess = excess_of(h.reasons);
   return out;
 }
 

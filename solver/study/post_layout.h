@@ -3,6 +3,7 @@
 #pragma once
 
 #include "mesh/machine.h"
+#include "solver/reason.h"
 #include "solver/registries.h"
 
 #include <span>
@@ -29,7 +30,8 @@ struct PostLayout {
   double post_force = 0, utilisation = 0;
   std::string utilisation_at;
   bool pass = false;
-  std::string message; ///< why it does not pass, or what could not be solved
+  std::vector<Reason> reasons; ///< why it does not pass, gravest first
+  std::string trouble;         ///< why it could not be solved
   bool solved = false;
   double excess = 0; ///< by what part of it the limit most exceeded is exceeded; 0 where all hold
   [[nodiscard]] double value(PostGoal goal) const;

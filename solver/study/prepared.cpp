@@ -3,6 +3,7 @@
 #include "mesh/mesher.h"
 #include "mesh/stations.h"
 #include "solver/bend_line.h"
+#include "solver/displacement_guard.h"
 #include "solver/words.h"
 
 #include <algorithm>
@@ -84,8 +85,8 @@ Findings PreparedMachine::solve(const SheetPlace& place, int material, double th
   }
   const StepsOutcome solved = solve_steps(*model_, sheet_loads_of(machine_, registries_));
   load_cases_ += static_cast<long>(bend_angles(machine_).size()) + 1;
-  if (solved.status != StepsOutcome::Status::ok) {
-    out.status = solved.status == StepsOutcome::Status::mechanism ? Status::mechanism : Status::no_convergence;
+  if (solved.status != Status::ok) {
+    out.status = solved.status;
     out.trouble = solved.trouble;
     return out;
   }
@@ -96,6 +97,7 @@ Findings PreparedMachine::solve(const SheetPlace& place, int material, double th
     fill_bend_line(*model_, s, r);
     if (look == Look::stresses) fill_bars(*model_, s, r);
     fill_joints(*model_, s, r);
+    r.displaced = roughly_displaced(*model_, s);
   }
   out.verdict = judge(machine_, out.steps);
   return out;

@@ -124,7 +124,8 @@ bool solve_point(const Machine& m, const Registries& registries, const ClampLeve
   return true;
 }
 
-RockLag solve_lag(const Machine& machine, const Registries& registries, double lag) {
+/// \param trouble why a lag can't be solved; its forces are NaN then.
+RockLag solve_lag(const Machine& machine, const Registries& registries, double lag, std::string& trouble) {
   Machine m = machine;
   const bool linked = std::ranges::any_of(m.cams, &Cam::linked);
   RockLag out;
@@ -139,7 +140,11 @@ RockLag solve_lag(const Machine& machine, const Registries& registries, double l
   AnalysisOptions options;
   options.fields = false;
   const Findings f = analyse(clamping_only(m), registries, options);
-  if (f.status != Status::ok) throw std::runtime_error("clamped with a lag: " + f.trouble);
+  if (f.status != Status::ok) {
+    trouble = f.trouble;
+    out.left = out.right = out.least = out.greatest = out.rigid_left = out.rigid_right = nan;
+    return out;
+  }
   const NoseForce force = nose_force(f.steps.front(), m.sheet->centre);
   out.left = force.left;
   out.right = force.right;
@@ -181,7 +186,11 @@ RockResult rock(const Machine& machine, const Registries& registries, int steps,
     out.warnings.emplace_back(
         "hand moment, set-back and lag need cams by `throw` and `angle`; this case gives a `lift`");
   else
-    for (const double lag : lags) out.lags.push_back(solve_lag(machine, registries, lag));
+    for (const double lag : lags) {
+      std::string trouble;
+      out.lags.push_back(solve_lag(machine, registries, lag, trouble));
+      if (!trouble.empty()) out.warnings.push_back("clamped with a lag: " + trouble);
+    }
   return out;
 }
 

@@ -39,7 +39,6 @@ Outcome judge_picks(const Machine& machine, std::span<const StockItem> stock, co
     if (f.status != Status::ok) return {false, {}, f.trouble};
     out.headline = headline(f);
     out.pass = out.headline.pass;
-    out.trouble = out.headline.reasons;
   } catch (const std::invalid_argument& e) { // sizes that do not fit together
     out.trouble = e.what();
   }
@@ -140,12 +139,16 @@ private:
       good[t] = judge_picks(machine_, stock_, registries_, picks(at)).pass;
     });
     out_.tries += static_cast<long>(tries.size());
-    if (std::ranges::count(good, 1) == 0)
-      out_.trouble = judge_picks(machine_, stock_, registries_, picks(strong)).trouble;
+    if (std::ranges::count(good, 1) == 0) explain(judge_picks(machine_, stock_, registries_, picks(strong)));
     std::vector<std::vector<Candidate>> kept(rows_.size());
     for (std::size_t t = 0; t < tries.size(); ++t)
       if (good[t]) kept[tries[t].first].push_back(rows_[tries[t].first][tries[t].second]);
     rows_ = std::move(kept);
+  }
+
+  void explain(const Outcome& heaviest) {
+    out_.reasons = heaviest.headline.reasons;
+    out_.trouble = heaviest.trouble;
   }
 
   /// Combinations by rising value, from a heap: the best first.

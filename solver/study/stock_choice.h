@@ -34,9 +34,10 @@ struct StockChoice {
   bool complete = true; ///< every machine that is better by the goal was tried, or ruled out
   std::vector<StockPick> picks;
   Headline headline;
-  double cost = 0;     ///< of all bars and members [currency of the stock]; NaN where a price is missing
-  long tries = 0;      ///< machines analysed
-  std::string trouble; ///< why even the heaviest bars do not pass
+  double cost = 0;             ///< of all bars and members [currency of the stock]; NaN where a price is missing
+  long tries = 0;              ///< machines analysed
+  std::vector<Reason> reasons; ///< why even the heaviest bars do not pass
+  std::string trouble;         ///< why they could not be solved
 };
 
 /// The machine with bars of these sizes. A bar with a `stack` follows its neighbour; any other keeps the corner nearest

@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
+#include <set>
 #include <sstream>
 #include <vector>
 
@@ -96,9 +97,10 @@ protected:
   fs::path dir;
 };
 
+/// A step by its name in the file, or by what people read for it.
 const Json& step_of(const Json& results, const std::string& name) {
   for (const Json& s : results.at("steps"))
-    if (s.at("name") == name) return s;
+    if (s.at("name") == name || (name == "clamped" && s.at("name") == "clamp")) return s;
   throw std::out_of_range("no step " + name);
 }
 
@@ -113,7 +115,7 @@ void compare_bows(const Solved& run) {
     expect_shown(row.at(3), bow.at("apron_mm"), run.units.length, row[0] + " apron bow");
     expect_shown(row.at(4), bow.at("angle_mean_deg"), 1, row[0] + " angle mean");
     expect_shown(row.at(5), bow.at("angle_spread_deg"), 1, row[0] + " angle spread");
-    EXPECT_EQ(row.size() == 7, run.results.at("worst_step") == row[0]);
+    EXPECT_EQ(row.size() == 7, run.results.at("worst_step") == step_of(run.results, row[0]).at("name"));
   }
 }
 
@@ -147,40 +149,50 @@ std::string shown_as(const std::string& name, std::string kind) {
   return name.starts_with(kind) ? name : kind.append(" ").append(name);
 }
 
+/// What a thing bears in one step: by what list entry, how much, and how much of what it may bear that is.
+struct Bears {
+  double load = 0, used = 0;
+};
+
+Bears bears_in(const Json& step, const Bearing& b, const std::string& shown) {
+  for (const Json& item : step.at(b.list))
+    if (shown_as(item.at("name"), b.kind) == shown) return {item.at(b.value), item.value("utilisation", 0.0)};
+  ADD_FAILURE() << shown << " is not in step " << step.at("name");
+  return {};
+}
+
+/// The greatest load stands with its step, and so does the highest utilisation, which may be another one.
+void compare_row(const Solved& run, const Bearing& b, const Row& row) {
+  Bears most;
+  for (const Json& s : run.results.at("steps")) {
+    const Bears here = bears_in(s, b, row.at(0));
+    most = {std::max(most.load, here.load), std::max(most.used, here.used)};
+  }
+  const bool stress = b.list == std::string("bars");
+  expect_shown(row.at(1), most.load, stress ? run.units.stress : run.units.force, row[0]);
+  // Steps that are equal to all digits of the file may stand for one another.
+  EXPECT_GE(bears_in(step_of(run.results, row.at(2)), b, row[0]).load, most.load * (1 - 1e-8)) << row[0];
+  if (most.used > 0) {
+    expect_shown(row.at(3), most.used * 100, 1, row[0] + " used");
+    EXPECT_GE(bears_in(step_of(run.results, row.back()), b, row[0]).used, most.used * (1 - 1e-8)) << row[0];
+  } else {
+    EXPECT_EQ(row.at(3), "-") << row[0];
+  }
+}
+
 void compare_loads(const Solved& run) {
   std::map<std::string, Row> rows;
-  for (const Row& row : table(run.printed, "Stress and force")) rows[row.at(0)] = row;
-  std::size_t things = 0;
-  for (const Bearing& b : bearings) {
-    using Bears = std::pair<double, double>; // how much of what it may bear is used, and how much that is
-    std::map<std::string, Bears> greatest;   // over the steps
+  for (const Row& row : table(run.printed, "Greatest load")) rows[row.at(0)] = row;
+  std::set<std::string> things;
+  for (const Bearing& b : bearings)
     for (const Json& s : run.results.at("steps"))
       for (const Json& item : s.at(b.list)) {
         const std::string shown = shown_as(item.at("name"), b.kind);
-        const Bears bears{item.value("utilisation", 0.0), item.at(b.value)};
-        if (!greatest.contains(shown) || bears > greatest[shown]) greatest[shown] = bears;
+        if (!things.insert(shown).second) continue;
+        ASSERT_TRUE(rows.contains(shown)) << shown;
+        compare_row(run, b, rows[shown]);
       }
-    for (const auto& [name, bears] : greatest) {
-      ++things;
-      ASSERT_TRUE(rows.contains(name)) << name;
-      const bool stress = b.list == std::string("bars");
-      const Json& step = step_of(run.results, rows[name].back());
-      bool found = false; // the step that is named does bear that much, and is used that much
-      for (const Json& item : step.at(b.list)) {
-        if (shown_as(item.at("name"), b.kind) != name) continue;
-        const double used = item.at("utilisation");
-        // Steps that use equally much to all digits of the file may stand for one another.
-        found = used > 0 ? used >= bears.first * (1 - 1e-11) : item.at(b.value).get<double>() == bears.second;
-        expect_shown(rows[name].at(1), item.at(b.value), stress ? run.units.stress : run.units.force, name);
-        if (used > 0)
-          expect_shown(rows[name].at(2), used * 100, 1, name + " used");
-        else
-          EXPECT_STREQ(rows[name].at(2).c_str(), "-") << name;
-      }
-      EXPECT_TRUE(found) << name << " is said to bear most in " << rows[name].back();
-    }
-  }
-  EXPECT_EQ(rows.size(), things);
+  EXPECT_EQ(rows.size(), things.size());
 }
 
 void compare_rest(const Solved& run) {

@@ -30,6 +30,56 @@ expect unknown-bar 2 "topp" "$bedbow" check "$dir/bar.toml"
 sed 's/bow = "0.25 mm"/bow = "0.001 mm"/' "$hive" >"$dir/limit.toml"
 expect limit 1 "limit" "$bedbow" solve "$dir/limit.toml" --out "$dir/limit"
 cp "$dir/out/results.json" "$dir/before.json"
+# Without [limits] a stud beyond what it bears left with "within the limits" and exit 0.
+sed -e '/^\[limits\]/,/^$/d' -e 's/preload = "15 kN"/preload = "150 kN"/' "$hive" >"$dir/overload.toml"
+expect overload-without-limits 1 "(stud) in step" "$bedbow" solve "$dir/overload.toml" --out "$dir/overload"
+expect overload-is-a-limit 1 "post left end reaches" "$bedbow" solve "$dir/overload.toml" --out "$dir/overload"
+# A bed of 1 m on a spring of 10 N/mm goes down by 34 mm under 340 N (more than 1/30 of its length), by 30 mm under 300 N;
+# as a cantilever it turns by 2 deg at its end under 5.28 kN (F l^2 / 2 E I).
+loaded() { # newtons down, what holds the bar
+  cat <<CASE
+[bed]
+length = "1000 mm"
+material = "S275JR"
+[[bed.bar]]
+name = "bar"
+shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+at = ["10 mm", "-30 mm"]
+[[load]]
+on = "bed.bar"
+at = ["1000 mm", "10 mm", "-30 mm"]
+force = ["0 N", "0 N", "-$1 N"]
+[[support]]
+name = "left"
+bar = "bed.bar"
+at = ["0 mm", "10 mm", "-30 mm"]
+$2
+CASE
+}
+spring='holds = ["x", "y", "z", "rx", "rz"]
+[[support]]
+name = "right"
+bar = "bed.bar"
+at = ["1000 mm", "10 mm", "-30 mm"]
+holds = ["y", "z"]
+stiffness = "10 N/mm"'
+loaded 300 "$spring" >"$dir/soft.toml"
+loaded 340 "$spring" >"$dir/too-soft.toml"
+loaded 6000 'holds = ["x", "y", "z", "rx", "ry", "rz"]' >"$dir/rough.toml"
+expect displaced-in-range 0 "within the limits" "$bedbow" solve "$dir/soft.toml" --out "$dir/soft"
+expect displaced-too-far 3 "bed turns about y" "$bedbow" solve "$dir/too-soft.toml" --out "$dir/soft"
+expect what-gives 3 "support right gives by 34 mm" "$bedbow" solve "$dir/too-soft.toml" --out "$dir/too-soft"
+expect no-file-of-it 1 "" test -e "$dir/too-soft/results.json"
+expect displaced-roughly 1 "bed turns by 2." "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
+expect roughly-is-a-warning 1 "small displacements hold only roughly" "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
+# What nobody can bend in a folder.
+sed 's/flange = "25 mm"/flange = "3.4 mm"/' "$hive" >"$dir/flange.toml" # thickness and radius make 3.5 mm
+expect flange-shorter-than-the-bend 2 "shorter than the bend" "$bedbow" check "$dir/flange.toml"
+sed -e 's/thickness = "1.5 mm"/thickness = "15 mm"/' -e 's/"11.5 mm"/"25 mm"/' -e 's/"71.5 mm"/"85 mm"/' "$hive" >"$dir/plate.toml"
+expect plate-is-no-sheet 0 "is plate, not sheet" "$bedbow" check "$dir/plate.toml"
+expect plate-lifts-the-clamp 3 "clamp turns about x" "$bedbow" solve "$dir/plate.toml" --out "$dir/plate"
 expect unwritable 4 "" "$bedbow" solve "$hive" --out /proc/nowhere
 expect wrong-case-again 2 "" "$bedbow" solve "$dir/key.toml" --out "$dir/out"
 expect results-untouched 0 "" cmp "$dir/before.json" "$dir/out/results.json"

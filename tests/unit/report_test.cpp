@@ -38,8 +38,14 @@ TEST(Report, ALimitIsJudgedAtTheWorstStep) {
 
 TEST(Report, AnswerNamesTheFirstReason) {
   Findings f = test::findings();
-  f.verdict = {false, {"clamp bows 0.4 mm", "bed bows 0.3 mm"}};
-  EXPECT_EQ(solve_answer(a_case(), f), "A limit is exceeded: clamp bows 0.4 mm, and 1 more below.");
+  const Reason clamp{Failure::bows, "clamp", "bow", 0.4e-3, 0.25e-3, ReasonOf::length, "bend 0 deg"};
+  const Reason bed{Failure::bows, "bed", "bow", 0.3e-3, 0.25e-3, ReasonOf::length, "bend 0 deg"};
+  f.verdict = {false, {clamp, bed}};
+  EXPECT_EQ(solve_answer(a_case(), f),
+            "A limit is exceeded: clamp bows 0.400 mm in step bend 0 deg, limit 0.250 mm, and 1 more below.");
+  // Read on the page only, the second reason was nowhere to be found.
+  const std::string page = report_html(solve_report(a_case(), f, {}));
+  EXPECT_NE(page.find("<li>bed bows 0.300 mm in step bend 0 deg, limit 0.250 mm</li>"), std::string::npos);
   f.verdict = {};
   Case c = a_case();
   c.machine.limits = {};
@@ -78,7 +84,7 @@ TEST(Report, ScenesShareOneMeshAndKeepTheirNumbers) {
   EXPECT_EQ(data["meshes"].size(), 1U);
   for (std::size_t i = 0; i < f.steps.size(); ++i) {
     const auto& facts = data["scenes"][i]["facts"];
-    EXPECT_EQ(data["scenes"][i]["name"], f.steps[i].name);
+    EXPECT_EQ(data["scenes"][i]["name"], i == 0 ? "clamped" : f.steps[i].name); // people read "clamped"
     for (const BarResult& b : f.steps[i].bars)
       EXPECT_EQ(facts[b.name][0][1], in_unit(b.stress, OutputUnit{"MPa", 1e6}, 1e5) + " MPa") << b.name;
   }

@@ -20,8 +20,8 @@ const std::string soft_clamp =
     "\"nose\"\n"
     "shape = \"round\"\ndiameter = \"50 mm\"\nat = [\"5 mm\", \"27 mm\"]\n[[tie]]\njoins = [\"clamp.nose\", "
     "\"ground\"]\n"
-    "x = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\nstiffness = \"10 N/mm\"\n[[tie]]\njoins = [\"clamp.nose\", "
-    "\"ground\"]\nx = \"1000 mm\"\nholds = [\"y\", \"z\"]\nstiffness = \"10 N/mm\"\n";
+    "x = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\nstiffness = \"2 kN/mm\"\n[[tie]]\njoins = [\"clamp.nose\", "
+    "\"ground\"]\nx = \"1000 mm\"\nholds = [\"y\", \"z\"]\nstiffness = \"2 kN/mm\"\n";
 
 /// The bar on supports s apart, bent sheet over its whole length; its centroid lies where the grip presses, so that it
 /// does not twist. (The force of nothing in the middle makes a station there.)

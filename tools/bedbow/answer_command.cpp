@@ -1,6 +1,7 @@
 #include "tools/bedbow/answer_command.h"
 
 #include "io/quantity.h"
+#include "io/reason_words.h"
 #include "tools/bedbow/report_error.h"
 
 #include <stdexcept>
@@ -26,7 +27,7 @@ double quantity_of(const std::string& option, const std::string& text, Dim due) 
 std::size_t step_named(const Findings& f, const std::string& name) {
   std::string names;
   for (std::size_t i = 0; i < f.steps.size(); ++i) {
-    if (f.steps[i].name == name) return i;
+    if (f.steps[i].name == name || step_label(f.steps[i].name) == name) return i;
     names += (names.empty() ? "" : ", ") + f.steps[i].name;
   }
   throw std::invalid_argument("--step: there is no step \"" + name + "\"; there are " + names);

@@ -1,5 +1,6 @@
 #include "io/case_reader.h"
 #include "io/modes_table.h"
+#include "io/reason_words.h"
 #include "io/report_modes.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
@@ -48,7 +49,8 @@ void print(const Case& c, const Findings& f) {
   std::cout << style.bold(printable(f.title)) << "\n\n";
   if (f.modes) std::cout << modes_table(*f.modes, style) << '\n';
   if (!f.verdict.pass) std::cout << "Verdict: " << style.bad("a limit is exceeded") << '\n';
-  for (const std::string& r : f.verdict.reasons) std::cout << list_item(printable(r), width, "  - ");
+  for (const std::string& r : reason_words(f.verdict.reasons, c.output))
+    std::cout << list_item(printable(r), width, "  - ");
   if (!f.warnings.empty() || !f.assumptions.empty() || !c.assumptions.empty()) std::cout << "Mind\n";
   for (const auto* list : {&f.warnings, &f.assumptions, &c.assumptions})
     for (const std::string& w : *list) std::cout << list_item(printable(w), width, "  - ");

@@ -119,7 +119,7 @@ void print(const PostsFound& f, const Case& c, const PostArguments& a) {
   } else {
     std::cout << "\nnone of these keeps all limits\n";
     if (!f.counts.empty())
-      for (const std::string& line : wrap("the last: " + printable(f.counts.back().message), 96))
+      for (const std::string& line : wrap("the last: " + printable(layout_words(f.counts.back(), units)), 96))
         std::cout << "  " << line << "\n";
   }
   std::cout << "Caution: a stud that carries a clamp holds stored force; tighten and loosen posts in turns.\n";
@@ -171,7 +171,7 @@ int posts(const PostArguments& a) {
     if (!files.empty()) std::cout << "\n";
   }
   if (std::ranges::none_of(found.counts, &PostLayout::solved)) {
-    std::cerr << "bedbow: no number of posts can be solved: " << printable(found.counts.front().message) << '\n';
+    std::cerr << "bedbow: no number of posts can be solved: " << printable(found.counts.front().trouble) << '\n';
     return exit_unsolvable;
   }
   return found.smallest ? exit_ok : exit_limit_exceeded;

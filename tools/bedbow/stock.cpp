@@ -2,6 +2,7 @@
 #include "io/json_text.h"
 #include "io/output_units.h"
 #include "io/quantities_out.h"
+#include "io/reason_words.h"
 #include "io/table.h"
 #include "io/text.h"
 #include "solver/linear/process.h"
@@ -130,8 +131,9 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
   if (!choice.found) {
     std::cout << ": none passes of " << choice.tries << " machines tried"
               << (choice.complete ? "" : "; there are more, --most raises how many are tried") << '\n';
-    if (!choice.trouble.empty())
-      for (const std::string& line : wrap("even the heaviest: " + printable(choice.trouble), 96))
+    const std::string why = choice.trouble.empty() ? reasons_line(choice.reasons, c.output) : choice.trouble;
+    if (!why.empty())
+      for (const std::string& line : wrap("even the heaviest: " + printable(why), 96))
         std::cout << "  " << line << '\n';
     return;
   }

@@ -3,6 +3,7 @@
 #include "io/errors.h"
 #include "io/open_case.h"
 #include "io/plugin_results.h"
+#include "io/reason_words.h"
 #include "io/result_files.h"
 #include "io/result_json.h"
 #include "io/summary.h"
@@ -172,7 +173,7 @@ Result Case::solve() const {
     if (f.status != Status::ok) throw Error(Error::Kind::unsolvable, f.trouble);
     Result out;
     out.pass = f.verdict.pass;
-    out.reasons = f.verdict.reasons;
+    out.reasons = reason_words(f.verdict.reasons, c.output);
     out.mass_kg = f.mass;
     for (const StepResult& s : f.steps) out.steps.push_back(step_of(s));
     auto json = result_json(f, {bedbow::version(), c.text_hash, inner_->plugins.loaded});
