@@ -1,3 +1,4 @@
+#include "solver/nose_hold.h"
 #include "solver/results.h"
 
 #include <array>
@@ -77,6 +78,23 @@ void judge_utilisation(const Limits& limits, const std::vector<StepResult>& step
          i.why.empty() ? "" : (" (" + i.why + ")").c_str(), i.step.c_str(), *limits.utilisation);
 }
 
+/// The nose where it opens over the sheet beyond the limit, at its worst station. Judged without [limits], too.
+void judge_nose(const Machine& machine, const std::vector<StepResult>& steps, Verdict& v) {
+  if (!machine.sheet) return;
+  const double limit = nose_opening_limit(machine);
+  NoseHold worst;
+  const StepResult* at = nullptr;
+  for (const StepResult& s : steps)
+    if (const NoseHold here = nose_hold(s.bend_line);
+        here.opening > limit && (!at || clearly_greater(here.opening, worst.opening))) {
+      worst = here;
+      at = &s;
+    }
+  if (at)
+    fail(v, "the nose opens by %.3f mm over the sheet in step %s at x = %.4g mm, limit %.3f mm", worst.opening * 1e3,
+         at->name.c_str(), worst.opening_x * 1e3, limit * 1e3);
+}
+
 } // namespace
 
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
@@ -84,6 +102,7 @@ Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
   judge_bow(machine.limits, steps, v);
   judge_angle(machine.limits, steps, v);
   judge_utilisation(machine.limits, steps, v);
+  judge_nose(machine, steps, v);
   return v;
 }
 

@@ -1,5 +1,7 @@
 #include "solver/study/headline.h"
 
+#include "solver/nose_hold.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -48,6 +50,7 @@ Headline headline(const Findings& f) {
       raise(out.straightness[k], step.bow.straightness[k]);
     }
     look_at_utilisation(step, out);
+    out.nose_opening = std::max(out.nose_opening, nose_hold(step.bend_line).opening);
     for (const JointResult& j : step.posts) out.post_force = std::max(out.post_force, j.value);
   }
   look_at_angle(f, out);

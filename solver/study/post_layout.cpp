@@ -1,6 +1,7 @@
 #include "solver/study/post_layout.h"
 
 #include "solver/analysis.h"
+#include "solver/nose_hold.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 
@@ -123,7 +124,8 @@ private:
 };
 
 /// By what part the limit most exceeded is exceeded. \return 0 where all hold.
-double excess_of(const Limits& limits, const Headline& h) {
+double excess_of(const Machine& machine, const Headline& h) {
+  const Limits& limits = machine.limits;
   double out = 0;
   const auto look = [&](double value, const std::optional<double>& limit) {
     if (limit && *limit > 0 && value > *limit) out = std::max(out, value / *limit - 1);
@@ -131,6 +133,7 @@ double excess_of(const Limits& limits, const Headline& h) {
   for (const double bow : h.bow) look(bow, limits.bow);
   look(h.angle_spread, limits.angle);
   look(h.utilisation, limits.utilisation);
+  if (machine.sheet) look(h.nose_opening, nose_opening_limit(machine));
   if (h.buckling > 0) look(1 / h.buckling, 1 / limits.buckling.value_or(3));
   return out;
 }
@@ -198,7 +201,7 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.utilisation_at = h.utilisation_at;
   out.pass = h.pass;
   out.message = h.reasons;
-  out.excess = excess_of(machine.limits, h);
+  out.excess = excess_of(machine, h);
   if (!machine.sheet && machine.limits.bow && out.clamp_bow > *machine.limits.bow) {
     out.pass = false;
     out.excess = std::max(out.excess, out.clamp_bow / *machine.limits.bow - 1);
