@@ -25,9 +25,9 @@ inline bool clearly_greater(double value, double most) {
 }
 
 /// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
-/// angles in rad. What the nose does is a mean over the stretch that a station stands for, halfway to its neighbours:
-/// force times the length of that stretch, summed, is the whole force of the nose. NaN where no nose stands over the
-/// stretch (a gap between fingers).
+/// angles in rad. Forces of the nose are means over the stretch that a station stands for, halfway to its neighbours:
+/// force times the length of that stretch, summed, is the whole force. What the nose does is NaN where none of it
+/// stands over the stretch (a gap between fingers).
 struct BendLine {
   std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation;
   std::vector<double> clamp_force;   ///< in all between nose and sheet per length, compression positive [N/m]

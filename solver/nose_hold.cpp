@@ -19,8 +19,8 @@ constexpr std::size_t most_listed = 3; // stretches that a warning lists one by 
 
 /// The pads at one place along the nose: one, or several over the depth of the land.
 struct Spot {
-  double x = 0, length = 0; ///< [m]
-  double force = 0;         ///< compression positive [N]
+  double x = 0, length = 0;                                 ///< [m]
+  double force = 0;                                         ///< compression positive [N]
   double opening = std::numeric_limits<double>::infinity(); ///< least over the depth of the land [m]
   double from = 0, to = 0;                                  ///< the stretch that it stands for [m]
 };
@@ -62,22 +62,23 @@ std::vector<Spot> held_spots(const Model& m, const StepSolution& step) {
   return out;
 }
 
-/// Means over one stretch of the bend line.
-struct Mean {
-  double held = 0; ///< length of nose over it [m]
-  double force = 0, opening = 0;
+/// What stands over one stretch of the bend line.
+struct Over {
+  double held = 0;  ///< length of nose over it [m]
+  double force = 0; ///< of its pads, by their share that lies in it [N]
+  double opening =
+      std::numeric_limits<double>::infinity(); ///< least of its pads, so that one that carries closes it [m]
 };
 
-Mean mean_over(double from, double to, const std::vector<Spot>& spots) {
-  Mean out;
+Over over_stretch(double from, double to, const std::vector<Spot>& spots) {
+  Over out;
   for (const Spot& s : spots) {
     const double common = std::min(to, s.to) - std::max(from, s.from);
     if (common <= same_place) continue;
     out.held += common;
     out.force += s.force * common / (s.to - s.from);
-    out.opening += s.opening * common;
+    out.opening = std::min(out.opening, s.opening);
   }
-  if (out.held > 0) out.opening /= out.held;
   return out;
 }
 
@@ -138,13 +139,13 @@ void fill_nose(const Model& m, const StepSolution& step, BendLine& line) {
   for (std::size_t i = 0; i < n; ++i) {
     const double from = i == 0 ? line.x[i] : (line.x[i - 1] + line.x[i]) / 2;
     const double to = i + 1 == n ? line.x[i] : (line.x[i] + line.x[i + 1]) / 2;
-    const Mean mean = mean_over(from, to, spots);
-    if (mean.held == 0) continue;
-    line.clamp_reserve[i] = mean.force / (to - from);
+    const Over nose = over_stretch(from, to, spots);
+    if (nose.held == 0) continue;
+    line.clamp_reserve[i] = nose.force / (to - from);
     // The sheet's lever loads the nose whether a pad carries or not.
-    line.clamp_force[i] = line.clamp_reserve[i] + step.sheet_lift * mean.held / (to - from);
-    line.nose_opening[i] = mean.opening;
-    line.lifted[i] = mean.opening > limit;
+    line.clamp_force[i] = line.clamp_reserve[i] + step.sheet_lift * nose.held / (to - from);
+    line.nose_opening[i] = nose.opening;
+    line.lifted[i] = nose.opening > limit;
   }
 }
 
