@@ -52,7 +52,8 @@ typedef struct bedbow_moment_law {
 
 /* ---- finding ---- */
 
-/* One step of a solved case. Arrays have `stations` entries; NaN where a figure has no meaning. */
+/* One step of a solved case. Arrays have `stations` entries; NaN where a figure has no meaning. The clamp force is all
+ * that acts between nose and sheet, by the pads and by the sheet's own lever, compression positive. */
 typedef struct bedbow_step {
   uint32_t struct_size;
   const char* name; /* "clamp", "bend 90 deg", "load" */

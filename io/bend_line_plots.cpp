@@ -69,12 +69,12 @@ public:
   }
 
   [[nodiscard]] Plot clamp_force() const {
-    // Per mm a kN is much: what presses on a sheet is counted in N.
-    const OutputUnit force = u_.force.name == "kN" ? OutputUnit{"N", 1} : u_.force;
-    Plot p = plot("clamp_pressure", "How hard the nose presses on the sheet",
-                  "clamp force [" + force.name + "/" + u_.length.name + "]");
-    by_step(p, [&](const StepResult& s) { return over(s.bend_line.clamp_force, force.size / u_.length.size); });
-    return p;
+    return pressed("clamp_pressure", "How hard the nose presses on the sheet", "clamp force", &BendLine::clamp_force);
+  }
+
+  [[nodiscard]] Plot clamp_reserve() const {
+    return pressed("clamp_reserve", "Of that the reserve of clamping, beyond what the sheet's own lever presses",
+                   "reserve of clamping", &BendLine::clamp_reserve);
   }
 
   [[nodiscard]] Plot angle() const {
@@ -88,6 +88,14 @@ public:
   }
 
 private:
+  [[nodiscard]] Plot pressed(const std::string& file, const std::string& title, const std::string& what,
+                             std::vector<double> BendLine::*values) const {
+    const OutputUnit unit = force_per_length(u_);
+    Plot p = plot(file, title, what + " [" + unit.name + "]");
+    by_step(p, [&](const StepResult& s) { return over(s.bend_line.*values, unit.size); });
+    return p;
+  }
+
   [[nodiscard]] Plot plot(const std::string& file, const std::string& title, const std::string& y) const {
     Plot p{title, "x along the bend line [" + u_.length.name + "]", y};
     p.file = file;
@@ -128,6 +136,7 @@ std::vector<Plot> bend_line_plots(const Findings& f, const Limits& limits, const
   std::vector<Plot> all{p.worst_bow()};
   for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron}) all.push_back(p.bow_by_step(body));
   all.push_back(p.clamp_force());
+  all.push_back(p.clamp_reserve());
   all.push_back(p.angle());
   std::erase_if(all, [](const Plot& plot) { return plot.series.empty(); });
   return all;

@@ -12,6 +12,7 @@ void build_limits(const CaseBuilder& b) {
   limits.angle = in->number("angle");
   limits.utilisation = in->number("utilisation");
   limits.buckling = in->number("buckling");
+  limits.nose_opening = in->number("nose_opening");
 }
 
 void build_solve(const CaseBuilder& b) {

@@ -31,8 +31,9 @@ std::string csv_row(const std::vector<std::string>& fields) {
 }
 
 std::string bend_line_csv(const Findings& findings) {
-  std::string out = csv_row({"step", "angle_deg", "x_mm", "nose_y_mm", "nose_z_mm", "bed_z_mm", "apron_n_mm",
-                             "angle_deviation_deg", "clamp_N_per_mm", "lifted"});
+  std::string out =
+      csv_row({"step", "angle_deg", "x_mm", "nose_y_mm", "nose_z_mm", "bed_z_mm", "apron_n_mm", "angle_deviation_deg",
+               "clamp_N_per_mm", "lifted", "clamp_reserve_N_per_mm", "nose_opening_mm"});
   for (const StepResult& s : findings.steps) {
     const BendLine& l = s.bend_line;
     // A quantity that a machine does not have (no apron) may be left without entries.
@@ -43,7 +44,8 @@ std::string bend_line_csv(const Findings& findings) {
       out += csv_row({s.name, csv_number(to_deg(s.angle)), at(l.x, i, to_mm), at(l.nose_y, i, to_mm),
                       at(l.nose_z, i, to_mm), at(l.bed_z, i, to_mm), at(l.apron_n, i, to_mm),
                       at(l.angle_deviation, i, to_deg), at(l.clamp_force, i, to_N_per_mm),
-                      i < l.lifted.size() ? (l.lifted[i] ? "1" : "0") : ""});
+                      i < l.lifted.size() ? (l.lifted[i] ? "1" : "0") : "", at(l.clamp_reserve, i, to_N_per_mm),
+                      at(l.nose_opening, i, to_mm)});
   }
   return out;
 }

@@ -28,7 +28,8 @@ std::string limits(const Teller& t) {
   if (l.angle) add("angle spread " + Teller::degrees(*l.angle));
   if (l.utilisation) add("utilisation " + short_number(*l.utilisation));
   if (l.buckling) add("buckling factor " + short_number(*l.buckling));
-  return out.empty() ? "none given, so nothing is judged but strength" : out;
+  if (l.nose_opening) add("opening of the nose " + t.length(*l.nose_opening));
+  return out.empty() ? "none given, so only strength and the opening of the nose are judged" : out;
 }
 
 std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {

@@ -6,6 +6,11 @@
 
 namespace bedbow {
 
+OutputUnit force_per_length(const OutputUnits& u) {
+  const OutputUnit force = u.force.name == "kN" ? OutputUnit{"N", 1} : u.force;
+  return {force.name + "/" + u.length.name, force.size / u.length.size};
+}
+
 int decimals_for(const OutputUnit& unit, double resolution) {
   return std::clamp(static_cast<int>(std::lround(-std::log10(resolution / unit.size))), 0, 9);
 }

@@ -19,6 +19,9 @@ struct OutputUnits {
   OutputUnit stress{"MPa", 1e6};
 };
 
+/// The unit of force to stand over the unit of length, as in N/mm: kN become N, since per mm a kN is much.
+OutputUnit force_per_length(const OutputUnits& units);
+
 /// Number of decimals that shows a quantity to about the given resolution.
 /// \param resolution smallest step worth showing, SI, > 0. \return 0 to 9; 3 for mm at 1e-6 m, 4 for inches.
 int decimals_for(const OutputUnit& unit, double resolution);

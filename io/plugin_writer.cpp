@@ -49,12 +49,13 @@ Table step_table(const Findings& f) {
 
 Table bend_line_table(const Findings& f) {
   Table t{"bend_line",
-          {"step", "x_m", "nose_y_m", "nose_z_m", "bed_z_m", "apron_n_m", "angle_deviation_rad", "clamp_N_per_m"}};
+          {"step", "x_m", "nose_y_m", "nose_z_m", "bed_z_m", "apron_n_m", "angle_deviation_rad", "clamp_N_per_m",
+           "clamp_reserve_N_per_m", "nose_opening_m"}};
   for (std::size_t k = 0; k < f.steps.size(); ++k) {
     const BendLine& b = f.steps[k].bend_line;
     for (std::size_t i = 0; i < b.x.size(); ++i)
       t.row(f.steps[k].name, {static_cast<double>(k), b.x[i], b.nose_y[i], b.nose_z[i], b.bed_z[i], b.apron_n[i],
-                              b.angle_deviation[i], b.clamp_force[i]});
+                              b.angle_deviation[i], b.clamp_force[i], b.clamp_reserve[i], b.nose_opening[i]});
   }
   return t;
 }

@@ -35,6 +35,8 @@ std::string reason_words(const Reason& r, const OutputUnits& u) {
   const std::string tail = " in step " + step + ", limit " + limit;
   if (r.check == "bow") return r.part + " bows " + value + tail;
   if (r.check == "bend angle") return r.part + " varies by " + value + tail;
+  if (r.check == "nose opening")
+    return "the nose opens by " + value + " over the sheet at x = " + in_unit(r.x, u.length, 1e-3) + " " + u.length.name + tail;
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
   return r.part + " reaches " + value + " of what it bears" + (r.check.empty() ? "" : " (" + r.check + ")") + tail;

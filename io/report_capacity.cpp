@@ -57,6 +57,7 @@ std::string limit_words(const Limits& l, const OutputUnits& u) {
   if (l.bow) add("bow " + in_unit(*l.bow, u.length, 1e-6) + " " + u.length.name);
   if (l.angle) add("spread of the bend angle " + fixed(to_deg(*l.angle), 3) + " deg");
   if (l.utilisation) add("use of what a part bears " + fixed(*l.utilisation * 100, 0) + " %");
+  if (l.nose_opening) add("opening of the nose " + in_unit(*l.nose_opening, u.length, 1e-6) + " " + u.length.name);
   return out;
 }
 

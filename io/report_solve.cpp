@@ -7,6 +7,7 @@
 #include "io/reason_words.h"
 #include "io/report_machine.h"
 #include "io/result_tables.h"
+#include "solver/nose_hold.h"
 
 #include <cmath>
 
@@ -38,6 +39,13 @@ Greatest spread_peak(const Findings& f) {
   Greatest p;
   for (const StepResult& s : f.steps)
     if (judges_bend(s)) p.look(s.bow.angle_spread, s.name);
+  return p;
+}
+
+Peak opening_peak(const Findings& f) {
+  Peak p;
+  for (const StepResult& s : f.steps)
+    if (const NoseHold h = nose_hold(s.bend_line); h.held > 0) p.look(h.opening, s.name);
   return p;
 }
 
@@ -114,6 +122,10 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
     if (const Greatest p = spread_peak(f); p.found)
       out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
                      outcome(p.value, limits.angle)});
+    if (const Peak p = opening_peak(f); p.found && c.machine.sheet) {
+      const double limit = nose_opening_limit(c.machine);
+      out.push_back({"opening of the nose", length(p.value, u), length(limit, u), p.step, outcome(p.value, limit)});
+    }
   }
   // Without a limit of the case a part may be used to the whole.
   if (const PartPeaks p = most_used(f); p.use.value > 0)
@@ -125,7 +137,9 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
 
 void add_solve_checks(Report& r, const Case& c, const Findings& f) {
   r.checks = solve_checks(c, f);
-  r.checks_note = "The limits are those of the case file. Used: of what the part may bear, which is 100 %.";
+  r.checks_note =
+      "The limits are those of the case file, and for the opening of the nose 5 % of the sheet's thickness where "
+      "it gives none. Used: of what the part may bear, which is 100 %.";
 }
 
 Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
@@ -148,8 +162,8 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
         {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
     if (TextTable t = bracket_rows(f, u); !t.empty())
       r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
-    if (auto words = lift_words(f, u); !words.empty())
-      r.sections.back().lists.push_back({"Where the nose does not touch the sheet:", std::move(words)});
+    if (auto words = hold_words(f, u); !words.empty())
+      r.sections.back().lists.push_back({"Where the clamp has no reserve:", std::move(words)});
   }
   ReportSection bears{"What bears, and how much"};
   if (TextTable t = load_table(f, u); !t.empty())

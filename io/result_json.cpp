@@ -97,7 +97,9 @@ Json bend_line_json(const BendLine& l) {
           {"apron_n_mm", numbers(l.apron_n, to_mm)},
           {"angle_deviation_deg", numbers(l.angle_deviation, to_deg)},
           {"clamp_N_per_mm", numbers(l.clamp_force, to_N_per_mm)},
-          {"lifted", l.lifted}};
+          {"lifted", l.lifted},
+          {"clamp_reserve_N_per_mm", numbers(l.clamp_reserve, to_N_per_mm)},
+          {"nose_opening_mm", numbers(l.nose_opening, to_mm)}};
 }
 
 Json bar_json(const BarResult& b) {

@@ -2,6 +2,7 @@
 
 #include "io/reason_words.h"
 #include "io/text.h"
+#include "solver/nose_hold.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,6 +24,13 @@ std::string load_words(const PartPeaks& p, const OutputUnits& u) {
 
 void add_once(std::vector<std::string>& list, std::string line) {
   if (std::ranges::find(list, line) == list.end()) list.push_back(std::move(line));
+}
+
+/// "19.4 N/mm", or from least to greatest where they differ.
+std::string pressure_words(double least, double greatest, const OutputUnits& u) {
+  const OutputUnit unit = force_per_length(u);
+  const std::string from = in_unit(least, unit, 100), to = in_unit(greatest, unit, 100);
+  return (from == to ? "" : from + " to ") + to + " " + unit.name;
 }
 
 /// Calls f(kind, joint) for every joint that is checked.
@@ -51,15 +59,22 @@ std::string governing_words(const PartPeaks& p, const OutputUnits& u) {
   return c.what + " " + in_unit(c.actual, unit, step) + " of " + in_unit(c.allowed.value, unit, step) + " " + unit.name;
 }
 
-std::vector<std::string> lift_words(const Findings& f, const OutputUnits& u) {
+std::vector<std::string> hold_words(const Findings& f, const OutputUnits& u) {
   std::vector<std::string> out;
   for (const StepResult& s : f.steps) {
-    const BendLine& b = s.bend_line;
-    const auto off = std::ranges::count(b.lifted, true);
-    if (off > 0)
-      out.push_back(step_label(s.name) + ": the nose is off the sheet at " + std::to_string(off) + " of " +
-                    std::to_string(b.x.size()) + " stations between x = " + in_unit(b.x.front(), u.length, 1e-3) +
-                    " and " + in_unit(b.x.back(), u.length, 1e-3) + " " + u.length.name);
+    const NoseHold h = nose_hold(s.bend_line);
+    if (h.without_reserve == 0) continue;
+    const std::string opening = in_unit(h.opening, u.length, 1e-6) + " " + u.length.name;
+    const auto stations = [&](std::size_t n) { return std::to_string(n) + " of " + std::to_string(h.held); };
+    std::string text = step_label(s.name) + ": at " + stations(h.without_reserve) + " stations ";
+    if (h.greatest > 0)
+      text += "only the sheet's own lever presses on the nose, by " + pressure_words(h.least, h.greatest, u) +
+              ", without reserve of clamping";
+    else
+      text += "the nose does not press on the sheet";
+    text += "; it stands open by up to " + opening;
+    if (h.lifted > 0) text += ", at " + stations(h.lifted) + " by more than the limit";
+    out.push_back(std::move(text));
   }
   return out;
 }

@@ -21,8 +21,9 @@ TextTable whole_bow_table(const Findings& findings, const OutputUnits& units);
 /// check, where, and in which step.
 TextTable load_table(const Findings& findings, const OutputUnits& units);
 
-/// Where the nose does not touch the sheet, one sentence a step: "clamp: the nose is off the sheet at 12 of 49 ...".
-std::vector<std::string> lift_words(const Findings& findings, const OutputUnits& units);
+/// Where the clamp keeps no reserve, one sentence a step: "bend 0 deg: at 12 of 49 stations only the sheet's own lever
+/// presses on the nose, by 19.4 N/mm ...", and how far the nose stands open there.
+std::vector<std::string> hold_words(const Findings& findings, const OutputUnits& units);
 
 /// What becomes of holes and the like, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
 std::vector<std::string> load_remarks(const Findings& findings);

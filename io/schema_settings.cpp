@@ -10,7 +10,7 @@ namespace {
 TableSpec limits() {
   return {"limits",
           "[limits]",
-          "What is still good enough. Without one, nothing is judged by it.",
+          "What is still good enough. A limit that is omitted and has no default is not judged.",
           {quantity_key("bow", Dim::length, "0.25 mm", "of any body").positive(),
            quantity_key("angle", Dim::angle, "0.5 deg", "spread of the bend angle along the sheet").positive(),
            number_key("utilisation", "of yield, proof or allowable pressure")
@@ -18,7 +18,10 @@ TableSpec limits() {
                .positive()
                .between(0, 1000)
                .otherwise("1"),
-           number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3")}};
+           number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3"),
+           quantity_key("nose_opening", Dim::length, "0.05 mm", "of the nose over the sheet")
+               .positive()
+               .otherwise("5 % of the sheet's thickness")}};
 }
 
 TableSpec solve() {

@@ -21,9 +21,9 @@ std::string sheet_line(const SheetResult& s) {
          fixed(s.grip * 1e-3, 2) + " N/mm, springback " + fixed(s.springback / degree, 2) + " deg\n";
 }
 
-std::string lift_lines(const Findings& f, const OutputUnits& u) {
+std::string hold_lines(const Findings& f, const OutputUnits& u) {
   std::string out;
-  for (const std::string& line : lift_words(f, u)) out += "  " + line + "\n";
+  for (const std::string& line : hold_words(f, u)) out += "  " + line + "\n";
   return out.empty() ? out : "Clamping\n" + out;
 }
 
@@ -52,7 +52,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
     out += "Bow of each body's edge over its whole length in " + units.length.name + "\n" + bow.render(style) + "\n";
   }
   if (f.bracket) out += bracket_table(f, units, style) + "\n";
-  out += lift_lines(f, units);
+  out += hold_lines(f, units);
   if (const TextTable dials = dial_table(f, units); !dials.empty())
     out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
   if (const TextTable loads = load_table(f, units); !loads.empty())

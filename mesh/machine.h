@@ -299,10 +299,11 @@ struct Dial {
 };
 
 struct Limits {
-  std::optional<double> bow;         ///< [m]
-  std::optional<double> angle;       ///< [rad]
-  std::optional<double> utilisation; ///< of yield, proof or allowable pressure
-  std::optional<double> buckling;    ///< least load factor; 3 when left out
+  std::optional<double> bow;          ///< [m]
+  std::optional<double> angle;        ///< [rad]
+  std::optional<double> utilisation;  ///< of yield, proof or allowable pressure
+  std::optional<double> buckling;     ///< least load factor; 3 when left out
+  std::optional<double> nose_opening; ///< of the nose over the sheet [m]; a part of its thickness when omitted
 };
 
 struct SolveSettings {

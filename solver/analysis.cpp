@@ -10,6 +10,7 @@
 #include "solver/mass_walk.h"
 #include "solver/model.h"
 #include "solver/modes/fill_modes.h"
+#include "solver/nose_hold.h"
 #include "solver/results.h"
 #include "solver/statics_results.h"
 #include "solver/words.h"
@@ -132,6 +133,8 @@ void note_assumptions(const Model& m, Findings& out) {
   for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
+    if (std::string text = nose_opening_assumption(m.machine); !text.empty())
+      out.assumptions.push_back(std::move(text));
     if (!m.mesh.beams.empty())
       out.assumptions.emplace_back("beam bars bend as beams: cross-sections stay plane and keep their shape");
   }
@@ -218,6 +221,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
   warn_of_displacements(out.verdict, out.warnings);
+  if (std::string text = reserve_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
   fill_modes(model, registries, solved.steps, sections, out);
   if (out.modes) judge_buckling(machine, *out.modes, out.verdict);

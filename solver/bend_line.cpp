@@ -1,7 +1,7 @@
 #include "solver/bend_line.h"
 
 #include "mesh/places.h"
-#include "mesh/stations.h"
+#include "solver/nose_hold.h"
 #include "solver/recovery.h"
 
 #include <algorithm>
@@ -155,29 +155,6 @@ void fill_whole_bow(const Model& m, const StepSolution& step, BowResult& out) {
   }
 }
 
-/// Force per length of the pads at their stations, spread to the bend line's stations.
-void fill_pressure(const Model& m, const StepSolution& step, BendLine& line) {
-  line.clamp_force.assign(line.x.size(), nan);
-  line.lifted.assign(line.x.size(), false);
-  std::vector<double> force(line.x.size(), 0);
-  std::vector<double> length(line.x.size(), 0);
-  for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Joint& j = m.mesh.joints[step.rows[r].joint];
-    if (j.kind != JointKind::pad) continue;
-    // The nearest station: pads of fingers and coarser pads need not stand on one.
-    auto it = std::lower_bound(line.x.begin(), line.x.end(), j.a.at.x() - same_place);
-    auto i = std::min<std::size_t>(static_cast<std::size_t>(it - line.x.begin()), line.x.size() - 1);
-    if (i > 0 && j.a.at.x() - line.x[i - 1] < line.x[i] - j.a.at.x()) --i;
-    force[i] -= step.force[static_cast<Eigen::Index>(r)];
-    length[i] = std::max(length[i], j.tributary);
-  }
-  for (std::size_t i = 0; i < line.x.size(); ++i) {
-    if (length[i] == 0) continue;
-    line.clamp_force[i] = force[i] / length[i];
-    line.lifted[i] = force[i] <= 0;
-  }
-}
-
 } // namespace
 
 double bow_from_chord(std::span<const double> x, std::span<const double> w) {
@@ -230,7 +207,7 @@ void fill_bend_line(const Model& m, const StepSolution& step, StepResult& out) {
     line.angle_deviation.push_back(l.face && l.nose ? (*l.face - *l.nose).dot(n) / m.machine.sheet->flange : nan);
   }
   fill_bow(m, at, lines, n, out);
-  fill_pressure(m, step, line);
+  fill_nose(m, step, line);
 }
 
 } // namespace bedbow

@@ -1,6 +1,6 @@
 /// \file
 /// What the bend line does: movement of nose, bed edge and apron face along x, bow, straightness, bend-angle deviation,
-/// clamp pressure.
+/// how the nose holds the sheet.
 #pragma once
 
 #include "solver/findings.h"

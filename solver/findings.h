@@ -27,10 +27,15 @@ inline bool clearly_greater(double value, double most) {
 }
 
 /// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
-/// angles in rad, clamp force per length in N/m (compression positive).
+/// angles in rad. Forces of the nose are means over the stretch that a station stands for, halfway to its neighbours:
+/// force times the length of that stretch, summed, is the whole force. What the nose does is NaN where none of it
+/// stands over the stretch (a gap between fingers).
 struct BendLine {
-  std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation, clamp_force;
-  std::vector<bool> lifted; ///< nose off the sheet
+  std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation;
+  std::vector<double> clamp_force;   ///< in all between nose and sheet per length, compression positive [N/m]
+  std::vector<bool> lifted;          ///< the nose opens by more than the limit (nose_opening_limit)
+  std::vector<double> clamp_reserve; ///< of it what the pads carry: clamping not used up by the sheet's lever [N/m]
+  std::vector<double> nose_opening;  ///< how far the nose stands off the sheet, 0 where a pad carries [m]
 };
 
 /// Bow and straightness per body (absent body: 0), and the bend angle. NaN where it has no meaning in this step.

@@ -16,7 +16,7 @@ enum class ReasonOf { ratio, length, angle, force };
 struct Reason {
   Failure failure = Failure::bows;
   std::string part;  ///< "post left end", "stress in clamp.plate", "clamp"; buckling: what moves
-  std::string check; ///< "bow", "bend angle", "displacement", "rotation", "buckling", or Check::what
+  std::string check; ///< "bow", "bend angle", "displacement", "rotation", "nose opening", "buckling", or Check::what
   double value = 0;  ///< SI: none, [m], [rad] or [N], as `of` says
   double limit = 0;  ///< likewise
   ReasonOf of = ReasonOf::ratio;

@@ -47,6 +47,10 @@ void builtin_moment_laws(Registry<MomentLawEntry>& laws) {
             "Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, 2nd ed. 2002, eqs 6.13-6.14", power_law_moment});
 }
 
+double SheetLoads::nose_lift(double angle) const {
+  return apron * std::cos(angle) + grip;
+}
+
 SheetLoads sheet_loads(const Sheet& sheet, double moment) {
   return {moment, moment / sheet.flange, moment / sheet.grip};
 }

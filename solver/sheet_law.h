@@ -29,6 +29,9 @@ struct SheetLoads {
   double moment = 0; ///< m [N m/m]
   double apron = 0;  ///< F = m / flange [N/m]
   double grip = 0;   ///< m / grip [N/m]
+  /// What the sheet's own lever presses against the nose with the apron at `angle` [rad]: the upright part of the
+  /// apron's push, which passes through the bend line, and the grip. Upward on the nose [N/m].
+  [[nodiscard]] double nose_lift(double angle) const;
 };
 SheetLoads sheet_loads(const Sheet& sheet, double moment);
 

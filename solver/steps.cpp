@@ -219,6 +219,7 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
       step.bending = true;
       builder.add_own_loads(angle, step.loads);
       builder.add_sheet(*sheet, angle, step.loads);
+      step.sheet_lift = sheet->nose_lift(angle);
     }
   const FreeResponse free = free_response(m, steps);
   // Clamping: a preloaded post pulls with just that force.

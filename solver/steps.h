@@ -22,6 +22,7 @@ struct StepSolution {
   std::string name;
   double angle = 0;
   bool bending = false;
+  double sheet_lift = 0; ///< upward force per length that the bent sheet puts on the nose by its own lever [N/m]
   StepLoads loads;
   std::vector<Row> rows;
   Eigen::VectorXd force;   ///< by row, tension positive

@@ -1,3 +1,4 @@
+#include "solver/nose_hold.h"
 #include "solver/part_peaks.h"
 #include "solver/results.h"
 
@@ -67,6 +68,24 @@ void judge_displacements(const std::vector<StepResult>& steps, Verdict& v) {
   v.reasons.insert(v.reasons.end(), worst.begin(), worst.end());
 }
 
+/// The nose where it opens over the sheet beyond the limit, at its worst station. Judged without [limits], too.
+void judge_nose(const Machine& machine, const std::vector<StepResult>& steps, Verdict& v) {
+  if (!machine.sheet) return;
+  const double limit = nose_opening_limit(machine);
+  NoseHold worst;
+  const StepResult* at = nullptr;
+  for (const StepResult& s : steps)
+    if (const NoseHold here = nose_hold(s.bend_line);
+        here.opening > limit && (!at || clearly_greater(here.opening, worst.opening))) {
+      worst = here;
+      at = &s;
+    }
+  if (!at) return;
+  v.reasons.push_back({Failure::moves, "nose", "nose opening", worst.opening, limit, ReasonOf::length});
+  v.reasons.back().step = at->name;
+  v.reasons.back().x = worst.opening_x;
+}
+
 } // namespace
 
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
@@ -75,6 +94,7 @@ Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
   judge_displacements(steps, v);
   judge_bow(machine.limits, steps, v);
   judge_angle(machine.limits, steps, v);
+  judge_nose(machine, steps, v);
   sort_reasons(v.reasons);
   v.pass = v.reasons.empty();
   return v;

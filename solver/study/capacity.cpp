@@ -1,5 +1,6 @@
 #include "solver/study/capacity.h"
 
+#include "solver/nose_hold.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 
@@ -24,7 +25,8 @@ struct Strain {
   }
 };
 
-Strain strain_of(const Findings& f, const Limits& limits) {
+/// \param nose_opening limit of the nose's opening over this sheet [m].
+Strain strain_of(const Findings& f, const Limits& limits, double nose_opening) {
   if (f.status != Status::ok) return {std::numeric_limits<double>::infinity(), f.trouble};
   const Headline h = headline(f);
   Strain s;
@@ -35,6 +37,7 @@ Strain strain_of(const Findings& f, const Limits& limits) {
   s.look(h.utilisation, limits.utilisation.value_or(1), (joint ? "" : "stress in ") + h.utilisation_at);
   for (const Reason& r : h.reasons)
     if (r.failure == Failure::moves) s.look(r.value, r.limit, r.check + " of the " + r.part);
+  s.look(h.nose_opening, nose_opening, "opening of the nose");
   return s;
 }
 
@@ -74,7 +77,8 @@ private:
   };
 
   Strain strain(const SheetPlace& place, int material, long step, PreparedMachine::Look look) {
-    return strain_of(machine_.solve(place, material, static_cast<double>(step) * task_.step, look), limits_);
+    const double thickness = static_cast<double>(step) * task_.step;
+    return strain_of(machine_.solve(place, material, thickness, look), limits_, nose_opening_limit(limits_, thickness));
   }
 
   void close_in(const SheetPlace& place, int material, PreparedMachine::Look look, Bracket& b) {

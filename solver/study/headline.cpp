@@ -1,5 +1,6 @@
 #include "solver/study/headline.h"
 
+#include "solver/nose_hold.h"
 #include "solver/part_peaks.h"
 
 #include <algorithm>
@@ -50,7 +51,10 @@ Headline headline(const Findings& f) {
   out.bow.fill(nan);
   out.straightness.fill(nan);
   out.angle_mean = out.angle_spread = out.buckling = nan;
-  for (const StepResult& step : f.steps) look_at_bow(step, out);
+  for (const StepResult& step : f.steps) {
+    look_at_bow(step, out);
+    out.nose_opening = std::max(out.nose_opening, nose_hold(step.bend_line).opening);
+  }
   look_at_parts(f.steps, out);
   look_at_angle(f, out);
   if (f.modes && !f.modes->buckling_factors.empty()) out.buckling = std::ranges::min(f.modes->buckling_factors);

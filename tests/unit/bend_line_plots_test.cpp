@@ -50,10 +50,11 @@ TEST(BendLinePlots, DeviationIsCountedFromTheMean) {
 TEST(BendLinePlots, ClampForceIsShownPerLength) {
   Findings f = test::findings();
   f.steps[0].bend_line.clamp_force.assign(f.steps[0].bend_line.x.size(), 8000); // N/m
+  f.steps[0].bend_line.clamp_reserve = f.steps[0].bend_line.clamp_force;
   OutputUnits us{{"in", 0.0254}, {"lbf", 4.4482216152605}, {"ksi", 6.894757e6}};
   for (const auto& [units, value] : {std::pair{OutputUnits{}, 8.0}, std::pair{us, 8000 * 0.0254 / 4.4482216152605}})
     for (const Plot& p : bend_line_plots(f, {}, units))
-      if (p.file == "clamp_pressure") {
+      if (p.file == "clamp_pressure" || p.file == "clamp_reserve") {
         EXPECT_NEAR(p.series[0].y[0], value, 1e-9) << p.y_label;
       }
 }

@@ -38,7 +38,8 @@ StepResult step(const std::string& name, double angle, double scale) {
   s.angle = angle;
   s.bow = {{1e-5 * scale, 2e-5 * scale, 3e-5 * scale}, {0.5e-5 * scale, 1e-5 * scale, 1.5e-5 * scale}, nan, nan};
   s.bend_line = {{0.15, 0.45, 0.75}, {1e-6, 2e-6, 1e-6}, {1e-5, 2e-5 * scale, 1e-5}, {-1e-5, -2e-5, -1e-5},
-                 {nan, nan, nan},    {nan, nan, nan},    {8000, 5000, 8000},         {false, false, false}};
+                 {nan, nan, nan},    {nan, nan, nan},    {8000, 5000, 8000},         {false, false, false},
+                 {8000, 5000, 8000}, {0, 0, 0}};
   BarResult bar;
   bar.name = "clamp.spine";
   bar.stress = 50e6 * scale;
@@ -191,7 +192,9 @@ Findings findings() {
   bend.bow.angle_spread = 0.75 * deg;
   bend.bend_line.apron_n = {-1e-4, -3e-4, -1e-4};
   bend.bend_line.angle_deviation = {0.1 * deg, 0.85 * deg, 0.1 * deg};
-  bend.bend_line.clamp_force = {8000, 0, 8000};
+  bend.bend_line.clamp_force = {27000, 19000, 27000};
+  bend.bend_line.clamp_reserve = {8000, 0, 8000};
+  bend.bend_line.nose_opening = {0, 1e-4, 0};
   bend.bend_line.lifted = {false, true, false};
   for (StepResult& s : f.steps) {
     s.fields.bars = {bar_field("clamp.spine", BodyKind::clamp, rectangle_section(0.03, 0.08), 0, 0.9, 0.015, 0.042),

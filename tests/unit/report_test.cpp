@@ -1,4 +1,5 @@
 #include "io/report_solve.h"
+#include "io/result_tables.h"
 
 #include "tests/unit/findings_fixture.h"
 #include <gtest/gtest.h>
@@ -34,6 +35,33 @@ TEST(Report, ALimitIsJudgedAtTheWorstStep) {
   EXPECT_EQ(check(solve_checks(c, f), "bend angle").outcome, ReportCheck::Outcome::fail);
   c.machine.limits.angle.reset();
   EXPECT_EQ(check(solve_checks(c, f), "bend angle").outcome, ReportCheck::Outcome::no_limit);
+}
+
+// The nose's opening is judged by 5 % of 1.5 mm where the case gives no limit.
+TEST(Report, OpeningOfTheNoseIsJudged) {
+  Case c = a_case();
+  Findings f = test::findings();
+  const ReportCheck opened = check(solve_checks(c, f), "opening of the nose");
+  EXPECT_EQ(opened.found, "0.100 mm");
+  EXPECT_EQ(opened.limit, "0.075 mm");
+  EXPECT_EQ(opened.outcome, ReportCheck::Outcome::fail);
+  c.machine.limits.nose_opening = 0.11e-3;
+  EXPECT_EQ(check(solve_checks(c, f), "opening of the nose").outcome, ReportCheck::Outcome::pass);
+}
+
+// "The nose is off the sheet" was said where it presses with the sheet's own lever.
+TEST(Report, WhereTheClampHasNoReserveItsForceIsGiven) {
+  Findings f = test::findings();
+  EXPECT_EQ(hold_words(f, {}),
+            std::vector<std::string>{"bend 90 deg: at 1 of 3 stations only the sheet's own lever presses on the nose, "
+                                     "by 19.0 N/mm, without reserve of clamping; it stands open by up to 0.100 mm, at "
+                                     "1 of 3 by more than the limit"});
+  f.steps[1].bend_line.lifted[1] = false;
+  f.steps[1].bend_line.clamp_force[1] = 0;
+  EXPECT_EQ(hold_words(f, {}), std::vector<std::string>{"bend 90 deg: at 1 of 3 stations the nose does not press on "
+                                                        "the sheet; it stands open by up to 0.100 mm"});
+  f.steps[1].bend_line.clamp_reserve[1] = 1;
+  EXPECT_TRUE(hold_words(f, {}).empty());
 }
 
 TEST(Report, AnswerNamesTheFirstReason) {

@@ -40,7 +40,8 @@ const char* const contract = R"({"title": "", "version": "", "status": "ok",
    "bow": {"clamp_mm": 0, "bed_mm": 0, "apron_mm": 0, "clamp_straightness_mm": 0, "angle_mean_deg": 0,
            "angle_spread_deg": 0},
    "bend_line": {"x_mm": [], "nose_y_mm": [], "nose_z_mm": [], "bed_z_mm": [], "apron_n_mm": [],
-                 "angle_deviation_deg": [], "clamp_N_per_mm": []},
+                 "angle_deviation_deg": [], "clamp_N_per_mm": [], "lifted": [],
+                 "clamp_reserve_N_per_mm": [], "nose_opening_mm": []},
    "bars": [{"name": "clamp.spine", "stress_MPa": 0, "at_x_mm": 0, "utilisation": 0}],
    "posts": [{"name": "left", "force_N": 0, "utilisation": 0}],
    "cams": [], "hinges": [], "screws": [], "supports": [],
@@ -80,6 +81,9 @@ TEST(ResultJson, NumbersAreInFileUnits) {
   EXPECT_EQ(bend["bow"]["angle_spread_deg"], 0.75);
   EXPECT_EQ(bend["bend_line"]["x_mm"], Json({150, 450, 750}));
   EXPECT_EQ(bend["bend_line"]["lifted"], Json({false, true, false}));
+  EXPECT_EQ(bend["bend_line"]["clamp_N_per_mm"], Json({27, 19, 27}));
+  EXPECT_EQ(bend["bend_line"]["clamp_reserve_N_per_mm"], Json({8, 0, 8}));
+  EXPECT_EQ(bend["bend_line"]["nose_opening_mm"], Json({0, 0.1, 0}));
   EXPECT_EQ(bend["bars"][0]["stress_MPa"], 100);
   EXPECT_EQ(bend["bars"][0]["at_section_mm"], Json({15, -40}));
   EXPECT_EQ(bend["bars"][0]["moments_N_mm"], Json({0, 1e6, 0}));

@@ -42,6 +42,7 @@ struct Bent {
       : found(solved(on_two_supports(s * L)))
       , unit(found.sheet->grip * 1e-3 * std::pow(L, 4) / sample_EI) {
     for (const bool off : found.steps.at(1).bend_line.lifted) EXPECT_TRUE(off);
+    for (const double reserve : found.steps.at(1).bend_line.clamp_reserve) EXPECT_EQ(reserve, 0);
   }
   [[nodiscard]] double zone() const { return found.steps.at(1).bow.straightness[0] * 1e3 / unit; }
   [[nodiscard]] double bowed() const { return found.steps.at(1).bow.bow[0] * 1e3 / unit; }

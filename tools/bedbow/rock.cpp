@@ -103,7 +103,7 @@ std::vector<std::string> findings_of(const RockResult& r) {
                   fixed(std::abs(shut.shift - touch->shift) * 1e3, 2) + " mm " +
                   (shut.shift < touch->shift ? "forward" : "back") +
                   ": it drags over the sheet, and the bend line moves with it");
-  if (shut.least <= 0) out.emplace_back("clamped, the nose is off the sheet somewhere along the bend line");
+  if (shut.least <= 0) out.emplace_back("clamped, the nose does not press on the sheet everywhere along the bend line");
   if (shut.back_moment > 0)
     out.emplace_back("clamped, the cams turn back by themselves once let go: friction does not hold them; turn further "
                      "towards the top, or latch the lever");

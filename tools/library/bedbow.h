@@ -168,7 +168,8 @@ struct Bow {
   double angle_mean_deg, angle_spread_deg;
 };
 
-/// Along the bend line, one entry per station. Clamp force: compression positive.
+/// Along the bend line, one entry per station. Clamp force: in all between nose and sheet, compression positive; the
+/// reserve of clamping and the opening of the nose stand in json().
 struct BendLine {
   std::vector<double> x_mm, nose_z_mm, bed_z_mm, apron_n_mm, angle_deviation_deg, clamp_N_per_mm;
 };
