@@ -1,6 +1,6 @@
 #include "io/bend_line_plots.h"
 
-#include "io/reason_words.h"
+#include "io/step_label.h"
 
 #include <algorithm>
 #include <cmath>

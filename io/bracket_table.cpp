@@ -1,6 +1,6 @@
 #include "io/bracket_table.h"
 
-#include "io/reason_words.h"
+#include "io/step_label.h"
 #include "io/table.h"
 #include "io/text.h"
 

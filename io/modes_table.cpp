@@ -1,9 +1,10 @@
 #include "io/modes_table.h"
 
 #include "io/output_units.h"
-#include "io/report_machine.h"
 #include "io/text.h"
 
+#include <algorithm>
+#include <utility>
 #include <vector>
 
 namespace bedbow {
@@ -32,6 +33,15 @@ TextTable shape_table(const std::vector<ModeShape>& shapes, const std::string& h
   for (std::size_t i = 0; i < shapes.size(); ++i)
     t.row({std::to_string(i + 1), fixed(shapes[i].frequency, 2), shapes[i].description, strained_most(shapes[i], 3)});
   return t;
+}
+
+std::string strained_most(const ModeShape& m, std::size_t most) {
+  std::vector<std::pair<std::string, double>> shares(m.strain_share.begin(), m.strain_share.end());
+  std::stable_sort(shares.begin(), shares.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::string out;
+  for (std::size_t i = 0; i < shares.size() && i < most && shares[i].second >= 0.05; ++i)
+    out += (i > 0 ? ", " : "") + shares[i].first + " " + fixed(shares[i].second * 100, 0) + " %";
+  return out.empty() ? "-" : out;
 }
 
 std::string modes_table(const ModesResult& m, const Style& style) {

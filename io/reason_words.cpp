@@ -1,7 +1,7 @@
 #include "io/reason_words.h"
 
 #include "io/quantities_out.h"
-#include "solver/findings.h"
+#include "io/step_label.h"
 
 namespace bedbow {
 
@@ -23,10 +23,6 @@ std::string quantity(double value, ReasonOf of, const OutputUnits& u) {
 
 } // namespace
 
-std::string step_label(const std::string& name) {
-  return name == clamp_step ? "clamped" : name;
-}
-
 std::string reason_words(const Reason& r, const OutputUnits& u) {
   const std::string value = quantity(r.value, r.of, u), limit = quantity(r.limit, r.of, u);
   const std::string step = step_label(r.step);
@@ -36,7 +32,8 @@ std::string reason_words(const Reason& r, const OutputUnits& u) {
   if (r.check == "bow") return r.part + " bows " + value + tail;
   if (r.check == "bend angle") return r.part + " varies by " + value + tail;
   if (r.check == "nose opening")
-    return "the nose opens by " + value + " over the sheet at x = " + in_unit(r.x, u.length, 1e-3) + " " + u.length.name + tail;
+    return "the nose opens by " + value + " over the sheet at x = " + in_unit(r.x, u.length, 1e-3) + " " +
+           u.length.name + tail;
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
   return r.part + " reaches " + value + " of what it bears" + (r.check.empty() ? "" : " (" + r.check + ")") + tail;

@@ -10,9 +10,6 @@
 
 namespace bedbow {
 
-/// Name of a step as people read it: "clamped" for the step "clamp", whose name would be the body's.
-std::string step_label(const std::string& name);
-
 /// "clamp bows 0.31 mm in step bend 0 deg, limit 0.25 mm".
 std::string reason_words(const Reason& reason, const OutputUnits& units);
 

@@ -1,3 +1,4 @@
+#include "io/modes_table.h"
 #include "io/report_machine.h"
 #include "io/result_tables.h"
 
@@ -69,15 +70,6 @@ std::map<std::string, ReportFacts> step_facts(const StepResult& step, const Outp
   joints("tie", "force", step.ties);
   joints("handle", "force of the hand", step.handles);
   return out;
-}
-
-std::string strained_most(const ModeShape& m, std::size_t most) {
-  std::vector<std::pair<std::string, double>> shares(m.strain_share.begin(), m.strain_share.end());
-  std::stable_sort(shares.begin(), shares.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
-  std::string out;
-  for (std::size_t i = 0; i < shares.size() && i < most && shares[i].second >= 0.05; ++i)
-    out += (i > 0 ? ", " : "") + shares[i].first + " " + fixed(shares[i].second * 100, 0) + " %";
-  return out.empty() ? "-" : out;
 }
 
 std::map<std::string, ReportFacts> shape_facts(const ModeShape& m, bool buckling) {

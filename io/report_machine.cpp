@@ -1,7 +1,7 @@
 #include "io/report_machine.h"
 
-#include "io/reason_words.h"
 #include "io/result_tables.h"
+#include "io/step_label.h"
 
 #include <cmath>
 

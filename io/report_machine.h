@@ -17,8 +17,4 @@ std::map<std::string, ReportFacts> step_facts(const StepResult& step, const Outp
 /// \param buckling the shape's `frequency` is a load factor.
 std::map<std::string, ReportFacts> shape_facts(const ModeShape& shape, bool buckling);
 
-/// "clamp 71 %, joints 26 %": where the strain energy sits, the greatest shares first; "-" where nothing is strained.
-/// \param most how many are named; shares under a twentieth are not.
-std::string strained_most(const ModeShape& shape, std::size_t most);
-
 } // namespace bedbow

@@ -7,6 +7,7 @@
 #include "io/reason_words.h"
 #include "io/report_machine.h"
 #include "io/result_tables.h"
+#include "io/step_label.h"
 #include "solver/nose_hold.h"
 
 #include <cmath>

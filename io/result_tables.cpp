@@ -1,6 +1,6 @@
 #include "io/result_tables.h"
 
-#include "io/reason_words.h"
+#include "io/step_label.h"
 #include "io/text.h"
 #include "solver/nose_hold.h"
 

@@ -20,7 +20,8 @@ struct SwingAngles {
   double apron = 0; ///< of the apron: further by what the machine may deflect
 };
 
-/// What the machine may deflect, so that the apron goes further than the bend [rad]: where `solve` begins to warn of it.
+/// What the machine may deflect, so that the apron goes further than the bend [rad]: where `solve` begins to warn of
+/// it.
 inline constexpr double deflection_allowance = 2 * std::numbers::pi / 180;
 
 /// \param springback [rad] >= 0.

@@ -44,7 +44,7 @@ void validate_sheet(Validator& v);                    // validate_sheet.cpp: she
 void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and what meets in the swing
 void validate_joints(Validator& v);                   // validate_joints.cpp
 void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
-void validate_meetings(Validator& v);                 // validate_meetings.cpp: members and panels that touch and are not joined
-void validate_own(Validator& v);                      // validate_own.cpp: the own mesh
+void validate_meetings(Validator& v); // validate_meetings.cpp: members and panels that touch and are not joined
+void validate_own(Validator& v);      // validate_own.cpp: the own mesh
 
 } // namespace bedbow

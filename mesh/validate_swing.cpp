@@ -32,10 +32,9 @@ void validate_setback(Validator& v, double springback) {
   const double least = required_setback(m, springback);
   if (!(m.nose.setback < least - 1e-6)) return;
   const double swung = m.sheet->angle + springback;
-  const std::string bend =
-      greatest_angle(m) >= swung
-          ? in_deg(greatest_angle(m))
-          : in_deg(swung) + " (" + in_deg(m.sheet->angle) + " and " + in_deg(springback) + " springback)";
+  const std::string bend = greatest_angle(m) >= swung ? in_deg(greatest_angle(m))
+                                                      : in_deg(swung) + " (" + in_deg(m.sheet->angle) + " and " +
+                                                            in_deg(springback) + " springback)";
   const std::string edge = m.nose.radius > 0 ? "an edge rounded to " + in_mm(m.nose.radius) : "a sharp edge";
   v.error(m.nose.pos, "clamp.nose.setback",
           "a nose edge at y = " + in_mm(m.nose.setback) + " stands in the flange's way: bent to " + bend + " over " +

@@ -1,5 +1,6 @@
 #include "solver/bend_line.h"
 
+#include "mesh/frame.h"
 #include "mesh/places.h"
 #include "solver/nose_hold.h"
 #include "solver/recovery.h"

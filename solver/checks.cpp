@@ -1,3 +1,4 @@
+#include "mesh/frame.h"
 #include "solver/certificate.h"
 #include "solver/results.h"
 

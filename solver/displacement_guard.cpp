@@ -1,7 +1,8 @@
 #include "solver/displacement_guard.h"
 
-#include "solver/findings.h"
+#include "solver/comparison.h"
 #include "solver/prescribed_travel.h"
+#include "solver/step_name.h"
 #include "solver/words.h"
 
 #include <Eigen/Geometry>

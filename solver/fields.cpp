@@ -1,3 +1,4 @@
+#include "mesh/frame.h"
 #include "mesh/places.h"
 #include "solver/recovery.h"
 #include "solver/results.h"
@@ -118,19 +119,6 @@ void fill_fields(const Model& m, const StepSolution& step, const std::vector<std
   add_bars(m, step, turner, sections, out.fields);
   add_shells(m, step, turner, out.fields);
   add_forces(m, step, out, out.fields);
-}
-
-void fill_dials(const Model& m, const StepSolution& step, StepResult& out) {
-  for (const Dial& d : m.machine.dials) {
-    Vector6d v;
-    if (d.on.kind == Ref::Kind::bar) {
-      v = section_motion(m, step, d.on, d.at.x(), d.at.y(), d.at.z());
-      if (d.on.body == BodyKind::apron) v = turned(apron_turn(step.angle), v);
-    } else {
-      v = place_motion(step, place_on_structure(m.mesh, d.on, d.at));
-    }
-    out.dials.push_back({d.name, v.head<3>()});
-  }
 }
 
 } // namespace bedbow

@@ -6,9 +6,11 @@
 #include "mesh/machine.h"
 #include "mesh/section.h"
 #include "solver/bearing/allowable.h"
+#include "solver/comparison.h"
 #include "solver/element/beam.h"
 #include "solver/reason.h"
 #include "solver/status.h"
+#include "solver/step_name.h"
 
 #include <array>
 #include <cmath>
@@ -19,12 +21,6 @@
 #include <vector>
 
 namespace bedbow {
-
-/// Whether a value is greater than the greatest so far by more than rounding can make it: of places that are equal by
-/// symmetry the first is the worst, whatever their last digits say.
-inline bool clearly_greater(double value, double most) {
-  return value > most + 1e-9 * std::abs(most);
-}
 
 /// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
 /// angles in rad. Forces of the nose are means over the stretch that a station stands for, halfway to its neighbours:
@@ -161,9 +157,6 @@ struct StepChecks {
   double worst_closure = 0; ///< deepest overlap of a one-sided joint beyond its spring's own law, over deflection
   double worst_tension = 0; ///< greatest force of the wrong sign, over the greatest force
 };
-
-/// Name of the step in which the sheet is clamped and nothing is bent yet.
-inline constexpr const char* clamp_step = "clamp";
 
 struct StepResult {
   std::string name; ///< clamp_step, "bend 45 deg", "load"

@@ -23,8 +23,4 @@ Functional translation_of(const Mesh& mesh, const DofMap& map, const Place& plac
 /// Rotation of the place about `direction`, likewise.
 Functional rotation_of(const Mesh& mesh, const DofMap& map, const Place& place, const Eigen::Vector3d& direction);
 
-/// Turns the apron from 0 deg to angle: a vector of the apron's own axes in global axes. Rotation about x that takes z
-/// to (0, sin angle, cos angle).
-Eigen::Matrix3d apron_turn(double angle);
-
 } // namespace bedbow

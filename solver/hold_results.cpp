@@ -1,4 +1,5 @@
 // Forces of plain holds: what the elements that meet at held nodes pull with, less what loads and joints bring there.
+#include "mesh/frame.h"
 #include "solver/recovery.h"
 #include "solver/results.h"
 

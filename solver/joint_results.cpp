@@ -1,3 +1,4 @@
+#include "mesh/frame.h"
 #include "solver/bearing/screw.h"
 #include "solver/joint_checks.h"
 #include "solver/recovery.h"

@@ -1,5 +1,6 @@
 #include "solver/loads.h"
 
+#include "mesh/frame.h"
 #include "mesh/places.h"
 #include "mesh/stations.h"
 #include "solver/functional.h"

@@ -1,5 +1,6 @@
 #include "solver/recovery.h"
 
+#include "mesh/frame.h"
 #include "mesh/places.h"
 
 #include <Eigen/Geometry>

@@ -1,5 +1,7 @@
 #include "solver/registries.h"
 
+#include "solver/linear/builtin.h"
+
 namespace bedbow {
 
 Registries builtin_registries() {

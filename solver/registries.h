@@ -10,8 +10,6 @@
 
 namespace bedbow {
 
-void builtin_linear_solvers(Registry<LinearSolverEntry>& solvers); // solver/linear/builtin.cpp
-
 struct Registries {
   Registry<ShapeEntry> shapes{"section shape"};
   Registry<MomentLawEntry> moment_laws{"moment law"};

@@ -1,5 +1,7 @@
 #include "solver/rows.h"
 
+#include "mesh/frame.h"
+
 #include <cmath>
 
 namespace bedbow {

@@ -1,5 +1,7 @@
 #include "solver/statics_results.h"
 
+#include "mesh/frame.h"
+
 #include <algorithm>
 
 namespace bedbow {

@@ -1,8 +1,8 @@
 #include "solver/steps.h"
 
 #include "solver/displacement_guard.h"
-#include "solver/findings.h"
 #include "solver/recovery.h"
+#include "solver/step_name.h"
 #include "solver/words.h"
 
 #include <cmath>

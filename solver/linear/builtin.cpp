@@ -1,9 +1,9 @@
-// Linear solvers that come with the house.
+#include "solver/linear/builtin.h"
+
 #include "solver/linear/auto.h"
 #include "solver/linear/cholmod.h"
 #include "solver/linear/multifrontal.h"
 #include "solver/linear/simplicial.h"
-#include "solver/registries.h"
 
 namespace bedbow {
 

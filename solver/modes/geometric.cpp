@@ -1,5 +1,6 @@
 #include "solver/modes/geometric.h"
 
+#include "mesh/frame.h"
 #include "solver/modes/node_block.h"
 #include "solver/recovery.h"
 

@@ -1,5 +1,6 @@
 #include "solver/modes/shape_words.h"
 
+#include "mesh/frame.h"
 #include "solver/mass_walk.h"
 #include "solver/recovery.h"
 

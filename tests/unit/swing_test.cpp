@@ -1,7 +1,6 @@
 // What apron and flange meet as they swing up, and at what angle: by trigonometry on the corner that is met.
-#include "mesh/swing.h"
-
 #include "mesh/shapes.h"
+#include "mesh/swing.h"
 
 #include <gtest/gtest.h>
 

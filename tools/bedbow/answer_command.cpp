@@ -1,7 +1,7 @@
 #include "tools/bedbow/answer_command.h"
 
 #include "io/quantity.h"
-#include "io/reason_words.h"
+#include "io/step_label.h"
 #include "tools/bedbow/report_error.h"
 
 #include <stdexcept>

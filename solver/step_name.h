@@ -1,0 +1,10 @@
+/// \file
+/// Names of steps that code asks for.
+#pragma once
+
+namespace bedbow {
+
+/// Name of the step in which the sheet is clamped and nothing is bent yet.
+inline constexpr const char* clamp_step = "clamp";
+
+} // namespace bedbow
