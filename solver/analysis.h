@@ -2,8 +2,8 @@
 /// The one door from a Machine to its Findings. Commands, studies, tests, plugins and the library come in by it.
 #pragma once
 
-#include "solver/findings.h"
-#include "solver/registries.h"
+#include "solver/findings/findings.h"
+#include "solver/registry/registries.h"
 
 namespace bedbow {
 

@@ -1,11 +1,11 @@
 #include "solver/bracket.h"
 
-#include "mesh/screw_limits.h"
-#include "solver/bend_line.h"
-#include "solver/certificate.h"
-#include "solver/model.h"
-#include "solver/results.h"
-#include "solver/words.h"
+#include "mesh/check/screw_limits.h"
+#include "solver/findings/bend_line.h"
+#include "solver/findings/certificate.h"
+#include "solver/findings/results.h"
+#include "solver/model/model.h"
+#include "solver/model/words.h"
 
 #include <algorithm>
 

@@ -2,16 +2,16 @@
 /// Screws slip by an uncertain amount: what the machine does at the limits of it.
 #pragma once
 
-#include "solver/findings.h"
-#include "solver/registries.h"
-#include "solver/sheet_law.h"
-#include "solver/steps.h"
+#include "solver/findings/findings.h"
+#include "solver/model/steps.h"
+#include "solver/registry/registries.h"
+#include "solver/sheet/sheet_law.h"
 
 namespace bedbow {
 
 /// Solves all steps three times more: with the rows of screws welded, with screws that do not slip but let the bars
-/// roll, and with screws that carry no shear along x. See mesh/screw_limits.h. \param mesh of the machine, as made by
-/// make_mesh. \param sheet its line loads.
+/// roll, and with screws that carry no shear along x. See mesh/check/screw_limits.h. \param mesh of the machine, as
+/// made by make_mesh. \param sheet its line loads.
 Bracket bracket_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
                    const std::optional<SheetLoads>& sheet);
 

@@ -7,7 +7,7 @@
 /// centroid: bending about the centroid, shear and torsion about the shear centre.
 #pragma once
 
-#include "mesh/section.h"
+#include "mesh/piece/section.h"
 
 #include <Eigen/Core>
 

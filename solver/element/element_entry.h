@@ -3,7 +3,7 @@
 /// conformance suite (solver/proof/) runs over every registered one.
 #pragma once
 
-#include "mesh/registry.h"
+#include "mesh/piece/registry.h"
 
 #include <Eigen/Core>
 

@@ -2,7 +2,7 @@
 /// Linear solvers that are built in.
 #pragma once
 
-#include "mesh/registry.h"
+#include "mesh/piece/registry.h"
 #include "solver/linear/factorization.h"
 
 namespace bedbow {

@@ -1,4 +1,4 @@
-#include "solver/modes/eigenpairs.h"
+#include "solver/modes/eigen/eigenpairs.h"
 #include "solver/modes/geometric.h"
 #include "solver/modes/modes.h"
 

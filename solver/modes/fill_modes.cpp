@@ -1,9 +1,9 @@
 #include "solver/modes/fill_modes.h"
 
-#include "solver/modes/eigenpairs.h"
+#include "solver/findings/results.h"
+#include "solver/model/recovery.h"
+#include "solver/modes/eigen/eigenpairs.h"
 #include "solver/modes/shape_words.h"
-#include "solver/recovery.h"
-#include "solver/results.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,9 +2,9 @@
 /// Modes and buckling of an analysed machine as findings.
 #pragma once
 
-#include "solver/findings.h"
+#include "solver/findings/findings.h"
 #include "solver/modes/modes.h"
-#include "solver/registries.h"
+#include "solver/registry/registries.h"
 
 #include <memory>
 

@@ -3,7 +3,7 @@
 /// movements and adds those movements beside; for vibration a part keeps all its unknowns.
 #pragma once
 
-#include "solver/dof_map.h"
+#include "solver/assembly/dof_map.h"
 
 namespace bedbow {
 

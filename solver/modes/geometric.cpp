@@ -1,8 +1,8 @@
 #include "solver/modes/geometric.h"
 
-#include "mesh/frame.h"
+#include "mesh/machine/frame.h"
+#include "solver/model/recovery.h"
 #include "solver/modes/node_block.h"
-#include "solver/recovery.h"
 
 #include <Eigen/Geometry>
 

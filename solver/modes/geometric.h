@@ -2,8 +2,8 @@
 /// What the stress of a loaded step adds to or takes from the stiffness, part by part.
 #pragma once
 
+#include "solver/model/steps.h"
 #include "solver/modes/free_map.h"
-#include "solver/steps.h"
 
 namespace bedbow {
 

@@ -3,9 +3,9 @@
 /// rows of its joints on top, as springs or as rigid constraints. Theory: docs/theory/modes.md.
 #pragma once
 
+#include "solver/assembly/rows.h"
 #include "solver/linear/factorization.h"
 #include "solver/modes/free_map.h"
-#include "solver/rows.h"
 
 #include <Eigen/LU>
 #include <Eigen/SparseCore>

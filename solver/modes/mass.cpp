@@ -1,6 +1,6 @@
 #include "solver/modes/mass.h"
 
-#include "solver/mass_walk.h"
+#include "solver/assembly/mass_walk.h"
 #include "solver/modes/node_block.h"
 
 #include <cmath>

@@ -2,7 +2,7 @@
 /// Mass of the machine, part by part.
 #pragma once
 
-#include "solver/assembly.h"
+#include "solver/assembly/assembly.h"
 
 namespace bedbow {
 

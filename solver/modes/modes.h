@@ -3,10 +3,10 @@
 /// carried there is a spring in both directions, what was open is not there. Theory: docs/theory/modes.md, buckling.md.
 #pragma once
 
+#include "solver/model/steps.h"
+#include "solver/modes/eigen/symmetric_product.h"
 #include "solver/modes/free_map.h"
 #include "solver/modes/jointed_matrix.h"
-#include "solver/modes/symmetric_product.h"
-#include "solver/steps.h"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
-#include "solver/modes/eigenpairs.h"
+#include "solver/model/words.h"
+#include "solver/modes/eigen/eigenpairs.h"
 #include "solver/modes/mass.h"
 #include "solver/modes/modes.h"
-#include "solver/words.h"
 
 #include <Eigen/Geometry>
 

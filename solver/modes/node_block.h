@@ -2,7 +2,7 @@
 /// Adding what sits on one node to the assembled matrices.
 #pragma once
 
-#include "solver/assembly.h"
+#include "solver/assembly/assembly.h"
 
 namespace bedbow {
 

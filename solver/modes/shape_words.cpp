@@ -1,8 +1,8 @@
 #include "solver/modes/shape_words.h"
 
-#include "mesh/frame.h"
-#include "solver/mass_walk.h"
-#include "solver/recovery.h"
+#include "mesh/machine/frame.h"
+#include "solver/assembly/mass_walk.h"
+#include "solver/model/recovery.h"
 
 #include <Eigen/Cholesky>
 #include <Eigen/Geometry>

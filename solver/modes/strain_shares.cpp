@@ -1,4 +1,4 @@
-#include "mesh/frame.h"
+#include "mesh/machine/frame.h"
 #include "solver/modes/shape_words.h"
 
 #include <Eigen/Geometry>

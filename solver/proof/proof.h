@@ -3,7 +3,7 @@
 /// `bedbow list --prove NAME` runs them.
 #pragma once
 
-#include "solver/registries.h"
+#include "solver/registry/registries.h"
 
 #include <string>
 #include <vector>

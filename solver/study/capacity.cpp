@@ -1,6 +1,6 @@
 #include "solver/study/capacity.h"
 
-#include "solver/nose_hold.h"
+#include "solver/findings/nose_hold.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 

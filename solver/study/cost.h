@@ -2,8 +2,8 @@
 /// What the bars of a machine cost, by the prices of the stock that the case lists.
 #pragma once
 
-#include "mesh/registry.h"
-#include "mesh/stock.h"
+#include "mesh/machine/stock.h"
+#include "mesh/piece/registry.h"
 
 #include <span>
 #include <string>

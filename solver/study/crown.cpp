@@ -1,7 +1,7 @@
 #include "solver/study/crown.h"
 
-#include "mesh/fastener.h"
-#include "solver/bend_line.h"
+#include "mesh/piece/fastener.h"
+#include "solver/findings/bend_line.h"
 
 #include <Eigen/Dense>
 

@@ -1,7 +1,7 @@
 #include "solver/study/headline.h"
 
-#include "solver/nose_hold.h"
-#include "solver/part_peaks.h"
+#include "solver/findings/nose_hold.h"
+#include "solver/findings/part_peaks.h"
 
 #include <algorithm>
 #include <cmath>

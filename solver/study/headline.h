@@ -2,7 +2,7 @@
 /// The few numbers by which machines are compared: the worst of all steps.
 #pragma once
 
-#include "solver/findings.h"
+#include "solver/findings/findings.h"
 
 #include <array>
 #include <string>

@@ -3,8 +3,8 @@
 /// materials, stiffness of screws that was reckoned.
 #pragma once
 
-#include "mesh/machine.h"
-#include "mesh/mesh.h"
+#include "mesh/build/mesh.h"
+#include "mesh/machine/machine.h"
 
 #include <functional>
 #include <set>

@@ -1,7 +1,7 @@
 #include "solver/study/post_layout.h"
 
 #include "solver/analysis.h"
-#include "solver/nose_hold.h"
+#include "solver/findings/nose_hold.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 

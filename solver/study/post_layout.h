@@ -2,9 +2,9 @@
 /// How many posts, and where: positions that bend the clamp or the angle least.
 #pragma once
 
-#include "mesh/machine.h"
-#include "solver/reason.h"
-#include "solver/registries.h"
+#include "mesh/machine/machine.h"
+#include "solver/registry/registries.h"
+#include "solver/strength/reason.h"
 
 #include <span>
 #include <string>

@@ -1,10 +1,10 @@
 #include "solver/study/prepared.h"
 
-#include "mesh/mesher.h"
-#include "mesh/stations.h"
-#include "solver/bend_line.h"
-#include "solver/displacement_guard.h"
-#include "solver/words.h"
+#include "mesh/build/mesher.h"
+#include "mesh/build/stations.h"
+#include "solver/findings/bend_line.h"
+#include "solver/model/displacement_guard.h"
+#include "solver/model/words.h"
 
 #include <algorithm>
 #include <map>

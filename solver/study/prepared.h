@@ -3,8 +3,8 @@
 /// however thick it is, is a few small dense systems.
 #pragma once
 
-#include "solver/model.h"
-#include "solver/results.h"
+#include "solver/findings/results.h"
+#include "solver/model/model.h"
 
 #include <optional>
 #include <span>

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "solver/analysis.h"
-#include "solver/bearing/allowable.h"
+#include "solver/strength/allowable.h"
 
 #include <cmath>
 #include <string>

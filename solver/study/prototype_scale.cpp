@@ -1,7 +1,7 @@
 // Every length of a machine times one factor.
-#include "mesh/fastener.h"
-#include "solver/bearing/stud.h"
-#include "solver/model.h"
+#include "mesh/piece/fastener.h"
+#include "solver/model/model.h"
+#include "solver/strength/stud.h"
 #include "solver/study/prototype.h"
 
 #include <algorithm>

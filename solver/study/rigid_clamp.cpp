@@ -1,6 +1,6 @@
 #include "solver/study/rigid_clamp.h"
 
-#include "mesh/fastener.h"
+#include "mesh/piece/fastener.h"
 
 #include <Eigen/Dense>
 

@@ -3,7 +3,7 @@
 /// answer, and the arithmetic that one does on paper.
 #pragma once
 
-#include "mesh/machine.h"
+#include "mesh/machine/machine.h"
 
 #include <functional>
 #include <vector>

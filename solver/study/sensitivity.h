@@ -3,7 +3,7 @@
 /// disagreement is shown.
 #pragma once
 
-#include "solver/findings.h"
+#include "solver/findings/findings.h"
 
 #include <array>
 #include <functional>

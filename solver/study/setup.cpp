@@ -1,8 +1,8 @@
 #include "solver/study/setup.h"
 
-#include "mesh/fastener.h"
-#include "mesh/setback.h"
-#include "solver/din6935.h"
+#include "mesh/machine/setback.h"
+#include "mesh/piece/fastener.h"
+#include "solver/sheet/din6935.h"
 #include "solver/study/rigid_clamp.h"
 
 #include <algorithm>

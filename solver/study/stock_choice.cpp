@@ -1,7 +1,7 @@
 #include "solver/study/stock_choice.h"
 
-#include "mesh/bar_box.h"
-#include "mesh/stack.h"
+#include "mesh/machine/bar_box.h"
+#include "mesh/machine/stack.h"
 #include "solver/analysis.h"
 #include "solver/study/cost.h"
 #include "solver/study/worker_pool.h"

@@ -2,8 +2,8 @@
 /// Which bars to buy: the cheapest, or the lightest, machine that passes, built of stock.
 #pragma once
 
-#include "mesh/stock.h"
-#include "solver/registries.h"
+#include "mesh/machine/stock.h"
+#include "solver/registry/registries.h"
 #include "solver/study/headline.h"
 
 #include <optional>

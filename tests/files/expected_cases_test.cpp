@@ -1,7 +1,7 @@
 // Every case in cases/ is held to its expected.toml, and teaches: a README with its command and a what if.
-#include "io/case_reader.h"
-#include "io/result_json.h"
-#include "io/toml_source.h"
+#include "io/case/case_reader.h"
+#include "io/case/toml_source.h"
+#include "io/results/result_json.h"
 #include "solver/analysis.h"
 
 #include <gtest/gtest.h>

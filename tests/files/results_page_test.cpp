@@ -1,11 +1,11 @@
 // docs/results.md names every key of results.json, every column of bend_line.csv and every array of the .vtu files.
-#include "io/case_reader.h"
-#include "io/csv.h"
-#include "io/result_json.h"
-#include "io/vtk_grid.h"
+#include "io/case/case_reader.h"
+#include "io/results/csv.h"
+#include "io/results/result_json.h"
+#include "io/vtk/vtk_grid.h"
 #include "solver/analysis.h"
 
-#include "tests/unit/findings_fixture.h"
+#include "tests/unit/support/findings_fixture.h"
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 

@@ -1,10 +1,10 @@
 // Files are read back by VTK's own readers, as a viewer would.
-#include "io/result_files.h"
-#include "io/result_json.h"
-#include "io/vtk_grid.h"
-#include "io/vtk_module.h"
+#include "io/results/result_files.h"
+#include "io/results/result_json.h"
+#include "io/vtk/vtk_grid.h"
+#include "io/vtk/vtk_module.h"
 
-#include "tests/unit/findings_fixture.h"
+#include "tests/unit/support/findings_fixture.h"
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 #include <unistd.h>

@@ -2,9 +2,9 @@
 /// Fuzzes the case reader with libFuzzer: whatever the text, read_case_text gives a Case or throws CaseError, or
 /// FileError for a mesh that is not there, soon and without undefined behaviour, and what it gives can be explained.
 /// tools/fuzz runs it.
-#include "io/case_reader.h"
-#include "io/errors.h"
-#include "io/explain.h"
+#include "io/case/case_reader.h"
+#include "io/explain/explain.h"
+#include "io/files/errors.h"
 
 #include <cstddef>
 #include <cstdint>

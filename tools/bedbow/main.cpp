@@ -1,9 +1,9 @@
-#include "io/errors.h"
-#include "io/version.h"
+#include "io/files/errors.h"
+#include "io/text/version.h"
 #include "solver/linear/process.h"
-#include "tools/bedbow/commands.h"
-#include "tools/bedbow/exit_code.h"
-#include "tools/bedbow/report_error.h"
+#include "tools/bedbow/commands/commands.h"
+#include "tools/bedbow/support/exit_code.h"
+#include "tools/bedbow/support/report_error.h"
 
 #include <CLI/CLI.hpp>
 

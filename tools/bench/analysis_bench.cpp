@@ -1,9 +1,9 @@
 // The whole analysis of a case inside the library against one bare factorization and solve of the same matrices.
-#include "io/case_reader.h"
-#include "mesh/mesher.h"
+#include "io/case/case_reader.h"
+#include "mesh/build/mesher.h"
 #include "solver/analysis.h"
 #include "solver/linear/process.h"
-#include "solver/model.h"
+#include "solver/model/model.h"
 #include "solver/modes/modes.h"
 
 #include <benchmark/benchmark.h>

@@ -1,6 +1,6 @@
 #include "tools/bench/clamp_plate.h"
 
-#include "mesh/mesher.h"
+#include "mesh/build/mesher.h"
 #include "solver/linear/process.h"
 
 #include <sys/resource.h>

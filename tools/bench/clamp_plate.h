@@ -2,8 +2,8 @@
 /// The clamp plate 900 x 120 x 20 mm as shells, for benchmarks of assembly and solvers.
 #pragma once
 
-#include "solver/assembly.h"
-#include "solver/registries.h"
+#include "solver/assembly/assembly.h"
+#include "solver/registry/registries.h"
 
 #include <benchmark/benchmark.h>
 

@@ -1,8 +1,8 @@
 // Ten modes against one factorization and 40 solves of the same matrix, and against the static solve of a large plate.
-#include "io/case_reader.h"
+#include "io/case/case_reader.h"
 #include "solver/analysis.h"
 #include "solver/linear/process.h"
-#include "solver/model.h"
+#include "solver/model/model.h"
 #include "solver/modes/modes.h"
 
 #include <benchmark/benchmark.h>

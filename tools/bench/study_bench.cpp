@@ -1,9 +1,9 @@
 // Studies: variants of the hive-lid folder per second, against the bare factorizations and solves that one needs, and
 // sheets on a machine factored once.
-#include "io/variant.h"
+#include "io/sweep/variant.h"
 #include "solver/linear/process.h"
-#include "solver/model.h"
-#include "solver/part_cache.h"
+#include "solver/model/model.h"
+#include "solver/model/part_cache.h"
 #include "solver/study/prepared.h"
 #include "solver/study/worker_pool.h"
 

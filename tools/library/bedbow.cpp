@@ -1,14 +1,14 @@
 #include "tools/library/bedbow.h"
 
-#include "io/errors.h"
-#include "io/open_case.h"
-#include "io/plugin_results.h"
-#include "io/reason_words.h"
-#include "io/result_files.h"
-#include "io/result_json.h"
-#include "io/summary.h"
-#include "io/toml_source.h"
-#include "io/version.h"
+#include "io/case/toml_source.h"
+#include "io/files/errors.h"
+#include "io/plugin/open_case.h"
+#include "io/plugin/plugin_results.h"
+#include "io/results/reason_words.h"
+#include "io/results/result_files.h"
+#include "io/results/result_json.h"
+#include "io/results/summary.h"
+#include "io/text/version.h"
 #include "solver/analysis.h"
 
 #include <nlohmann/json.hpp>

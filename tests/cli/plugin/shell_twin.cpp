@@ -1,6 +1,6 @@
 // A plugin whose surface element is the built-in one by another name, handed across the C interface: a machine of it
 // has to come out as one of the built-in element does.
-#include "io/bedbow_plugin.h"
+#include "io/plugin/bedbow_plugin.h"
 #include "solver/element/element_entry.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-// What the page's script is given. Its other end is io/report_data.cpp.
+// What the page's script is given. Its other end is io/report/report_data.cpp.
 
 export interface Unit {
   name: string;

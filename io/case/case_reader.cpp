@@ -1,0 +1,116 @@
+#include "io/case/case_reader.h"
+
+#include "io/case/case_builder.h"
+#include "io/case/case_values.h"
+#include "io/files/errors.h"
+#include "mesh/check/validate.h"
+#include "mesh/machine/setback.h"
+#include "solver/sheet/sheet_law.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+namespace bedbow {
+
+namespace {
+
+/// Sizes of section shapes that the schema does not name, since a plugin brings them.
+std::vector<std::string> plugin_sizes(const Registries& registries) {
+  std::vector<std::string> out;
+  for (const ShapeEntry& shape : registries.shapes.entries())
+    out.insert(out.end(), shape.sizes.begin(), shape.sizes.end());
+  return out;
+}
+
+std::string title_of(const CaseValues& root, const std::string& file) {
+  return root.text("title").value_or(std::filesystem::path(file).stem().string());
+}
+
+/// Defaults worth telling, "preload: a spring throughout" with the tables that they hold for.
+void collect_defaults(const CaseValues& in, std::vector<std::pair<std::string, std::string>>& found) {
+  for (const KeySpec& key : in.spec().keys) {
+    if (!key.table.empty()) {
+      for (const CaseValues& below : in.tables(key.key)) collect_defaults(below, found);
+      continue;
+    }
+    if (!key.is_told || in.given(key.key)) continue;
+    if (key.key == "y" && in.given("at")) continue;
+    if (key.key == "on" && (in.given("panel") || in.given("gravity") || in.given("points"))) continue;
+    if (key.key == "start" && in.given("starts")) continue;
+    found.emplace_back(key.key + ": " + key.by_default, in.path());
+  }
+}
+
+void tell_defaults(const CaseValues& root, Case& out) {
+  std::vector<std::pair<std::string, std::string>> found;
+  collect_defaults(root, found);
+  std::vector<std::string> order;
+  std::map<std::string, std::vector<std::string>> where;
+  for (const auto& [what, path] : found) {
+    if (!where.contains(what)) order.push_back(what);
+    where[what].push_back(path);
+  }
+  for (const std::string& what : order) {
+    std::string line;
+    for (const std::string& path : where[what]) line.append(line.empty() ? "" : ", ").append(path);
+    out.assumptions.push_back(line + ": " + what);
+  }
+}
+
+/// Whether every table at the top of the file is of its right kind. Where one is not, all that refers to it would only
+/// repeat that.
+bool well_shaped(const CaseValues& root) {
+  return std::ranges::none_of(root.spec().keys, [&](const KeySpec& key) {
+    return !key.table.empty() && root.given(key.key) && !root.value(key.key);
+  });
+}
+
+void build(const CaseBuilder& b) {
+  build_bodies(b);
+  build_structure(b);
+  build_mesh(b);
+  build_nose(b);
+  build_sheet(b);
+  build_joints(b);
+  build_loads(b);
+  build_settings(b);
+  build_studies(b);
+  check_unused_materials(b);
+  if (Nose& nose = b.machine().nose; std::isnan(nose.setback)) nose.setback = default_setback(b.machine());
+  b.problems.add(validate(b.machine(), b.registries.shapes, known_springback(b.machine(), b.registries.moment_laws)));
+}
+
+} // namespace
+
+Case understand(CaseSource source, const Registries& registries) {
+  Case out;
+  out.source = std::move(source);
+  out.text_hash = out.source.text_hash;
+  ProblemList problems;
+  problems.add(out.source.problems);
+  // Where lines were left out, what seems to be missing may stand in them: only what is there can be judged.
+  const bool whole = !any_error(out.source.problems);
+  const CaseValues root = check_case(out.source.root, case_schema(), plugin_sizes(registries), whole, problems);
+  if (whole && well_shaped(root)) {
+    build({root, registries, problems, out});
+    out.machine.title = title_of(root, out.source.file);
+    tell_defaults(root, out);
+  }
+  std::vector<Problem> all = problems.take();
+  sort_by_place(all);
+  if (any_error(all)) throw CaseError(out.source.file, std::move(all));
+  out.warnings = std::move(all);
+  return out;
+}
+
+Case read_case(const std::filesystem::path& file, const Registries& registries) {
+  return understand(read_source(file), registries);
+}
+
+Case read_case_text(std::string_view text, const Registries& registries, const std::string& file) {
+  return understand(source_of_text(text, file), registries);
+}
+
+} // namespace bedbow

@@ -1,0 +1,103 @@
+#include "io/case/case_builder.h"
+
+#include <cmath>
+#include <stdexcept>
+
+namespace bedbow {
+
+namespace {
+
+const char* table_name(GaugeTable table) {
+  switch (table) {
+  case GaugeTable::none:
+    return "no";
+  case GaugeTable::steel:
+    return "the steel";
+  case GaugeTable::galvanised:
+    return "the galvanised";
+  case GaugeTable::stainless:
+    return "the stainless";
+  case GaugeTable::aluminium:
+    return "the aluminium";
+  }
+  return "no";
+}
+
+/// Thickness of a gauge by the material's own table.
+double by_gauge(const CaseBuilder& b, const CaseValues& in, int gauge, int material) {
+  if (material < 0) return left_out;
+  const Material& m = b.machine().materials[static_cast<std::size_t>(material)];
+  if (m.gauge == GaugeTable::none) {
+    b.wrong(in, "thickness",
+            "a gauge needs a gauge table, and \"" + m.name + "\" has none; give the thickness as in \"1.5 mm\"" +
+                (m.source == "case"
+                     ? ", or gauge = \"steel\" (galvanised, stainless, aluminium) in [material." + m.name + "]"
+                     : ""));
+    return left_out;
+  }
+  if (const auto thickness = gauge_thickness(m.gauge, gauge)) {
+    b.assume(in.path("thickness") + ": by " + table_name(m.gauge) + " gauge table");
+    return *thickness;
+  }
+  b.wrong(in, "thickness",
+          std::string(table_name(m.gauge)) + " gauge table has no such number; give the thickness as in \"1.5 mm\"");
+  return left_out;
+}
+
+bool all_known(const Sheet& s) {
+  return std::isfinite(s.thickness) && std::isfinite(s.flange) && std::isfinite(s.grip) && std::isfinite(s.angle) &&
+         std::isfinite(s.inside_radius) && std::isfinite(s.width);
+}
+
+/// Whether the law can say something of this sheet: it may miss a value of the material.
+void check_law(const CaseBuilder& b, const CaseValues& in, const Sheet& sheet) {
+  const MomentLawEntry* law = b.registries.moment_laws.find(sheet.moment_law);
+  if (!law) {
+    if (in.given("moment_law") && !in.text("moment_law")) return;
+    b.wrong(in, "moment_law",
+            "there is no moment law \"" + sheet.moment_law + "\"; there are " + b.registries.moment_laws.names());
+    return;
+  }
+  if (sheet.material < 0 || !all_known(sheet)) return;
+  const Material& material = b.machine().materials[static_cast<std::size_t>(sheet.material)];
+  if (!std::isfinite(material.E) || !std::isfinite(material.yield) || !std::isfinite(material.nu)) return;
+  try {
+    law->moment(sheet, material);
+  } catch (const std::invalid_argument& e) {
+    b.wrong(in, in.given("moment_law") ? "moment_law" : "material", e.what());
+  }
+}
+
+void check_bodies(const CaseBuilder& b, const CaseValues& in) {
+  for (const char* body : {"bed", "clamp"})
+    if (!b.root.given(body))
+      b.problems.error(in.pos(), body,
+                       "missing table [" + std::string(body) + "]: a sheet is held between bed and clamp");
+  if (!b.root.given("apron"))
+    b.problems.warning(in.pos(), "apron", "there is no [apron]: bow and clamp force are found, the bend angle is not");
+}
+
+} // namespace
+
+void build_sheet(const CaseBuilder& b) {
+  const CaseValues* in = b.root.table("sheet");
+  if (!in) return;
+  Sheet s;
+  s.pos = in->pos();
+  s.material = material_of(b, *in);
+  const CaseValue* thickness = in->value("thickness");
+  s.thickness =
+      thickness && thickness->gauge ? by_gauge(b, *in, *thickness->gauge, s.material) : in->number_or_nan("thickness");
+  s.width = in->number_or_nan("width");
+  s.centre = in->number_or_nan("centre");
+  s.flange = in->number_or_nan("flange");
+  s.inside_radius = in->number_or_nan("inside_radius");
+  s.angle = in->number_or_nan("angle");
+  s.grip = in->number_or_nan("grip");
+  s.moment_law = in->text("moment_law").value_or(s.moment_law);
+  check_law(b, *in, s);
+  check_bodies(b, *in);
+  b.machine().sheet = s;
+}
+
+} // namespace bedbow

@@ -1,0 +1,73 @@
+#include "io/explain/explain.h"
+
+#include "io/explain/explain_parts.h"
+#include "io/files/errors.h"
+#include "io/text/text.h"
+
+#include <numbers>
+#include <set>
+
+namespace bedbow {
+
+namespace {
+
+constexpr int columns = 110;
+
+std::string asked_angles(const Machine& m) {
+  std::string out;
+  if (!m.solve.angles) return "0, half and wanted";
+  for (double a : *m.solve.angles) out.append(out.empty() ? "" : ", ").append(short_number(a * 180 / std::numbers::pi));
+  return out + " deg";
+}
+
+std::string limits(const Teller& t) {
+  const Limits& l = t.machine().limits;
+  std::string out;
+  const auto add = [&](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
+  if (l.bow) add("bow " + t.length(*l.bow));
+  if (l.angle) add("angle spread " + Teller::degrees(*l.angle));
+  if (l.utilisation) add("utilisation " + short_number(*l.utilisation));
+  if (l.buckling) add("buckling factor " + short_number(*l.buckling));
+  if (l.nose_opening) add("opening of the nose " + t.length(*l.nose_opening));
+  return out.empty() ? "none given, so only strength and the opening of the nose are judged" : out;
+}
+
+std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
+  const Machine& m = t.machine();
+  std::string out = style.bold("To be solved") + "\n";
+  if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
+  if (!m.sheet) out += "  one step \"load\", since there is no sheet\n";
+  out += "  limits: " + limits(t) + "\n";
+  if (m.solve.modes > 0) out += "  natural frequencies: " + std::to_string(m.solve.modes) + "\n";
+  if (m.solve.buckling > 0) out += "  buckling factors: " + std::to_string(m.solve.buckling) + "\n";
+  if (m.solve.dimension == 2) out += "  in the x-z plane only\n";
+  for (const std::string& line : found) out += "  " + printable(line) + "\n";
+  return out + "\n";
+}
+
+std::string explain_assumptions(const Case& c, const Style& style) {
+  if (c.assumptions.empty()) return "";
+  std::string out = style.bold("Assumed") + "\n";
+  std::set<std::string> told;
+  for (const std::string& a : c.assumptions)
+    if (told.insert(a).second) out += list_item(printable(a), columns, "  ");
+  return out + "\n";
+}
+
+std::string explain_warnings(const Case& c, const Style& style) {
+  if (c.warnings.empty()) return "No problems found.\n";
+  std::string out = style.bold("Doubtful") + "\n";
+  for (const Problem& p : c.warnings) out += "  " + to_string(p, c.source.file) + "\n";
+  return out;
+}
+
+} // namespace
+
+std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style) {
+  const Teller t(c);
+  return style.bold(printable(c.machine.title)) + " (" + printable(c.source.file) + ")\n\n" + explain_bodies(t, style) +
+         explain_sheet(t, style) + explain_joints(t, style) + explain_structure(t, style) +
+         explain_question(t, found, style) + explain_assumptions(c, style) + explain_warnings(c, style);
+}
+
+} // namespace bedbow

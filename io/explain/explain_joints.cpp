@@ -1,0 +1,104 @@
+#include "io/explain/explain_parts.h"
+#include "io/text/table.h"
+#include "io/text/text.h"
+
+#include <array>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+std::string name_of(const std::string& kind, const std::string& name, std::size_t index) {
+  return kind + " " + (name.empty() ? std::to_string(index + 1) : printable(name));
+}
+
+std::string mask(const DofMask& holds) {
+  static constexpr std::array names{"x", "y", "z", "rx", "ry", "rz"};
+  std::string out;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    if (holds[i]) out.append(out.empty() ? "" : " ").append(names[i]);
+  return out;
+}
+
+std::string size_of(const Teller& t, const std::string& thread, double diameter, const std::string& grade) {
+  return (thread.empty() ? "dia " + t.length(diameter) : thread) + (grade.empty() ? "" : ", class " + printable(grade));
+}
+
+std::string stiffness(const Teller& t, const std::optional<double>& along, const std::optional<double>& about) {
+  std::string out;
+  if (along) out += ", " + t.stiffness(*along);
+  if (about) out += ", " + short_number(*about) + " N*m/rad";
+  return out.empty() ? ", rigid" : out;
+}
+
+std::string told(const Teller& t, const Post& p) {
+  const std::string load = p.preload ? ", preload " + t.force(*p.preload) : "";
+  return size_of(t, p.thread, p.diameter, p.grade) + ", " + t.length(p.free_length) + " free" + load;
+}
+
+std::string told(const Teller& t, const Cam& c) {
+  const std::string turned = c.angle ? " (at " + Teller::degrees(*c.angle - c.lag) + ")" : "";
+  return "lifts " + t.length(c.lift) + turned + (c.linked ? ", linked" : "");
+}
+
+std::string told(const Teller& t, const Hinge& h) {
+  return std::isfinite(h.pin) ? "pin " + t.length(h.pin) : "free about x";
+}
+
+std::string told(const Teller& t, const Tie& tie) {
+  const char* only = tie.only == Sense::tension       ? ", tension only"
+                     : tie.only == Sense::compression ? ", compression only"
+                                                      : "";
+  return "holds " + mask(tie.holds) + stiffness(t, tie.stiffness, tie.rotational_stiffness) + only;
+}
+
+std::string told(const Teller& t, const Screws& s) {
+  return std::to_string(s.x.size()) + " of " + size_of(t, s.thread, s.diameter, s.grade) +
+         (s.x.empty() ? "" : ", x = " + t.number(s.x.front()) + " to " + t.length(s.x.back())) +
+         (s.shear_stiffness ? ", " + t.stiffness(*s.shear_stiffness) + " each" : "");
+}
+
+std::string told(const Teller& t, const Weld& w) {
+  if (std::isnan(w.from) && std::isnan(w.to)) return "the whole common length";
+  return "x = " + t.number(w.from) + " to " + t.length(w.to);
+}
+
+template <class Joint>
+void add_rows(TextTable& table, const Teller& t, const std::vector<Joint>& joints, const std::string& kind) {
+  for (std::size_t i = 0; i < joints.size(); ++i) {
+    const Joint& j = joints[i];
+    const Machine& m = t.machine();
+    table.row({name_of(kind, j.name, i), printable(m.name_of(j.joins[0]) + " - " + m.name_of(j.joins[1])),
+               t.place({j.at.x(), j.at.y(), j.at.z()}), told(t, j)});
+  }
+}
+
+} // namespace
+
+std::string explain_joints(const Teller& t, const Style& style) {
+  const Machine& m = t.machine();
+  TextTable table({{"joint", Align::left},
+                   {"joins", Align::left},
+                   {"at x, y, z " + t.unit(), Align::left},
+                   {"what it is", Align::left}});
+  add_rows(table, t, m.posts, "post");
+  add_rows(table, t, m.cams, "cam");
+  add_rows(table, t, m.hinges, "hinge");
+  for (std::size_t i = 0; i < m.handles.size(); ++i)
+    table.row({name_of("handle", m.handles[i].name, i),
+               printable(m.name_of({Ref::Kind::bar, BodyKind::apron, m.handles[i].bar})), t.place({m.handles[i].x}),
+               "stops rotation about x"});
+  add_rows(table, t, m.ties, "tie");
+  add_rows(table, t, m.screws, "screws");
+  add_rows(table, t, m.welds, "weld");
+  for (std::size_t i = 0; i < m.supports.size(); ++i) {
+    const Support& s = m.supports[i];
+    table.row({name_of("support", s.name, i), printable(m.name_of(s.bar) + " - ground"),
+               t.place({s.at.x(), s.at.y(), s.at.z()}),
+               "holds " + mask(s.holds) + stiffness(t, s.stiffness, s.rotational_stiffness)});
+  }
+  return table.empty() ? "" : style.bold("Joints") + "\n" + table.render(style) + "\n";
+}
+
+} // namespace bedbow

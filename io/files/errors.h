@@ -1,0 +1,48 @@
+/// \file
+/// Error classes of the border: each stands for one exit code of the program.
+#pragma once
+
+#include "mesh/machine/problem.h"
+
+#include <filesystem>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// A file that could not be read or written: exit code 4.
+class FileError : public std::runtime_error {
+public:
+  /// \param doing what was tried: "read", "write", ...
+  /// \param wrong what went wrong: the system's own words, or ours.
+  /// \param way_out what would help; may be empty.
+  FileError(const std::string& doing, const std::filesystem::path& file, const std::string& wrong,
+            const std::string& way_out = "")
+      : std::runtime_error("cannot " + doing + " " + file.string() + ": " + wrong +
+                           (way_out.empty() ? "" : "; " + way_out))
+      , file_(file) {}
+  [[nodiscard]] const std::filesystem::path& file() const { return file_; }
+
+private:
+  std::filesystem::path file_;
+};
+
+/// A case that is wrong: exit code 2. Carries everything found about it, warnings too, sorted by place.
+class CaseError : public std::runtime_error {
+public:
+  /// \param file name of the case as messages shall show it.
+  CaseError(std::string file, std::vector<Problem> problems);
+  [[nodiscard]] const std::string& file() const { return file_; }
+  [[nodiscard]] const std::vector<Problem>& problems() const { return problems_; }
+
+private:
+  std::string file_;
+  std::vector<Problem> problems_;
+};
+
+/// One line as compilers write it, which editors can jump to: "case.toml:12:8: error: bed.length: text". Parts that are
+/// missing are left out.
+std::string to_string(const Problem& problem, const std::string& file);
+
+} // namespace bedbow

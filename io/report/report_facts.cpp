@@ -1,0 +1,96 @@
+#include "io/report/report_machine.h"
+#include "io/results/modes_table.h"
+#include "io/results/result_tables.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+std::string length(double value, const OutputUnits& u, double resolution = 1e-4) {
+  return in_unit(value, u.length, resolution) + " " + u.length.name;
+}
+
+std::string force(double value, const OutputUnits& u) {
+  return in_unit(value, u.force, 1) + " " + u.force.name;
+}
+
+/// Greatest movement of a bar or plate of this name.
+double greatest_move(const Fields& fields, const std::string& name) {
+  double most = 0;
+  const auto look = [&](const auto& list) {
+    for (const auto& field : list)
+      if (field.name == name)
+        for (const Vector6d& m : field.motion) most = std::max(most, m.head<3>().norm());
+  };
+  look(fields.bars);
+  look(fields.shells);
+  return most;
+}
+
+ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUnits& u) {
+  const std::string moment = u.force.name + " " + u.length.name;
+  const OutputUnit unit{moment, u.force.size * u.length.size};
+  return {{"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
+          {"used, of yield", percent(b.utilisation)},
+          {"at x", length(b.at_x, u)},
+          {"there, from the section's centroid", "y " + length(b.y, u) + ", z " + length(b.z, u)},
+          {"bending moment there", in_unit(b.forces.My, unit, 0.1) + " " + moment + " about y, " +
+                                       in_unit(b.forces.Mz, unit, 0.1) + " " + moment + " about z"},
+          {"axial force there", force(b.forces.N, u)},
+          {"moves at most", length(greatest_move(step.fields, b.name), u, 1e-6)}};
+}
+
+ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnits& u) {
+  ReportFacts out;
+  if (const auto moment = j.more.find("moment_Nm"); moment != j.more.end())
+    out.emplace_back("moment that it takes", fixed(moment->second, 1) + " N m");
+  if (std::isfinite(j.value)) out.emplace_back(what, force(j.value, u));
+  if (j.utilisation > 0) out.emplace_back("used, of what it bears", percent(j.utilisation));
+  if (j.open) out.emplace_back("state", "open: carries nothing in this step");
+  out.emplace_back("at", "x " + length(j.at.x(), u) + ", y " + length(j.at.y(), u) + ", z " + length(j.at.z(), u));
+  return out;
+}
+
+} // namespace
+
+std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& u) {
+  std::map<std::string, ReportFacts> out;
+  for (const BarResult& b : step.bars) out[b.name] = bar_facts(step, b, u);
+  const auto joints = [&](const char* kind, const char* what, const std::vector<JointResult>& list) {
+    for (const JointResult& j : list) out[with_kind(kind, j.name)] = joint_facts(j, what, u);
+  };
+  joints("post", "tension", step.posts);
+  joints("cam", "push", step.cams);
+  joints("hinge", "force on the pin", step.hinges);
+  joints("screws", "shear of the worst screw", step.screws);
+  joints("support", "force", step.supports);
+  joints("tie", "force", step.ties);
+  joints("handle", "force of the hand", step.handles);
+  return out;
+}
+
+std::map<std::string, ReportFacts> shape_facts(const ModeShape& m, bool buckling) {
+  std::map<std::string, ReportFacts> out;
+  out[""] = {buckling ? std::pair{"buckles at", fixed(m.frequency, 2) + " times the loads"}
+                      : std::pair{"frequency", fixed(m.frequency, 2) + " Hz"},
+             {"what moves", m.description.empty() ? "-" : m.description},
+             {"where the strain energy sits", strained_most(m, m.strain_share.size())}};
+  double greatest = 0;
+  const auto bars = [&](const auto& list, auto&& tell) {
+    for (const auto& field : list) tell(field.name, greatest_move(m.fields, field.name));
+  };
+  const auto look = [&](const std::string&, double move) { greatest = std::max(greatest, move); };
+  const auto tell = [&](const std::string& name, double move) {
+    out[name] = {{"moves at most", fixed(greatest > 0 ? 100 * move / greatest : 0, 0) + " % of the greatest movement"}};
+  };
+  bars(m.fields.bars, look);
+  bars(m.fields.shells, look);
+  bars(m.fields.bars, tell);
+  bars(m.fields.shells, tell);
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,20 @@
+/// \file
+/// The machine of a report: its states to look at, the round things about it, what is told of bars, joints and shapes.
+#pragma once
+
+#include "io/report/report.h"
+
+namespace bedbow {
+
+/// Puts the machine into the page: a scene per step, vibration and buckling shape, the worst step first; studs, cams,
+/// pins and the sheet. \param report its units must be set. \param findings must outlive the report.
+void add_machine(Report& report, const Machine& machine, const Findings& findings);
+
+/// What the page tells of each bar and joint of a step.
+std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& units);
+
+/// What it tells of a shape as a whole (under the empty name) and of each bar: its share of the greatest movement.
+/// \param buckling the shape's `frequency` is a load factor.
+std::map<std::string, ReportFacts> shape_facts(const ModeShape& shape, bool buckling);
+
+} // namespace bedbow

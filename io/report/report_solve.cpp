@@ -1,0 +1,184 @@
+#include "io/report/report_solve.h"
+
+#include "io/draw/bend_line_plots.h"
+#include "io/explain/explain.h"
+#include "io/report/report_machine.h"
+#include "io/results/bracket_table.h"
+#include "io/results/reason_words.h"
+#include "io/results/result_tables.h"
+#include "io/text/step_label.h"
+#include "io/units/quantities_out.h"
+#include "solver/findings/nose_hold.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+using Outcome = ReportCheck::Outcome;
+
+/// Greatest value of the steps, NaN passed over, and the step it is in.
+struct Greatest {
+  double value = 0;
+  std::string step;
+  bool found = false;
+  void look(double v, const std::string& name) {
+    if (!std::isfinite(v) || (found && v <= value)) return;
+    *this = {v, step_label(name), true};
+  }
+};
+
+Greatest bow_peak(const Findings& f, BodyKind body) {
+  Greatest p;
+  for (const StepResult& s : f.steps)
+    if (body != BodyKind::apron || judges_bend(s)) p.look(s.bow.bow[static_cast<std::size_t>(body)], s.name);
+  return p;
+}
+
+Greatest spread_peak(const Findings& f) {
+  Greatest p;
+  for (const StepResult& s : f.steps)
+    if (judges_bend(s)) p.look(s.bow.angle_spread, s.name);
+  return p;
+}
+
+Peak opening_peak(const Findings& f) {
+  Peak p;
+  for (const StepResult& s : f.steps)
+    if (const NoseHold h = nose_hold(s.bend_line); h.held > 0) p.look(h.opening, s.name);
+  return p;
+}
+
+Outcome outcome(double value, const std::optional<double>& limit) {
+  if (!limit) return Outcome::no_limit;
+  return value > *limit ? Outcome::fail : Outcome::pass;
+}
+
+std::string length(double value, const OutputUnits& u) {
+  return in_unit(value, u.length, 1e-6) + " " + u.length.name;
+}
+
+std::string degrees(double value) {
+  return fixed(to_deg(value), 3) + " deg";
+}
+
+PartPeaks most_used(const Findings& f) {
+  PartPeaks most;
+  for (PartPeaks& p : part_peaks(f.steps))
+    if (clearly_greater(p.use.value, most.use.value)) most = std::move(p);
+  return most;
+}
+
+std::string bow_words(const Findings& f, const OutputUnits& u) {
+  std::string out;
+  for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
+    if (const Greatest p = bow_peak(f, body); p.found)
+      out += (out.empty() ? "" : ", ") + to_string(body) + " " + length(p.value, u);
+  return out;
+}
+
+/// What the sheet and the bars do, without judging it.
+std::string figures(const Case& c, const Findings& f) {
+  const OutputUnits& u = c.output;
+  std::string out;
+  if (const Greatest spread = spread_peak(f); f.sheet && spread.found)
+    out = "the bend angle varies by " + degrees(spread.value) + " along the sheet at worst (" + spread.step + ")";
+  if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
+    out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
+  if (const PartPeaks used = most_used(f); used.use.value > 0)
+    out += (out.empty() ? "" : "; ") + used.label() + " is used most, " + percent(used.use.value) + " of what it bears";
+  return out.empty() ? "no figure to judge" : out;
+}
+
+TextTable sheet_table(const SheetResult& s) {
+  TextTable t({{"", Align::left}, {"value"}, {"unit", Align::left}});
+  t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
+  t.row({"push of the apron", fixed(to_N_per_mm(s.apron), 2), "N/mm"});
+  t.row({"grip behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
+  t.row({"springback", fixed(to_deg(s.springback), 2), "deg"});
+  return t;
+}
+
+} // namespace
+
+std::string solve_answer(const Case& c, const Findings& f) {
+  const bool judged = c.machine.limits.bow || c.machine.limits.angle || c.machine.limits.utilisation;
+  if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
+  if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
+  std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
+  if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
+  return "A limit is exceeded: " + why + ".";
+}
+
+std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
+  const Limits& limits = c.machine.limits;
+  const OutputUnits& u = c.output;
+  std::vector<ReportCheck> out;
+  if (f.sheet) {
+    for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
+      if (const Greatest p = bow_peak(f, body); p.found)
+        out.push_back({"bow of the " + to_string(body), length(p.value, u), limits.bow ? length(*limits.bow, u) : "-",
+                       p.step, outcome(p.value, limits.bow)});
+    if (const Greatest p = spread_peak(f); p.found)
+      out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
+                     outcome(p.value, limits.angle)});
+    if (const Peak p = opening_peak(f); p.found && c.machine.sheet) {
+      const double limit = nose_opening_limit(c.machine);
+      out.push_back({"opening of the nose", length(p.value, u), length(limit, u), p.step, outcome(p.value, limit)});
+    }
+  }
+  // Without a limit of the case a part may be used to the whole.
+  if (const PartPeaks p = most_used(f); p.use.value > 0)
+    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limits.utilisation.value_or(1)),
+                   step_label(p.use.step) + ", x = " + in_unit(p.use.x, u.length, 1e-3) + " " + u.length.name,
+                   outcome(p.use.value, limits.utilisation.value_or(1))});
+  return out;
+}
+
+void add_solve_checks(Report& r, const Case& c, const Findings& f) {
+  r.checks = solve_checks(c, f);
+  r.checks_note =
+      "The limits are those of the case file, and for the opening of the nose 5 % of the sheet's thickness where "
+      "it gives none. Used: of what the part may bear, which is 100 %.";
+}
+
+Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
+  const OutputUnits& u = c.output;
+  Report r{f.title};
+  r.answer = solve_answer(c, f);
+  r.pass = f.verdict.pass;
+  r.reasons = reason_words(f.verdict.reasons, u);
+  add_solve_checks(r, c, f);
+  r.units = u;
+  r.stamp = stamp;
+  r.warnings = f.warnings;
+  r.assumptions = f.assumptions;
+  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_machine(r, c.machine, f);
+  if (auto plots = bend_line_plots(f, c.machine.limits, u); !plots.empty()) {
+    r.sections.push_back({"Along the bend line"});
+    r.sections.back().plots = std::move(plots);
+    r.sections.back().tables.push_back(
+        {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
+    if (TextTable t = bracket_rows(f, u); !t.empty())
+      r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
+    if (auto words = hold_words(f, u); !words.empty())
+      r.sections.back().lists.push_back({"Where the clamp has no reserve:", std::move(words)});
+  }
+  ReportSection bears{"What bears, and how much"};
+  if (TextTable t = load_table(f, u); !t.empty())
+    bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
+  if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
+  if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
+  if (auto words = load_remarks(f); !words.empty())
+    bears.lists.push_back({"What will wear or give:", std::move(words)});
+  if (auto words = allowable_sources(f); !words.empty())
+    bears.lists.push_back({"What may be borne, and who says so:", std::move(words)});
+  r.sections.push_back(std::move(bears));
+  r.sections.push_back({"The case as it was understood", {mass_words(f) + "."}});
+  r.sections.back().listing = explain(c, {}, Style(false));
+  return r;
+}
+
+} // namespace bedbow

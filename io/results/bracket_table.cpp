@@ -1,0 +1,83 @@
+#include "io/results/bracket_table.h"
+
+#include "io/text/step_label.h"
+#include "io/text/table.h"
+#include "io/text/text.h"
+
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+struct Limit {
+  const char* name;
+  BracketSide Bracket::*side;
+};
+
+constexpr std::array limits{Limit{"no slip, welded", &Bracket::no_slip},
+                            Limit{"no slip, free to roll", &Bracket::no_slip_rolling},
+                            Limit{"free to slide", &Bracket::no_shear}};
+
+const BracketStep* step_of(const BracketSide& side, std::size_t i) {
+  return i < side.steps.size() ? &side.steps[i] : nullptr;
+}
+
+TextTable bows(const Findings& f, const OutputUnits& u) {
+  TextTable t(
+      {{"step", Align::left}, {"screws", Align::left}, {"clamp bow"}, {"bed bow"}, {"apron bow"}, {"angle spread"}});
+  for (std::size_t i = 0; i < f.steps.size(); ++i)
+    for (const Limit& limit : limits) {
+      const BracketStep* s = step_of((*f.bracket).*limit.side, i);
+      const auto bow = [&](BodyKind body) {
+        return s ? in_unit(s->bow.bow[static_cast<std::size_t>(body)], u.length, 1e-6) : std::string("-");
+      };
+      t.row({step_label(f.steps[i].name), limit.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
+             s ? fixed(s->bow.angle_spread * 180 / std::numbers::pi, 3) : "-"});
+    }
+  return t;
+}
+
+TextTable dials(const Findings& f, const OutputUnits& u) {
+  std::vector<TextTable::Column> columns{{"dial", Align::left}, {"step", Align::left}, {"as computed"}};
+  for (const Limit& limit : limits) columns.push_back({limit.name});
+  TextTable t(columns);
+  for (std::size_t i = 0; i < f.steps.size(); ++i)
+    for (std::size_t k = 0; k < f.steps[i].dials.size(); ++k) {
+      const DialResult& d = f.steps[i].dials[k];
+      std::vector<TextTable::Cell> row{printable(d.name), step_label(f.steps[i].name),
+                                       in_unit(d.movement.norm(), u.length, 1e-6)};
+      for (const Limit& limit : limits) {
+        const BracketStep* s = step_of((*f.bracket).*limit.side, i);
+        row.emplace_back(s ? in_unit(s->dials[k].movement.norm(), u.length, 1e-6) : "-");
+      }
+      t.row(std::move(row));
+    }
+  return t;
+}
+
+} // namespace
+
+std::string bracket_title(const Findings& f, const OutputUnits& u) {
+  const std::string what = f.sheet ? "bow in " + u.length.name + ", spread in deg" : "movement in " + u.length.name;
+  return "At the limits of what the screws may do (" + what + ")";
+}
+
+TextTable bracket_rows(const Findings& f, const OutputUnits& u) {
+  if (!f.bracket) return TextTable({});
+  return f.sheet ? bows(f, u) : dials(f, u);
+}
+
+std::string bracket_table(const Findings& f, const OutputUnits& u, const Style& style) {
+  const TextTable table = bracket_rows(f, u);
+  if (table.empty()) return "";
+  std::string out = bracket_title(f, u) + "\n" + table.render(style);
+  for (const Limit& limit : limits)
+    if (const BracketSide& side = (*f.bracket).*limit.side; side.status != Status::ok)
+      out += list_item(std::string(limit.name) + " could not be solved: " + printable(side.trouble), 98, "  - ");
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,291 @@
+#include "io/results/result_json.h"
+
+#include "io/results/json_numbers.h"
+#include "io/results/reason_words.h"
+#include "io/results/statics_json.h"
+#include "io/units/quantities_out.h"
+#include "solver/findings/part_peaks.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Every number passes here.
+Json number(double value) {
+  return json_number(value);
+}
+
+Json numbers(const std::vector<double>& values, double (*convert)(double)) {
+  Json out = Json::array();
+  for (const double v : values) out.push_back(number(convert(v)));
+  return out;
+}
+
+std::string to_string(Status status) {
+  switch (status) {
+  case Status::ok:
+    return "ok";
+  case Status::mechanism:
+    return "mechanism";
+  case Status::no_convergence:
+    return "no_convergence";
+  case Status::out_of_range:
+    return "out_of_range";
+  case Status::inaccurate:
+    return "inaccurate";
+  }
+  return "unknown";
+}
+
+Json checks_json(const StepChecks& c) {
+  return {{"equilibrium", number(c.equilibrium)},
+          {"residual", number(c.residual)},
+          {"contact_iterations", c.contact_iterations},
+          {"worst_closure", number(c.worst_closure)},
+          {"worst_tension", number(c.worst_tension)}};
+}
+
+StepChecks worst_of(const std::vector<StepResult>& steps) {
+  StepChecks worst;
+  for (const StepResult& s : steps) {
+    // A NaN wins and stays: a check that failed must not vanish behind one that held.
+    const auto take = [](double& to, double v) {
+      if (std::isnan(v) || v > to) to = v;
+    };
+    take(worst.equilibrium, s.checks.equilibrium);
+    take(worst.residual, s.checks.residual);
+    take(worst.worst_closure, s.checks.worst_closure);
+    take(worst.worst_tension, s.checks.worst_tension);
+    worst.contact_iterations = std::max(worst.contact_iterations, s.checks.contact_iterations);
+  }
+  return worst;
+}
+
+Json sheet_json(const SheetResult& s) {
+  return {{"moment_N_mm_per_mm", number(s.moment)}, // N m/m is the same number
+          {"apron_N_per_mm", number(to_N_per_mm(s.apron))},
+          {"grip_N_per_mm", number(to_N_per_mm(s.grip))},
+          {"springback_deg", number(to_deg(s.springback))}};
+}
+
+Json bow_json(const BowResult& b) {
+  const auto of = [](const std::array<double, 3>& values, BodyKind body) {
+    return number(to_mm(values[static_cast<std::size_t>(body)]));
+  };
+  return {{"clamp_mm", of(b.bow, BodyKind::clamp)},
+          {"bed_mm", of(b.bow, BodyKind::bed)},
+          {"apron_mm", of(b.bow, BodyKind::apron)},
+          {"clamp_straightness_mm", of(b.straightness, BodyKind::clamp)},
+          {"bed_straightness_mm", of(b.straightness, BodyKind::bed)},
+          {"apron_straightness_mm", of(b.straightness, BodyKind::apron)},
+          {"angle_mean_deg", number(to_deg(b.angle_mean))},
+          {"angle_spread_deg", number(to_deg(b.angle_spread))}};
+}
+
+Json bend_line_json(const BendLine& l) {
+  return {{"x_mm", numbers(l.x, to_mm)},
+          {"nose_y_mm", numbers(l.nose_y, to_mm)},
+          {"nose_z_mm", numbers(l.nose_z, to_mm)},
+          {"bed_z_mm", numbers(l.bed_z, to_mm)},
+          {"apron_n_mm", numbers(l.apron_n, to_mm)},
+          {"angle_deviation_deg", numbers(l.angle_deviation, to_deg)},
+          {"clamp_N_per_mm", numbers(l.clamp_force, to_N_per_mm)},
+          {"lifted", l.lifted},
+          {"clamp_reserve_N_per_mm", numbers(l.clamp_reserve, to_N_per_mm)},
+          {"nose_opening_mm", numbers(l.nose_opening, to_mm)}};
+}
+
+Json bar_json(const BarResult& b) {
+  const SectionForces& f = b.forces;
+  return {{"name", b.name},
+          {"stress_MPa", number(to_MPa(b.stress))},
+          {"at_x_mm", number(to_mm(b.at_x))},
+          {"utilisation", number(b.utilisation)},
+          {"at_section_mm", Json::array({number(to_mm(b.y)), number(to_mm(b.z))})},
+          {"sigma_MPa", number(to_MPa(b.sigma))},
+          {"tau_MPa", number(to_MPa(b.tau))},
+          {"forces_N", Json::array({number(f.N), number(f.Vy), number(f.Vz)})},
+          {"moments_N_mm", Json::array({number(to_N_mm(f.T)), number(to_N_mm(f.My)), number(to_N_mm(f.Mz))})}};
+}
+
+/// What a check's figures are in files: the end of their key, and file value = SI value * scale.
+std::pair<std::string, double> file_unit(const Check& c) {
+  if (c.unit == CheckUnit::force) return {"_N", 1};
+  return c.unit == CheckUnit::stress ? std::pair<std::string, double>{"_MPa", 1e-6}
+                                     : std::pair<std::string, double>{"", 1};
+}
+
+Json check_json(const Check& c) {
+  const auto [unit, scale] = file_unit(c);
+  return {{"what", c.what},
+          {"actual" + unit, number(c.actual * scale)},
+          {"allowed" + unit, c.allowed.value > 0 ? number(c.allowed.value * scale) : Json(nullptr)},
+          {"utilisation", number(c.utilisation())},
+          {"source", c.allowed.source}};
+}
+
+Json joints_json(const std::vector<JointResult>& joints) {
+  Json out = Json::array();
+  for (const JointResult& j : joints) {
+    Json item{{"name", j.name},
+              {"force_N", number(j.value)},
+              {"utilisation", number(j.utilisation)},
+              {"open", j.open},
+              {"at_mm", json_vector(j.at, 1e3)},
+              {"vector_N", json_vector(j.force)},
+              {"moment_N_mm", json_vector(j.moment, 1e3)}};
+    add_joined(j, item);
+    for (const auto& [key, value] : j.more) {
+      const auto [file_key, file_value] = in_file_unit(key, value);
+      item[file_key] = number(file_value);
+    }
+    if (!j.checks.empty()) {
+      item["checks"] = Json::array();
+      for (const Check& c : j.checks) item["checks"].push_back(check_json(c));
+    }
+    if (!j.remarks.empty()) item["remarks"] = j.remarks;
+    out.push_back(std::move(item));
+  }
+  return out;
+}
+
+/// A joint over all steps: where its force is greatest, and where most of what it bears is used.
+Json peaks_json(const PartPeaks& p) {
+  Json out{{"kind", p.kind}, {"name", p.name}};
+  const bool handle = p.kind == "handle";
+  out[handle ? "moment_Nm" : "force_N"] = number(p.load.value);
+  out[handle ? "moment_step" : "force_step"] = p.load.step;
+  if (!p.across.step.empty()) {
+    out["across_N"] = number(p.across.value);
+    out["across_step"] = p.across.step;
+  }
+  if (handle) return out;
+  const bool known = p.use.value > 0 && !p.check.what.empty();
+  out["use"] = number(p.use.value);
+  out["check"] = known ? Json(p.check.what) : Json(nullptr);
+  if (known) {
+    const auto [unit, scale] = file_unit(p.check);
+    out["actual" + unit] = number(p.check.actual * scale);
+    out["allowable" + unit] = number(p.check.allowed.value * scale);
+  }
+  out["use_step"] = p.use.value > 0 ? Json(p.use.step) : Json(nullptr);
+  return out;
+}
+
+Json all_peaks_json(const std::vector<StepResult>& steps) {
+  Json out = Json::array();
+  for (const PartPeaks& p : part_peaks(steps))
+    if (p.kind != "bar") out.push_back(peaks_json(p));
+  return out;
+}
+
+Json dials_json(const std::vector<DialResult>& all) {
+  Json dials = Json::object();
+  for (const DialResult& d : all)
+    dials[d.name] = {{"x_mm", number(to_mm(d.movement.x()))},
+                     {"y_mm", number(to_mm(d.movement.y()))},
+                     {"z_mm", number(to_mm(d.movement.z()))}};
+  return dials;
+}
+
+Json bracket_json(const BracketSide& side) {
+  Json out{{"status", to_string(side.status)}};
+  if (side.status != Status::ok) out["trouble"] = side.trouble;
+  out["steps"] = Json::array();
+  for (const BracketStep& s : side.steps)
+    out["steps"].push_back({{"name", s.name},
+                            {"bow", bow_json(s.bow)},
+                            {"greatest_stress_MPa", number(to_MPa(s.stress))},
+                            {"dials", dials_json(s.dials)}});
+  return out;
+}
+
+Json step_json(const StepResult& s) {
+  Json bars = Json::array();
+  for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
+  Json out{{"name", s.name},
+           {"angle_deg", number(to_deg(s.angle))},
+           {"checks", checks_json(s.checks)},
+           {"bow", bow_json(s.bow)},
+           {"bend_line", bend_line_json(s.bend_line)},
+           {"bars", std::move(bars)},
+           {"posts", joints_json(s.posts)},
+           {"cams", joints_json(s.cams)},
+           {"hinges", joints_json(s.hinges)},
+           {"screws", joints_json(s.screws)},
+           {"supports", joints_json(s.supports)},
+           {"ties", joints_json(s.ties)},
+           {"handles", joints_json(s.handles)},
+           {"touches", joints_json(s.touches)},
+           {"dials", dials_json(s.dials)}};
+  add_statics(s, out);
+  return out;
+}
+
+Json shapes_json(const std::vector<ModeShape>& shapes, const char* key) {
+  Json out = Json::array();
+  for (const ModeShape& m : shapes) {
+    Json share = Json::object();
+    for (const auto& [body, part] : m.strain_share) share[body] = number(part);
+    out.push_back({{key, number(m.frequency)}, {"description", m.description}, {"strain_share", std::move(share)}});
+  }
+  return out;
+}
+
+Json modes_json(const std::optional<ModesResult>& modes) {
+  const ModesResult m = modes.value_or(ModesResult{});
+  Json frequencies = Json::array();
+  for (const ModeShape& s : m.modes) frequencies.push_back(number(s.frequency));
+  Json factors = Json::array();
+  for (const double f : m.buckling_factors) factors.push_back(number(f));
+  return {{"frequencies_Hz", std::move(frequencies)},
+          {"buckling_factors", std::move(factors)},
+          {"shapes", shapes_json(m.modes, "frequency_Hz")},
+          {"buckling_shapes", shapes_json(m.buckling_shapes, "factor")},
+          {"joint_state", m.joint_state},
+          {"buckling_step", m.buckling_step},
+          {"buckling_note", m.buckling_note},
+          {"residual", number(m.residual)},
+          {"orthogonality", number(m.orthogonality)}};
+}
+
+} // namespace
+
+Json result_json(const Findings& f, const RunStamp& stamp) {
+  Json out{{"title", f.title},
+           {"version", stamp.version},
+           {"status", to_string(f.status)},
+           {"case_sha256", stamp.case_sha256},
+           {"plugins", stamp.plugins},
+           {"solver", {{"linear_solver", f.linear_solver}, {"unknowns", f.unknowns}, {"dimension", f.dimension}}},
+           {"checks", checks_json(worst_of(f.steps))}};
+  if (f.status != Status::ok) {
+    out["trouble"] = f.trouble;
+    out["history"] = f.history;
+  }
+  if (f.sheet) out["sheet"] = sheet_json(*f.sheet);
+  out["parts"] = parts_json(f.parts);
+  out["steps"] = Json::array();
+  for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
+  out["joints"] = all_peaks_json(f.steps);
+  out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);
+  if (f.bracket)
+    out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)},
+                      {"no_slip_rolling", bracket_json(f.bracket->no_slip_rolling)},
+                      {"no_shear", bracket_json(f.bracket->no_shear)}};
+  out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_words(f.verdict.reasons, {})}};
+  out["modes"] = modes_json(f.modes);
+  out["mass_kg"] = number(f.mass);
+  out["warnings"] = f.warnings;
+  out["assumptions"] = f.assumptions;
+  return out;
+}
+
+} // namespace bedbow

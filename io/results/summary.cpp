@@ -1,0 +1,74 @@
+#include "io/results/summary.h"
+
+#include "io/results/bracket_table.h"
+#include "io/results/modes_table.h"
+#include "io/results/reason_words.h"
+#include "io/results/result_tables.h"
+#include "io/text/text.h"
+
+#include <cmath>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+constexpr int width = 98;
+
+std::string sheet_line(const SheetResult& s) {
+  return "Sheet: moment " + fixed(s.moment, 1) + " N mm/mm, apron push " + fixed(s.apron * 1e-3, 2) + " N/mm, grip " +
+         fixed(s.grip * 1e-3, 2) + " N/mm, springback " + fixed(s.springback / degree, 2) + " deg\n";
+}
+
+std::string hold_lines(const Findings& f, const OutputUnits& u) {
+  std::string out;
+  for (const std::string& line : hold_words(f, u)) out += "  " + line + "\n";
+  return out.empty() ? out : "Clamping\n" + out;
+}
+
+std::string items(const std::string& head, const std::vector<std::string>& list) {
+  if (list.empty()) return "";
+  std::string out = head + "\n";
+  for (const std::string& i : list) out += list_item(printable(i), width, "  - ");
+  return out;
+}
+
+} // namespace
+
+std::string cautions() {
+  return "Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.\n"
+         "A computed result is no proof of a safe machine: local codes and licensed practice come first.\n";
+}
+
+std::string summary(const Findings& f, const OutputUnits& units, const Style& style,
+                    const std::vector<std::string>& assumptions) {
+  std::string out = style.bold(printable(f.title)) + "\n\n";
+  if (f.sheet) out += sheet_line(*f.sheet) + "\n";
+  if (f.sheet) {
+    out += "Bow over the sheet's width in " + units.length.name + ", bend angle in deg\n" +
+           bow_table(f, units).render(style) + "\n";
+  } else if (const TextTable bow = whole_bow_table(f, units); !bow.empty()) {
+    out += "Bow of each body's edge over its whole length in " + units.length.name + "\n" + bow.render(style) + "\n";
+  }
+  if (f.bracket) out += bracket_table(f, units, style) + "\n";
+  out += hold_lines(f, units);
+  if (const TextTable dials = dial_table(f, units); !dials.empty())
+    out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
+  if (const TextTable loads = load_table(f, units); !loads.empty())
+    out += "Greatest load and highest utilisation of each part\n" + loads.render(style);
+  out += items("What will wear or give", load_remarks(f));
+  out += "\n";
+  if (f.modes) out += modes_table(*f.modes, style) + "\n";
+  out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
+  for (const std::string& r : reason_words(f.verdict.reasons, units)) out += list_item(printable(r), width, "  - ");
+  out += mass_words(f) + "\n";
+  std::vector<std::string> assumed = f.assumptions;
+  assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());
+  out += items("Assumed", assumed);
+  out += items("What may be borne, and who says so", allowable_sources(f));
+  out += items("Mind", f.warnings);
+  return out + "\n" + cautions();
+}
+
+} // namespace bedbow

@@ -1,0 +1,174 @@
+#include "io/schema/schema.h"
+
+#include <algorithm>
+#include <stdexcept>
+#include <utility>
+
+namespace bedbow {
+
+namespace {
+
+KeySpec make(std::string key, ValueKind kind, std::string doc) {
+  KeySpec out;
+  out.key = std::move(key);
+  out.kind = kind;
+  out.doc = std::move(doc);
+  return out;
+}
+
+} // namespace
+
+std::string KeySpec::example_item() const {
+  const bool bare = kind == ValueKind::number || kind == ValueKind::integer || kind == ValueKind::boolean;
+  return bare || example.starts_with('[') ? example : "\"" + example + "\"";
+}
+
+std::string KeySpec::example_value() const {
+  const std::string one = example_item();
+  const bool whole = one.starts_with('[') && kind != ValueKind::any; // a direction, say; any item may itself be a list
+  if (!is_list() || whole) return one;
+  std::string out = "[" + one;
+  for (int i = 1; i < std::min(min_items, 3); ++i) out += ", " + one;
+  return out + "]";
+}
+
+KeySpec KeySpec::required() const {
+  KeySpec out = *this;
+  out.is_required = true;
+  return out;
+}
+
+KeySpec KeySpec::positive() const {
+  KeySpec out = *this;
+  out.range = Range::positive;
+  return out;
+}
+
+KeySpec KeySpec::not_negative() const {
+  KeySpec out = *this;
+  out.range = Range::not_negative;
+  return out;
+}
+
+KeySpec KeySpec::between(double lowest, double highest) const {
+  KeySpec out = *this;
+  out.least = lowest;
+  out.greatest = highest;
+  return out;
+}
+
+KeySpec KeySpec::list(int at_least, int at_most) const {
+  KeySpec out = *this;
+  out.min_items = at_least;
+  out.max_items = at_most;
+  return out;
+}
+
+KeySpec KeySpec::otherwise(std::string words) const {
+  KeySpec out = *this;
+  out.by_default = std::move(words);
+  return out;
+}
+
+KeySpec KeySpec::told() const {
+  KeySpec out = *this;
+  out.is_told = true;
+  return out;
+}
+
+KeySpec KeySpec::like(std::string accepted) const {
+  KeySpec out = *this;
+  out.example = std::move(accepted);
+  return out;
+}
+
+KeySpec KeySpec::or_of(Dim other) const {
+  KeySpec out = *this;
+  out.or_dim = other;
+  return out;
+}
+
+KeySpec text_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::text, std::move(doc));
+}
+
+KeySpec name_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::name, std::move(doc));
+}
+
+KeySpec choice_key(std::string key, std::vector<std::string> choices, std::string doc) {
+  KeySpec out = make(std::move(key), ValueKind::choice, std::move(doc));
+  out.choices = std::move(choices);
+  out.example = out.choices.front();
+  return out;
+}
+
+KeySpec ref_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::ref, std::move(doc)).like("bed.web");
+}
+
+KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc) {
+  KeySpec out = make(std::move(key), ValueKind::quantity, std::move(doc)).like(std::move(example));
+  out.dim = dim;
+  return out;
+}
+
+KeySpec number_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::number, std::move(doc)).like("0.5");
+}
+
+KeySpec integer_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::integer, std::move(doc)).like("3");
+}
+
+KeySpec boolean_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::boolean, std::move(doc)).like("true");
+}
+
+KeySpec any_key(std::string key, std::string doc) {
+  return make(std::move(key), ValueKind::any, std::move(doc));
+}
+
+KeySpec kind_key(std::string key, ValueKind kind, std::string doc) {
+  return make(std::move(key), kind, std::move(doc));
+}
+
+KeySpec table_key(std::string key, ValueKind kind, std::string table, std::string doc) {
+  KeySpec out = make(std::move(key), kind, std::move(doc));
+  out.table = std::move(table);
+  return out;
+}
+
+const KeySpec* TableSpec::find(std::string_view key) const {
+  const auto it = std::ranges::find(keys, key, &KeySpec::key);
+  return it == keys.end() ? nullptr : &*it;
+}
+
+std::vector<std::string> TableSpec::key_names() const {
+  std::vector<std::string> names;
+  names.reserve(keys.size());
+  for (const KeySpec& k : keys) names.push_back(k.key);
+  return names;
+}
+
+const TableSpec& Schema::table(std::string_view id) const {
+  const auto it = std::ranges::find(tables, id, &TableSpec::id);
+  if (it == tables.end()) throw std::out_of_range("no table '" + std::string(id) + "' in the schema");
+  return *it;
+}
+
+const Schema& case_schema() {
+  static const Schema whole = [] {
+    Schema s;
+    schema::add_case(s);
+    schema::add_bodies(s);
+    schema::add_joints(s);
+    schema::add_structure(s);
+    schema::add_settings(s);
+    schema::add_mesh(s);
+    return s;
+  }();
+  return whole;
+}
+
+} // namespace bedbow

@@ -1,0 +1,224 @@
+// What joins two bars, and what holds them.
+#include "io/schema/schema.h"
+
+#include <utility>
+
+namespace bedbow::schema {
+
+namespace {
+
+const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
+
+KeySpec length(std::string key, std::string example, std::string doc) {
+  return quantity_key(std::move(key), Dim::length, std::move(example), std::move(doc));
+}
+
+KeySpec name() {
+  return name_key("name", "by which results and sweeps call it").like("left").otherwise("kind and number");
+}
+
+KeySpec joins() {
+  return ref_key("joins",
+                 "the two that it joins: \"body.bar\", the name of a member or panel, \"mesh.PART\", or \"ground\"")
+      .list(2, 2)
+      .required();
+}
+
+/// A place is x, or x and y, or at = [x, y, z].
+std::vector<KeySpec> place(const std::string& otherwise = "where the two bars meet") {
+  return {
+      length("x", "40 mm", "place along the bend line"),
+      length("y", "60 mm", "place across").otherwise(otherwise).told(),
+      length("at", "40 mm", "[x, y, z] instead of x and y").list(3, 3),
+  };
+}
+
+std::vector<KeySpec> stiffness(const std::string& whose) {
+  return {
+      quantity_key("stiffness", Dim::stiffness, "20 kN/mm",
+                   "of " + whose + "; with N*m/rad it is that of the held rotations")
+          .or_of(Dim::rotational_stiffness)
+          .positive()
+          .otherwise("rigid")
+          .told(),
+      quantity_key("rotational_stiffness", Dim::rotational_stiffness, "5000 N*m/rad",
+                   "of the held rotations, where both kinds are held")
+          .positive()
+          .otherwise("rigid"),
+  };
+}
+
+KeySpec holds() {
+  return choice_key("holds", movements, "which movements it holds").list(1, 6).required();
+}
+
+KeySpec grade() {
+  return text_key("class", "property class, for its proof stress: \"8.8\", \"A2-70\", ...")
+      .like("8.8")
+      .otherwise("unknown");
+}
+
+KeySpec thread(std::string key) {
+  return kind_key(std::move(key), ValueKind::thread, "thread size \"M20\", \"5/8-11\", or a plain diameter")
+      .like("M20")
+      .required();
+}
+
+/// What a part may bear in place of the built-in allowable.
+KeySpec allowed(const std::string& what, Dim dim, std::string example, const std::string& otherwise) {
+  return quantity_key("allowed_" + what, dim, std::move(example), "may be reached, in place of the built-in allowable")
+      .positive()
+      .otherwise(otherwise);
+}
+
+std::vector<KeySpec> together(const std::vector<std::vector<KeySpec>>& parts) {
+  std::vector<KeySpec> all;
+  for (const auto& part : parts) all.insert(all.end(), part.begin(), part.end());
+  return all;
+}
+
+/// Nuts of a post: what they press on and how deep the threads reach.
+std::vector<KeySpec> post_seat() {
+  return {
+      choice_key("seat", {"washer", "plain", "spherical"},
+                 "under the nut; a spherical one lets the stud follow a clamp that rocks")
+          .otherwise("washer"),
+      length("washer_diameter", "37 mm", "of the washer").positive().otherwise("the thread's plain washer"),
+      length("washer_thickness", "3 mm", "of the washer").positive().otherwise("the thread's plain washer"),
+      length("engagement", "18 mm", "of the threads in the nut").positive().otherwise("a standard nut"),
+      length("tapped", "20 mm", "of the threads in the lower bar, where the stud is screwed into it")
+          .positive()
+          .otherwise("a nut there, too"),
+      allowed("seat", Dim::stress, "200 MPa", "yield of the clamp's bar"),
+      allowed("thread", Dim::force, "40 kN", "from the tensile strengths"),
+      allowed("stress", Dim::stress, "600 MPa", "yield of the class"),
+  };
+}
+
+TableSpec post() {
+  return {
+      "post", "[[post]]",
+      "Stud with nut: pulls the clamp down. Carries tension only along z, and sideways as a stud fixed at both ends.",
+      together({{name(), joins()},
+                place(),
+                {thread("diameter"), grade(), length("free_length", "140 mm", "stretched length").positive().required(),
+                 quantity_key("preload", Dim::force, "5 kN", "force after clamping, before bending")
+                     .not_negative()
+                     .otherwise("a spring throughout")
+                     .told()},
+                post_seat()})};
+}
+
+TableSpec cam() {
+  return {"cam", "[[cam]]",
+          "Eccentric that lifts the clamp's tail: compression only. Either `lift`, or `throw` and `angle`.",
+          together({{name(), joins()},
+                    place(),
+                    {length("lift", "0.6 mm", "how far it would raise the tail if nothing resisted").not_negative(),
+                     length("throw", "3 mm", "highest less lowest position").positive(),
+                     quantity_key("angle", Dim::angle, "40 deg", "from its lowest position").between(-6.2832, 6.2832),
+                     length("radius", "15 mm", "of the eccentric, for its contact pressure").positive(),
+                     length("width", "16 mm", "along its axis, for its contact pressure").positive(),
+                     quantity_key("stiffness", Dim::stiffness, "500 kN/mm", "of the eccentric on its shaft")
+                         .positive()
+                         .otherwise("rigid enough not to matter")
+                         .told(),
+                     boolean_key("linked", "turned together with the other linked cams").otherwise("false"),
+                     quantity_key("lag", Dim::angle, "2 deg", "how far it trails `angle`").otherwise("0 deg"),
+                     quantity_key("touch", Dim::angle, "30 deg", "angle at which the nose just touches the sheet")
+                         .between(0, 3.1416)
+                         .otherwise("0 deg, its lowest position"),
+                     boolean_key("captive", "sits in a hole of the clamp and carries it to and fro").otherwise("false"),
+                     text_key("material", "of the eccentric, built-in or own material")
+                         .like("bolt steel 8.8")
+                         .otherwise("that of the bar it presses on"),
+                     number_key("friction", "coefficient at the eccentric and its shaft")
+                         .like("0.15")
+                         .between(0, 2)
+                         .otherwise("0.15, greased steel, common practice, no source"),
+                     length("shaft", "12 mm", "diameter of the shaft, for the hand moment")
+                         .positive()
+                         .otherwise("friction of the shaft left out"),
+                     length("lever", "250 mm", "from the shaft to the hand").positive(),
+                     allowed("pressure", Dim::stress, "600 MPa", "1.665 yield of the softer")}})};
+}
+
+TableSpec hinge() {
+  return {
+      "hinge", "[[hinge]]", "Pivot of the apron on the bend line: free about x.",
+      together(
+          {{name(), joins()},
+           place("on the bend line"),
+           {length("pin", "16 mm", "diameter").positive(),
+            length("bearing_length", "16 mm", "of the pin in its hole").positive(),
+            length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
+            boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
+            text_key("pin_material", "built-in or own material")
+                .like("bolt steel 8.8")
+                .otherwise("that of the bar on the other side than the apron"),
+            allowed("pressure", Dim::stress, "10 MPa", "by material pair"),
+            allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
+}
+
+TableSpec handle() {
+  return {"handle",
+          "[[handle]]",
+          "Where the operator holds the apron: stops its rotation about x.",
+          {name(), ref_key("bar", "the bar of the apron").like("apron.face").required(),
+           length("x", "0 mm", "place along the bend line").required(),
+           length("reach", "400 mm", "from the bend line to the hand, for the hand force").positive()}};
+}
+
+TableSpec tie() {
+  return {"tie", "[[tie]]", "Any other joint.",
+          together({{name(), joins()},
+                    place(),
+                    {holds()},
+                    stiffness("the held movements"),
+                    {choice_key("only", {"tension", "compression"}, "carries just that").otherwise("both ways")}})};
+}
+
+TableSpec screws() {
+  return {"screws", "[[screws]]",
+          "A row of screws between two bars, or a bar and quads of the mesh: from `first` on at `pitch` to the end, or "
+          "so many, or "
+          "up to `last`.",
+          together({{name(), joins()},
+                    {thread("size").like("M8"), grade().like("12.9"),
+                     length("first", "25 mm", "x of the first screw").required(),
+                     length("pitch", "50 mm", "from screw to screw").positive(),
+                     integer_key("count", "number of screws").like("18").between(1, 10000),
+                     length("last", "875 mm", "x of the last screw"),
+                     length("y", "8 mm", "place across").otherwise("where the two bars meet").told(),
+                     quantity_key("shear_stiffness", Dim::stiffness, "90 kN/mm", "of one screw")
+                         .positive()
+                         .otherwise("after Huth")
+                         .told(),
+                     allowed("shear", Dim::force, "12 kN", "EN 1993-1-8 Table 3.4"),
+                     allowed("tension", Dim::force, "20 kN", "EN 1993-1-8 Table 3.4, at most the proof load"),
+                     allowed("bearing", Dim::stress, "400 MPa", "1.5 yield of the bar")}})};
+}
+
+TableSpec weld() {
+  return {"weld",
+          "[[weld]]",
+          "Two bars joined along x without slip.",
+          {name(), joins(), length("from", "0 mm", "x where it begins").otherwise("the common length").told(),
+           length("to", "900 mm", "x where it ends").otherwise("the common length").told()}};
+}
+
+TableSpec support() {
+  return {"support", "[[support]]", "A bar held to ground.",
+          together({{name(), ref_key("bar", "the bar, member or panel").required()},
+                    place("at the bar's centroid"),
+                    {holds()},
+                    stiffness("the held movements")})};
+}
+
+} // namespace
+
+void add_joints(Schema& schema) {
+  for (auto* make : {post, cam, hinge, handle, tie, screws, weld, support}) schema.tables.push_back(make());
+}
+
+} // namespace bedbow::schema

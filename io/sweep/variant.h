@@ -1,0 +1,44 @@
+/// \file
+/// One variant of a case: its inputs put in, understood, analysed, and its headline.
+#pragma once
+
+#include "io/case/case_reader.h"
+#include "io/sweep/variant_store.h"
+#include "solver/study/headline.h"
+#include "solver/study/sweep_space.h"
+
+namespace bedbow {
+
+class PartCache;
+
+/// Everything that variants share. What is not needed to understand one ([sweep], [fit]) is left out of the source.
+class VariantMaker {
+public:
+  /// Throws std::invalid_argument where the case has nothing to vary.
+  VariantMaker(const Case& base, const Registries& registries);
+  [[nodiscard]] const SweepSpace& space() const { return space_; }
+  [[nodiscard]] const std::vector<std::string>& keys() const { return keys_; }
+  /// Computes one. Whatever is wrong with it becomes its message; nothing is thrown but lack of memory.
+  /// \param parts of earlier variants, one cache a thread; null: each by itself. The result is the same to the bit.
+  [[nodiscard]] VariantResult make(std::uint64_t id, PartCache* parts = nullptr) const;
+  /// The case of one, as `make` analyses it. Throws CaseError where its values make no sense.
+  [[nodiscard]] Case understood(std::uint64_t id) const;
+
+private:
+  [[nodiscard]] std::vector<std::pair<std::string, CaseNode>> values(std::uint64_t id) const;
+  void analyse_into(std::uint64_t id, PartCache* parts, VariantResult& out) const;
+
+  const Registries& registries_;
+  CaseSource source_;
+  std::vector<SweepVary> vary_;
+  std::vector<std::string> keys_;
+  SweepSpace space_;
+};
+
+/// A value as its case gives it: a text without quotes, everything else as TOML writes it.
+std::string as_given(const CaseNode& value);
+
+/// Headline and cost in units of result files.
+void fill_figures(const Headline& headline, double cost, VariantResult& out);
+
+} // namespace bedbow

@@ -1,0 +1,9 @@
+#include "io/text/version.h"
+
+namespace bedbow {
+
+std::string version() {
+  return BEDBOW_VERSION;
+}
+
+} // namespace bedbow

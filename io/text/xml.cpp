@@ -1,0 +1,31 @@
+#include "io/text/xml.h"
+
+#include "io/text/text.h"
+
+namespace bedbow {
+
+std::string xml_text(std::string_view text) {
+  std::string out;
+  for (const char c : printable(text)) switch (c) {
+    case '&':
+      out += "&amp;";
+      break;
+    case '<':
+      out += "&lt;";
+      break;
+    case '>':
+      out += "&gt;";
+      break;
+    case '"':
+      out += "&quot;";
+      break;
+    case '\'':
+      out += "&#39;";
+      break;
+    default:
+      out += c;
+    }
+  return out;
+}
+
+} // namespace bedbow

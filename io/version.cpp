@@ -1,9 +1,0 @@
-#include "io/version.h"
-
-namespace bedbow {
-
-std::string version() {
-  return BEDBOW_VERSION;
-}
-
-} // namespace bedbow

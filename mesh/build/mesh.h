@@ -1,0 +1,147 @@
+/// \file
+/// The mesh that a mesher makes of a Machine: nodes, beam and shell elements, rigid links, joints and places.
+/// Geometry and description only; no mechanics. Everything stands as the case draws it, with the apron at 0 deg.
+#pragma once
+
+#include "mesh/machine/machine.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Which parts turn with the apron. Parts of frame `apron` keep their own axes, which the step's angle turns about the
+/// bend line (y = 0, z = 0).
+enum class Frame { fixed, apron };
+
+struct Node {
+  Eigen::Vector3d x; ///< [m]
+  Frame frame = Frame::fixed;
+};
+
+/// Two-node beam between nodes on its centroid line.
+struct BeamElement {
+  std::array<int, 2> nodes{};
+  Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: local x (along), y (section width), z (section height)
+  double length = 0;
+  int section = 0;                  ///< index into Mesh::sections
+  int material = 0;                 ///< index into Machine::materials
+  Ref owner;                        ///< bar, member or part of the own mesh
+  DofMask release_a{}, release_b{}; ///< local dofs freed at either end
+  bool tension_only = false;
+};
+
+/// Flat four-node shell.
+struct ShellElement {
+  std::array<int, 4> nodes{};
+  double thickness = 0;
+  int material = 0;
+  Ref owner; ///< bar (model = plate), panel or part of the own mesh
+};
+
+/// One node's share of a place: movement there = sum of weight * (u + theta x arm), rotation = sum of weight * theta.
+struct PlaceTerm {
+  int node = -1;
+  double weight = 1;
+  Eigen::Vector3d arm = Eigen::Vector3d::Zero();
+};
+
+/// A point carried rigidly by one node, or by the nodes of a shell around it. No terms: ground.
+struct Place {
+  std::vector<PlaceTerm> terms;
+  Eigen::Vector3d at = Eigen::Vector3d::Zero(); ///< [m], apron at 0 deg
+  Frame frame = Frame::fixed;
+  [[nodiscard]] bool ground() const { return terms.empty(); }
+};
+
+/// The node that carries most of a place. \param place not ground.
+int main_node(const Place& place);
+
+/// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
+/// `member_end`: an end of a member that lies on a panel or the own mesh between its nodes.
+enum class JointKind {
+  post,
+  cam,
+  hinge,
+  handle,
+  tie,
+  support,
+  hold,
+  rod,
+  pad,
+  touch,
+  screw,
+  weld,
+  pressure,
+  member_end
+};
+std::string to_string(JointKind kind);
+
+/// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
+/// The spring's stretch is movement(b) - movement(a); its force acts +f on a and -f on b (so tension pulls them
+/// together). Stiffness infinity is rigid, 0 is free.
+struct Joint {
+  JointKind kind = JointKind::tie;
+  int index = -1;   ///< in the machine's list of that kind; pads and touches: number of the spot
+  int part = 0;     ///< which of a row of screws, ...
+  std::string name; ///< as reported
+  Place a, b;
+  std::array<double, 6> stiffness{};                  ///< [N/m], [N m/rad]
+  Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: the joint's own x, y, z, along which the springs act
+  std::array<Sense, 6> sense{};                       ///< one-sided springs
+  std::optional<double> preload;                      ///< posts: just this force along z while clamping [N]
+  int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
+  bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
+  std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
+  double tributary = 0;        ///< length along x that it stands for (pads, touches) [m]
+};
+
+/// A bar's or member's chain of nodes, a straight run of the own mesh's lines, or a plate bar's grid, in order of x.
+struct BarLayout {
+  Ref owner;
+  int section = -1;
+  std::vector<double> stations; ///< along the axis from the bar's start, absolute x for bars [m]
+  std::vector<int> nodes;       ///< beam: one per station; plate: rows x stations, row-major (row = across)
+  std::vector<double> across;   ///< plate: coordinate across of each row of nodes, from the centroid [m]
+  bool standing = false;        ///< plate: across is z (standing) or y (lying)
+  int first_element = -1;       ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
+};
+
+/// One finger of the nose as meshed: two beam elements, or a plate of its own.
+struct FingerLayout {
+  double from = 0, to = 0; ///< along x [m]
+  int root = -1, pad = -1,
+      tip = -1;             ///< beam: nodes at the carrying bar, under the middle of the land, at the nose edge
+  int first_element = -1;   ///< beam: of root to pad and pad to tip; plate: of its shells
+  std::vector<int> nodes;   ///< plate: y x x, row-major; empty for a beam
+  std::vector<double> x, y; ///< plate: of the nodes, y from the nose edge to the root [m]
+  [[nodiscard]] bool plate() const { return !nodes.empty(); }
+};
+
+/// Screws and welds hold both ways whatever happens: they are springs of the stiffness matrix and make one part of what
+/// they join. All other joints act between parts.
+inline bool in_matrix(const Joint& joint) {
+  return joint.kind == JointKind::screw || joint.kind == JointKind::weld;
+}
+
+struct Mesh {
+  std::vector<Node> nodes;
+  std::vector<BeamElement> beams;
+  std::vector<ShellElement> shells;
+  std::vector<Section> sections;
+  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six movements
+  std::vector<Joint> joints;                   ///< in the machine's order by kind
+  std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines
+  std::vector<FingerLayout> fingers;           ///< of the clamp's nose, left to right
+  std::vector<int> held_dofs;                  ///< 6 * node + dof: holds that need no arm
+  std::vector<int> own_nodes;                  ///< node of each point of the own mesh; -1 where no cell has it
+  std::vector<double> stations;                ///< the common x-stations of the bars [m]
+  std::vector<double> bend_stations;           ///< stations within the sheet, both ends included
+  std::vector<std::string> warnings;
+};
+
+} // namespace bedbow

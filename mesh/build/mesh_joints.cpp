@@ -1,0 +1,202 @@
+#include "mesh/build/mesh_builder.h"
+#include "mesh/build/places.h"
+#include "mesh/build/welds.h"
+#include "mesh/piece/fastener.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace bedbow::mesher {
+
+namespace {
+
+constexpr double rigid = std::numeric_limits<double>::infinity();
+// Steel of studs and screws; common practice, no source.
+constexpr double stud_E = 205e9;
+// An eccentric on its shaft counts as this stiff where the case gives nothing better: far stiffer than any bar.
+constexpr double cam_stiffness = 1e14;
+
+Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
+  if (r.kind == Ref::Kind::bar) return place_on_bar(b.machine, b.mesh, r, at);
+  if (r.kind == Ref::Kind::ground) return {{}, at, Frame::fixed};
+  return place_on_structure(b.mesh, r, at);
+}
+
+/// Middle of the nodes of a member, panel or part of the own mesh along axis k.
+double middle_of(const Builder& b, const Ref& r, int k) {
+  double sum = 0;
+  int count = 0;
+  const auto add = [&](const auto& elements) {
+    for (const auto& e : elements)
+      if (e.owner == r)
+        for (int n : e.nodes) {
+          sum += b.mesh.nodes[n].x[k];
+          ++count;
+        }
+  };
+  add(b.mesh.beams);
+  add(b.mesh.shells);
+  return sum / std::max(count, 1);
+}
+
+/// How far along axis k the middle of what r names lies; ground is below everything.
+double height_of(const Builder& b, const Ref& r, int k) {
+  if (r.kind == Ref::Kind::ground) return -std::numeric_limits<double>::infinity();
+  if (r.kind != Ref::Kind::bar) return middle_of(b, r, k);
+  const Bar& bar = b.machine.bar(r);
+  return k == 0 ? (bar.start + bar.end()) / 2 : bar.at[k - 1];
+}
+
+/// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
+/// the bed): then stretch is what pulls apart.
+Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, int index, int k, const Eigen::Vector3d& at) {
+  Joint out;
+  out.kind = kind;
+  out.index = index;
+  out.name = j.name.empty() ? to_string(kind) + " " + std::to_string(index + 1) : j.name;
+  const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
+  const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
+  if (k == 2 && clamp_first != clamp_second)
+    out.swapped = clamp_first && j.joins[1].kind == Ref::Kind::bar;
+  else
+    out.swapped = height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
+  if (j.joins[1].kind == Ref::Kind::ground) out.swapped = true;
+  out.a = place_of(b, j.joins[out.swapped ? 1 : 0], at);
+  out.b = place_of(b, j.joins[out.swapped ? 0 : 1], at);
+  return out;
+}
+
+/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
+/// so where the case gives no z that is midway between their centroids.
+Eigen::Vector3d stud_middle(const Builder& b, const Post& p) {
+  Eigen::Vector3d at = complete_place(b.machine, b.mesh, p.joins, p.at);
+  if (!std::isfinite(p.at.z()) && p.joins[0].kind == Ref::Kind::bar && p.joins[1].kind == Ref::Kind::bar)
+    at.z() = (b.machine.bar(p.joins[0]).at.y() + b.machine.bar(p.joins[1]).at.y()) / 2;
+  return at;
+}
+
+void add_posts(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
+    const Post& p = b.machine.posts[i];
+    Joint j = make_joint(b, p, JointKind::post, static_cast<int>(i), 2, stud_middle(b, p));
+    const double d = p.diameter;
+    // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
+    // whole.
+    const auto thread = find_thread(p.thread);
+    const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * d * d;
+    const double I = std::numbers::pi / 64 * std::pow(d, 4);
+    j.stiffness[uz] = stud_E * area / p.free_length;
+    j.stiffness[ux] = j.stiffness[uy] = 12 * stud_E * I / std::pow(p.free_length, 3);
+    j.sense[uz] = Sense::tension;
+    j.preload = p.preload;
+    b.mesh.joints.push_back(std::move(j));
+  }
+}
+
+void add_cams(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.cams.size(); ++i) {
+    const Cam& c = b.machine.cams[i];
+    Joint j =
+        make_joint(b, c, JointKind::cam, static_cast<int>(i), 2, complete_place(b.machine, b.mesh, c.joins, c.at));
+    j.stiffness[uz] = c.stiffness.value_or(cam_stiffness);
+    j.sense[uz] = Sense::compression;
+    j.gap[uz] = c.lift;
+    b.mesh.joints.push_back(std::move(j));
+  }
+}
+
+void add_hinges(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.hinges.size(); ++i) {
+    const Hinge& h = b.machine.hinges[i];
+    Eigen::Vector3d at = h.at; // on the bend line unless the case says otherwise
+    for (int k = 1; k < 3; ++k)
+      if (!std::isfinite(at[k])) at[k] = 0;
+    Joint j;
+    j.kind = JointKind::hinge;
+    j.index = static_cast<int>(i);
+    j.name = h.name.empty() ? "hinge " + std::to_string(i + 1) : h.name;
+    j.swapped = h.joins[0].body == BodyKind::apron;
+    j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
+    j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
+    // A pin in a short bearing has play enough to lean: it holds the point, not the direction.
+    j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
+    b.mesh.joints.push_back(std::move(j));
+  }
+}
+
+void add_handles(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.handles.size(); ++i) {
+    const Handle& h = b.machine.handles[i];
+    const Ref bar{Ref::Kind::bar, BodyKind::apron, h.bar};
+    const Bar& face = b.machine.bar(bar);
+    Joint j;
+    j.kind = JointKind::handle;
+    j.index = static_cast<int>(i);
+    j.name = h.name.empty() ? "handle " + std::to_string(i + 1) : h.name;
+    j.b = place_on_bar(b.machine, b.mesh, bar, {h.x, face.at.x(), face.at.y()});
+    j.a.at = j.b.at;
+    j.swapped = true; // the bar, then ground
+    j.stiffness[rx] = rigid;
+    b.mesh.joints.push_back(std::move(j));
+  }
+}
+
+void add_ties(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.ties.size(); ++i) {
+    const Tie& t = b.machine.ties[i];
+    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, t.joins, t.at);
+    // A one-sided tie is a joint per held direction, since which side is "lower" differs by axis.
+    for (int k = 0; k < 6; ++k) {
+      if (!t.holds[k]) continue;
+      if (t.only == Sense::both && k != 0 && !b.mesh.joints.empty() && b.mesh.joints.back().kind == JointKind::tie &&
+          b.mesh.joints.back().index == static_cast<int>(i)) {
+        // joins the joint already begun for this tie
+      } else {
+        b.mesh.joints.push_back(make_joint(b, t, JointKind::tie, static_cast<int>(i), k % 3, at));
+      }
+      Joint& j = b.mesh.joints.back();
+      const auto given = k < 3 ? t.stiffness : t.rotational_stiffness;
+      double stiffness = given.value_or(rigid);
+      if (t.only != Sense::both) {
+        if (!std::isfinite(stiffness)) stiffness = cam_stiffness; // one-sided rows are springs, this one very stiff
+        j.sense[k] = t.only;
+      }
+      j.stiffness[k] = stiffness;
+    }
+  }
+}
+
+void add_supports(Builder& b) {
+  for (std::size_t i = 0; i < b.machine.supports.size(); ++i) {
+    const Support& s = b.machine.supports[i];
+    Joint j;
+    j.kind = JointKind::support;
+    j.index = static_cast<int>(i);
+    j.name = s.name.empty() ? "support " + std::to_string(i + 1) : s.name;
+    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, {s.bar, Ref{Ref::Kind::ground}}, s.at);
+    j.b = place_of(b, s.bar, at);
+    j.a.at = at;
+    j.swapped = true; // the bar, then ground
+    for (std::size_t k = 0; k < 6; ++k)
+      if (s.holds[k]) j.stiffness[k] = (k < 3 ? s.stiffness : s.rotational_stiffness).value_or(rigid);
+    b.mesh.joints.push_back(std::move(j));
+  }
+}
+
+} // namespace
+
+void mesh_joints(Builder& b) {
+  add_posts(b);
+  add_cams(b);
+  add_hinges(b);
+  add_handles(b);
+  add_ties(b);
+  mesh_screws(b);
+  add_supports(b);
+  for (std::size_t i = 0; i < b.machine.welds.size(); ++i)
+    add_weld(b.machine, b.machine.welds[i], static_cast<int>(i), b.mesh);
+}
+
+} // namespace bedbow::mesher

@@ -1,0 +1,193 @@
+// Where nose and bed meet: through the sheet, and beyond it once the sheet's thickness is used up.
+#include "mesh/build/mesh_builder.h"
+#include "mesh/build/places.h"
+#include "mesh/build/spots.h"
+#include "mesh/build/stations.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+Ref bed_edge(const Machine& m) {
+  return {Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar};
+}
+
+Ref nose_bar(const Machine& m) {
+  return {Ref::Kind::bar, BodyKind::clamp, m.nose.bar};
+}
+
+/// About the length over which bars on held sheet even out a force, 1 / lambda = (4 E I / k)^(1/4): with k = E land /
+/// t, land / t of some 10 and the lesser second moment of area of both bars, three quarters of I^(1/4). It knows
+/// nothing of the sheet, so that pads laid for one serve another, and grows with the machine, so that one twice as
+/// large has the same pads.
+double evening_length(const Machine& m, const Mesh& mesh) {
+  const auto I = [&](const Ref& bar) {
+    return mesh.sections[static_cast<std::size_t>(layout_of(mesh, bar).section)].props.Iyy;
+  };
+  return 0.75 * std::pow(std::min(I(bed_edge(m)), I(nose_bar(m))), 0.25);
+}
+
+/// Pads stand no closer than a sixth of that along the bend line. Finer, the pressure changes by less than half a
+/// percent, and only the work grows.
+constexpr double least_pad_spacing = 1.0 / 6;
+
+/// Beyond the sheet the faces seldom meet, and then at an end of the bar: own choice.
+constexpr double least_touch_spacing = 1;
+
+/// Where single forces enter bed and clamp, ascending.
+std::vector<double> loaded_places(const Machine& m) {
+  std::vector<double> x;
+  for (const auto& j : m.posts) x.push_back(j.at.x());
+  for (const auto& j : m.cams) x.push_back(j.at.x());
+  for (const auto& j : m.hinges) x.push_back(j.at.x());
+  for (const auto& j : m.ties) x.push_back(j.at.x());
+  for (const auto& j : m.supports) x.push_back(j.at.x());
+  for (const Load& l : m.loads)
+    if (l.on.kind == Ref::Kind::bar && l.kind == Load::Kind::point) x.push_back(l.from.x());
+  std::erase_if(x, [](double v) { return !std::isfinite(v); });
+  std::ranges::sort(x);
+  return x;
+}
+
+/// Where the clamp is pulled down and its tail lifted, ascending.
+std::vector<double> clamped_places(const Machine& m) {
+  std::vector<double> x;
+  for (const auto& j : m.posts) x.push_back(j.at.x());
+  for (const auto& j : m.cams) x.push_back(j.at.x());
+  std::ranges::sort(x);
+  return x;
+}
+
+/// A stretch of the nose, and what may carry spots on it.
+struct Stretch {
+  double from = 0, to = 0;
+  const std::vector<double>& stations;
+  const std::vector<double>&loaded, &clamped;
+  double evening = 0; ///< length over which the bars even out a force [m]
+  int finger = -1;
+};
+
+/// Where nose and bed meet beyond the sheet, from `from` to `to`, one of which is an end of the sheet: there the sheet
+/// holds them apart.
+void add_touches(const Stretch& s, double from, double to, const HeldSpan& sheet, std::vector<PadSpot>& out) {
+  if (to - from <= same_place) return;
+  for (const Spot& p : choose_spots(s.stations, s.clamped, from, to, least_touch_spacing * s.evening))
+    if (std::abs(p.x - sheet.from) > same_place && std::abs(p.x - sheet.to) > same_place)
+      out.push_back({p.x, p.length, s.finger, false});
+}
+
+void add_spots(const Stretch& s, const HeldSpan& bed, const HeldSpan& sheet, std::vector<PadSpot>& out) {
+  add_touches(s, std::max(s.from, bed.from), std::min({s.to, bed.to, sheet.from}), sheet, out);
+  const double from = std::max(s.from, sheet.from);
+  const double to = std::min(s.to, sheet.to);
+  if (to - from > same_place)
+    for (const Spot& p : choose_spots(s.stations, s.loaded, from, to, least_pad_spacing * s.evening))
+      out.push_back({p.x, p.length, s.finger, true});
+  add_touches(s, std::max({s.from, bed.from, sheet.to}), std::min(s.to, bed.to), sheet, out);
+}
+
+} // namespace
+
+namespace mesher {
+
+namespace {
+
+/// What any of the sheets wants: by rising x, each place once.
+std::vector<PadSpot> all_spots(const Builder& b, std::span<const HeldSpan> sheets) {
+  std::vector<PadSpot> all;
+  for (const HeldSpan& sheet : sheets) {
+    const auto spots = pad_spots(b.machine, b.mesh, sheet);
+    all.insert(all.end(), spots.begin(), spots.end());
+  }
+  // Neighbouring fingers press at one x, each by itself.
+  std::ranges::stable_sort(all, [](const PadSpot& a, const PadSpot& b) {
+    return std::abs(a.x - b.x) > same_place ? a.x < b.x : a.finger < b.finger;
+  });
+  std::vector<PadSpot> out;
+  for (const PadSpot& s : all)
+    if (out.empty() || s.x - out.back().x > same_place || s.finger != out.back().finger) out.push_back(s);
+  return out;
+}
+
+/// Where the nose, or the finger there, feels a pad.
+Place place_under_nose(const Builder& b, const PadSpot& spot, double y) {
+  const Machine& m = b.machine;
+  const Eigen::Vector3d at(spot.x, y, m.sheet->thickness);
+  if (spot.finger < 0) return place_on_bar(m, b.mesh, nose_bar(m), at);
+  return place_on_finger(m, b.mesh, b.mesh.fingers[static_cast<std::size_t>(spot.finger)], at);
+}
+
+} // namespace
+
+void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
+  const Machine& m = b.machine;
+  if (!m.sheet || !m.body(BodyKind::bed).present() || !m.body(BodyKind::clamp).present()) return;
+  const HeldSpan own{m.sheet->left(), m.sheet->right()};
+  const bool plates = m.bar(bed_edge(m)).model == BarModel::plate || m.bar(nose_bar(m)).model == BarModel::plate;
+  // Beams feel one resultant in the middle of the land; plates the pressure spread over it (Simpson's weights).
+  const std::vector<std::pair<double, double>> across =
+      plates && !m.fingers ? std::vector<std::pair<double, double>>{{0.0, 1.0 / 6}, {0.5, 4.0 / 6}, {1.0, 1.0 / 6}}
+                           : std::vector<std::pair<double, double>>{{0.5, 1.0}};
+  int number = 0;
+  for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
+    for (auto [fraction, share] : across) {
+      const double y = m.nose.setback + fraction * m.nose.land;
+      Joint j;
+      j.index = number;
+      j.part = spot.finger;
+      j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
+      j.b = place_under_nose(b, spot, y);
+      lay_spot(m, spot, share, j);
+      b.mesh.joints.push_back(std::move(j));
+    }
+    ++number;
+  }
+}
+
+} // namespace mesher
+
+std::vector<PadSpot> pad_spots(const Machine& machine, const Mesh& mesh, const HeldSpan& sheet) {
+  const Bar& edge = machine.bar(bed_edge(machine));
+  const HeldSpan bed{edge.start, edge.end()};
+  const std::vector<double> loaded = loaded_places(machine);
+  const std::vector<double> clamped = clamped_places(machine);
+  const double evening = evening_length(machine, mesh);
+  std::vector<PadSpot> spots;
+  if (!machine.fingers) {
+    const Bar& nose = machine.bar(nose_bar(machine));
+    add_spots({nose.start, nose.end(), mesh.stations, loaded, clamped, evening}, bed, sheet, spots);
+    return spots;
+  }
+  const Fingers& f = *machine.fingers;
+  const std::vector<double> none;
+  for (std::size_t i = 0; i < f.widths.size(); ++i) { // each at its edges and in the middle of what is over the sheet
+    const double from = f.starts[i];
+    const double to = from + f.widths[i];
+    const std::vector<double> middle{(std::max(from, sheet.from) + std::min(to, sheet.to)) / 2};
+    add_spots({from, to, middle, none, none, evening, static_cast<int>(i)}, bed, sheet, spots);
+  }
+  return spots;
+}
+
+void lay_spot(const Machine& machine, const PadSpot& spot, double share, Joint& joint) {
+  const auto E = [&](int material) { return machine.materials.at(static_cast<std::size_t>(material)).E; };
+  const Sheet& sheet = *machine.sheet;
+  const double crowns = machine.body(BodyKind::bed).crown.at(spot.x) + machine.body(BodyKind::clamp).crown.at(spot.x);
+  double per_length = E(sheet.material) * machine.nose.land / sheet.thickness;
+  if (!spot.sheet) {
+    // A strip pressed on a half or quarter space: 2 E per length for either face, one behind the other (an estimate).
+    const int nose = machine.fingers ? machine.fingers->material : machine.bar(nose_bar(machine)).material;
+    per_length = 2 / (1 / E(machine.bar(bed_edge(machine)).material) + 1 / E(nose));
+  }
+  joint.kind = spot.sheet ? JointKind::pad : JointKind::touch;
+  joint.name = spot.sheet ? "pad" : "nose on bed";
+  joint.stiffness[uz] = per_length * spot.tributary * share;
+  joint.sense[uz] = Sense::compression;
+  joint.gap[uz] = spot.sheet ? crowns : crowns - sheet.thickness;
+  joint.tributary = spot.tributary;
+}
+
+} // namespace bedbow

@@ -1,0 +1,80 @@
+/// \file
+/// Whether anything stands in the way while apron and flange swing up about the bend line. Sections in the (y, z)
+/// plane, each over its own length along x; see docs/theory/sheet.md, "What must not meet".
+#pragma once
+
+#include "mesh/check/polygon.h"
+#include "mesh/machine/machine.h"
+#include "mesh/piece/registry.h"
+
+#include <numbers>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// How far the machine swings [rad].
+struct SwingAngles {
+  double bend = 0;  ///< of the flange: wanted and springback, or the greatest of [solve] angles where that is more
+  double apron = 0; ///< of the apron: further by what the machine may deflect
+};
+
+/// What the machine may deflect, so that the apron goes further than the bend [rad]: where `solve` begins to warn of
+/// it.
+inline constexpr double deflection_allowance = 2 * std::numbers::pi / 180;
+
+/// \param springback [rad] >= 0.
+SwingAngles swing_angles(const Machine& machine, double springback);
+
+/// Bodies closer than this have met, deeper than this they stand in each other [m].
+inline constexpr double swing_clearance = 0.05e-3;
+
+/// One solid thing in the (y, z) plane, over a length along x.
+struct SwingBody {
+  enum class Kind { flange, apron, bed, clamp, finger, nut, cam };
+  Kind kind = Kind::bed;
+  std::string name;        ///< "apron.rib", "the nut of post left"
+  Polygon outline;         ///< at 0 deg; empty for the flange, which changes as it is bent
+  double from = 0, to = 0; ///< x [m]
+  SourcePos pos;
+};
+
+/// What swings: the flange, and the apron's bars whose outline is known.
+std::vector<SwingBody> swinging_bodies(const Machine& machine, const Registry<ShapeEntry>& shapes);
+
+/// What stands: bars of bed and clamp, fingers, nuts on the clamp, eccentrics. Where the clamp's bars are drawn for a
+/// thinner sheet they are raised to lie on this one. How levers point is not in a case, so they are not among them.
+std::vector<SwingBody> standing_bodies(const Machine& machine, const Registry<ShapeEntry>& shapes);
+
+/// The bend and the straight flange beyond it, bent to an angle [rad]: outer face through the bend line, inner arc of
+/// the inside radius. Empty where the flange is shorter than the bend.
+Polygon flange_outline(const Sheet& sheet, double angle);
+
+/// Where two things first meet.
+struct SwingMeeting {
+  double angle = 0;   ///< [rad]
+  Eigen::Vector3d at; ///< middle of their common length, where they are deepest in each other [m]
+  double from = 0, to = 0;
+};
+
+/// \param angle to which `mover` swings from 0 [rad]. \return nullopt where they pass. Angles are found to 1e-6 rad.
+std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
+                                          double angle);
+
+/// The bend at which the flange meets what stands in its way, however far the apron could go: a nose without relief has
+/// one a little beyond 90 deg.
+struct BendLimit {
+  double angle = 0; ///< [rad]
+  std::string by;   ///< what it meets
+};
+
+/// \return nullopt where the flange passes up to 175 deg.
+std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<ShapeEntry>& shapes);
+
+/// How far the obstacle has to stand further back for the mover to pass, up to the next tenth of a millimetre [m];
+/// nullopt where 0.2 m are not enough.
+std::optional<double> clearing_shift(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
+                                     double angle);
+
+} // namespace bedbow

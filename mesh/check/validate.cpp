@@ -1,0 +1,83 @@
+#include "mesh/check/validate.h"
+
+#include "mesh/check/validate_parts.h"
+
+#include <cstdio>
+
+namespace bedbow {
+
+namespace {
+
+void validate_whole(Validator& v) {
+  const Machine& m = v.machine;
+  bool bars = false;
+  // A body whose bars are missing has been reported as just that.
+  for (const Body& body : m.bodies) bars = bars || body.present() || body.pos.line > 0;
+  const bool own = m.own.present() || m.own_pos.line > 0;
+  if (!bars && m.members.empty() && m.panels.empty() && !own)
+    v.error({1, 1}, "",
+            "there is nothing to solve: a case has at least a [bed], a [[member]], a [[panel]] or a [mesh]");
+  if (m.solve.dimension == 2 && (!m.members.empty() || !m.panels.empty() || own))
+    v.warning({}, "solve.dimension", "members, panels and meshes out of the x-z plane count only with dimension = 3");
+}
+
+/// Names of one list that occur twice.
+template <class Item> void validate_names(Validator& v, const std::vector<Item>& list, const std::string& kind) {
+  for (std::size_t i = 0; i < list.size(); ++i)
+    for (std::size_t j = 0; j < i; ++j) {
+      if (list[i].name.empty() || list[i].name != list[j].name) continue;
+      v.error(list[i].pos, kind + "." + list[i].name,
+              "the name is taken by the one in line " + std::to_string(list[j].pos.line) + "; give it one of its own");
+      break;
+    }
+}
+
+void validate_all_names(Validator& v) {
+  const Machine& m = v.machine;
+  for (const Body& body : m.bodies) validate_names(v, body.bars, to_string(body.kind) + ".bar");
+  validate_names(v, m.posts, "post");
+  validate_names(v, m.cams, "cam");
+  validate_names(v, m.hinges, "hinge");
+  validate_names(v, m.handles, "handle");
+  validate_names(v, m.ties, "tie");
+  validate_names(v, m.screws, "screws");
+  validate_names(v, m.welds, "weld");
+  validate_names(v, m.supports, "support");
+  validate_names(v, m.members, "member");
+  validate_names(v, m.panels, "panel");
+  validate_names(v, m.dials, "dial");
+  for (const Panel& panel : m.panels)
+    for (const Member& member : m.members)
+      if (!panel.name.empty() && panel.name == member.name)
+        v.error(panel.pos, "panel." + panel.name, "a member has the same name; give the panel one of its own");
+}
+
+} // namespace
+
+std::string in_mm(double length) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.6g mm", length * 1000);
+  return text;
+}
+
+std::string joint_key(const std::string& kind, const std::string& name, std::size_t index) {
+  return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
+}
+
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback) {
+  Validator v{machine, shapes, {}, {}};
+  for (const Body& body : machine.bodies)
+    for (const Bar& bar : body.bars) v.boxes[static_cast<std::size_t>(body.kind)].push_back(bar_box(bar, shapes));
+  validate_whole(v);
+  validate_all_names(v);
+  validate_bodies(v);
+  validate_sheet(v);
+  validate_swing(v, springback);
+  validate_joints(v);
+  validate_structure(v);
+  validate_meetings(v);
+  validate_own(v);
+  return std::move(v.problems);
+}
+
+} // namespace bedbow

@@ -1,0 +1,50 @@
+/// \file
+/// What the parts of validate() work on. Only they use this.
+#pragma once
+
+#include "mesh/machine/bar_box.h"
+#include "mesh/machine/problem.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace bedbow {
+
+struct Validator {
+  const Machine& machine;
+  const Registry<ShapeEntry>& shapes;
+  std::array<std::vector<std::optional<BarBox>>, 3> boxes; ///< by body and bar
+  std::vector<Problem> problems;
+
+  void error(SourcePos pos, std::string key, std::string text) {
+    problems.push_back({Severity::error, pos, std::move(key), std::move(text)});
+  }
+  void warning(SourcePos pos, std::string key, std::string text) {
+    problems.push_back({Severity::warning, pos, std::move(key), std::move(text)});
+  }
+  [[nodiscard]] const std::optional<BarBox>& box(const Ref& r) const {
+    return boxes[static_cast<std::size_t>(r.body)][static_cast<std::size_t>(r.index)];
+  }
+};
+
+/// Lengths closer than this are the same [m].
+inline constexpr double same_length = 1e-9;
+
+/// "12.5 mm".
+std::string in_mm(double length);
+
+/// "post.left", or "post.2" for one without a name. \param index from 0.
+std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);
+
+void validate_bodies(Validator& v);                   // validate_bodies.cpp
+void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers
+void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and what meets in the swing
+void validate_joints(Validator& v);                   // validate_joints.cpp
+void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
+void validate_meetings(Validator& v); // validate_meetings.cpp: members and panels that touch and are not joined
+void validate_own(Validator& v);      // validate_own.cpp: the own mesh
+
+} // namespace bedbow

@@ -1,0 +1,99 @@
+// Set-back of the nose, and what stands in the way of apron and flange. Derivation: docs/theory/sheet.md.
+#include "mesh/check/swing.h"
+#include "mesh/check/validate_parts.h"
+#include "mesh/machine/setback.h"
+
+#include <cmath>
+#include <cstdio>
+
+namespace bedbow {
+
+namespace {
+
+std::string in_deg(double angle) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.1f deg", angle * 180 / std::numbers::pi);
+  return text;
+}
+
+std::string in_tenths(double length) {
+  char text[40];
+  std::snprintf(text, sizeof text, "%.1f mm", length * 1000);
+  return text;
+}
+
+/// Up to the next hundredth of a millimetre, so that what is advised is enough [m].
+double rounded_up(double length) {
+  return std::ceil(length * 1e5 - 1e-6) / 1e5;
+}
+
+void validate_setback(Validator& v, double springback) {
+  const Machine& m = v.machine;
+  const double least = required_setback(m, springback);
+  if (!(m.nose.setback < least - 1e-6)) return;
+  const double swung = m.sheet->angle + springback;
+  const std::string bend = greatest_angle(m) >= swung ? in_deg(greatest_angle(m))
+                                                      : in_deg(swung) + " (" + in_deg(m.sheet->angle) + " and " +
+                                                            in_deg(springback) + " springback)";
+  const std::string edge = m.nose.radius > 0 ? "an edge rounded to " + in_mm(m.nose.radius) : "a sharp edge";
+  v.error(m.nose.pos, "clamp.nose.setback",
+          "a nose edge at y = " + in_mm(m.nose.setback) + " stands in the flange's way: bent to " + bend + " over " +
+              in_mm(m.sheet->inside_radius) + ", a sheet of " + in_mm(m.sheet->thickness) + " needs at least " +
+              in_mm(rounded_up(least)) + " behind the bend line for " + edge + "; give setback = \"" +
+              in_mm(rounded_up(least)) + "\", and move the clamp's bars back with it");
+}
+
+/// How far the mover was to go, as a reader would add it up.
+std::string whole_swing(const Machine& m, const SwingAngles& angles, const SwingBody& mover, double springback) {
+  const bool flange = mover.kind == SwingBody::Kind::flange;
+  const bool listed = angles.bend > m.sheet->angle + springback;
+  return in_deg(flange ? angles.bend : angles.apron) + " (" +
+         (listed ? in_deg(angles.bend) + " in [solve] angles"
+                 : in_deg(m.sheet->angle) + " wanted, " + in_deg(springback) + " springback") +
+         (flange ? "" : ", " + in_deg(deflection_allowance) + " for what the machine may deflect") + ")";
+}
+
+/// What would help.
+std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& obstacle, const SwingMeeting& meeting,
+                    double angle, double springback) {
+  if (obstacle.kind == SwingBody::Kind::bed)
+    return "; check `at` and the sizes of both: the apron hangs in front of the bend line, below its face";
+  const auto shift = clearing_shift(m, mover, obstacle, angle);
+  std::string out;
+  if (mover.kind == SwingBody::Kind::flange) {
+    const double most = meeting.angle - springback;
+    if (most > 0) out += ". As drawn it bends to " + in_deg(most) + " at most";
+  }
+  out += shift ? "; " + in_tenths(*shift) + " further back it would be clear" : "";
+  out += out.empty() ? "; " : ", or ";
+  return out + (mover.kind == SwingBody::Kind::flange ? "slope its front, or take a shorter flange"
+                                                      : "take a smaller bar for one of the two");
+}
+
+void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obstacle, const SwingAngles& angles,
+                      double springback) {
+  const Machine& m = v.machine;
+  const double angle = mover.kind == SwingBody::Kind::flange ? angles.bend : angles.apron;
+  const auto met = first_meeting(m, mover, obstacle, angle);
+  if (!met) return;
+  v.error(obstacle.pos, obstacle.name,
+          mover.name + " meets " + obstacle.name + " at " + in_deg(met->angle) + " of " +
+              whole_swing(m, angles, mover, springback) + ", at y = " + in_tenths(met->at.y()) +
+              ", z = " + in_tenths(met->at.z()) + " from x = " + in_mm(met->from) + " to " + in_mm(met->to) +
+              way_out(m, mover, obstacle, *met, angle, springback));
+}
+
+} // namespace
+
+void validate_swing(Validator& v, double springback) {
+  const Machine& m = v.machine;
+  // In the x-z plane bars have no depth that could meet anything.
+  if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return;
+  if (m.nose.bar >= 0) validate_setback(v, springback);
+  const SwingAngles angles = swing_angles(m, springback);
+  const auto standing = standing_bodies(m, v.shapes);
+  for (const SwingBody& mover : swinging_bodies(m, v.shapes))
+    for (const SwingBody& obstacle : standing) validate_meeting(v, mover, obstacle, angles, springback);
+}
+
+} // namespace bedbow

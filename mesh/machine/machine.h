@@ -1,0 +1,357 @@
+/// \file
+/// The machine as a builder could draw it: bodies of bars, joints, sheet, members, panels, and what to find out.
+/// Plain values in SI base units (m, N, Pa, kg, rad, s), filled by the case reader or by hand; no mechanics.
+///
+/// Axes: x along the bend line from the left end of the bed, y from the bend line to the rear, z up. The origin is the
+/// left end of the bed's front top edge. Cross-section places are (y, z). The apron is described as it stands at 0 deg.
+#pragma once
+
+#include "mesh/machine/own_mesh.h"
+#include "mesh/piece/material.h"
+#include "mesh/piece/section.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Place in the case file, for messages. Line and column count from 1; 0 means "not from a file".
+struct SourcePos {
+  int line = 0;
+  int column = 0;
+};
+
+/// A value of a coordinate or size that the case left out.
+inline constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
+
+enum class BodyKind { bed, clamp, apron };
+inline constexpr std::array<BodyKind, 3> all_bodies{BodyKind::bed, BodyKind::clamp, BodyKind::apron};
+/// "bed", "clamp" or "apron".
+std::string to_string(BodyKind body);
+
+/// What something is fixed to. For `bar`, body and index; for `member` and `panel`, the index into the machine's list;
+/// for `own`, the index into the own mesh's parts.
+struct Ref {
+  enum class Kind { none, ground, bar, member, panel, own };
+  Kind kind = Kind::none;
+  BodyKind body = BodyKind::bed;
+  int index = -1;
+  bool operator==(const Ref&) const = default;
+};
+
+enum class BarModel { beam, plate };
+
+/// A place that follows another bar: this bar touches it on one side. See mesh/machine/stack.h.
+struct Stack {
+  enum class Side { on, under, behind, before };
+  Side side = Side::on;
+  Ref bar; ///< of kind `bar`
+  bool operator==(const Stack&) const = default;
+};
+
+/// One bar of a body, straight along x.
+struct Bar {
+  std::string name;
+  Shape shape;
+  Eigen::Vector2d at = {0, 0}; ///< (y, z) of the centroid [m]
+  std::optional<Stack> stack;  ///< decides one of the two coordinates of `at`
+  BarModel model = BarModel::beam;
+  std::string element; ///< formulation in the element registry; empty: the model's built-in one
+  int material = -1;   ///< index into Machine::materials
+  double start = 0;    ///< x of the left end [m]
+  double length = 0;   ///< [m] > 0
+  SourcePos pos;
+  [[nodiscard]] double end() const { return start + length; }
+};
+
+/// Loose pieces that make the nose, from left to right.
+struct Fingers {
+  std::vector<double> widths;           ///< along x [m]
+  std::vector<double> starts;           ///< x of each left end [m]; same length as widths
+  double reach = 0;                     ///< from the carrying bar to the nose edge, along y [m]
+  double thickness = 0;                 ///< [m]
+  int material = -1;                    ///< index into Machine::materials
+  std::optional<double> root_stiffness; ///< of one finger against tipping about x [N m/rad]; held fast when left out
+  SourcePos pos;
+};
+
+/// Where the clamp bears on the sheet.
+struct Nose {
+  int bar = -1;       ///< index into the clamp's bars
+  double setback = 0; ///< y of the nose edge, or of the front of a rounded one [m]; see mesh/machine/setback.h
+  double radius = 0;  ///< of the rounding of the edge [m]; 0 sharp
+  double land = 0;    ///< depth of the bearing face behind the edge [m] > 0
+  SourcePos pos;
+};
+
+/// A strip on a body's bend-line edge that stands towards the sheet: shims, or what was machined or scraped. Straight
+/// between its places, level beyond them.
+struct Crown {
+  std::vector<double> x;      ///< ascending [m]
+  std::vector<double> height; ///< towards the sheet [m]; same length as x
+  /// Height at x; 0 without places.
+  [[nodiscard]] double at(double x) const;
+};
+
+/// Bed, clamp or apron. A body without bars is absent from the case.
+struct Body {
+  BodyKind kind = BodyKind::bed;
+  double start = 0;
+  double length = 0;
+  int material = -1;
+  std::vector<Bar> bars;
+  int edge_bar =
+      -1; ///< bed: bar that carries the front top edge; apron: bar that carries the face; clamp: the nose's bar
+  Crown crown;
+  SourcePos pos;
+  [[nodiscard]] bool present() const { return !bars.empty(); }
+};
+
+/// What is being bent.
+struct Sheet {
+  int material = -1;
+  double thickness = 0;     ///< [m]
+  double width = 0;         ///< along the bend line [m]
+  double centre = 0;        ///< x of its middle [m]
+  double flange = 0;        ///< bend line to the line where the apron bears [m]
+  double inside_radius = 0; ///< [m]
+  double angle = 0;         ///< wanted after springback [rad]
+  double grip = 0;          ///< depth behind the nose over which the sheet passes its moment to the bed [m]
+  std::string moment_law = "rigid-plastic";
+  SourcePos pos;
+  [[nodiscard]] double left() const { return centre - width / 2; }
+  [[nodiscard]] double right() const { return centre + width / 2; }
+};
+
+/// Order of the six movements everywhere: x y z rx ry rz.
+enum Dof : int { ux = 0, uy = 1, uz = 2, rx = 3, ry = 4, rz = 5 };
+using DofMask = std::array<bool, 6>;
+enum class Sense { both, tension, compression };
+
+/// A place as the case gives it; left-out coordinates are NaN until the mesher takes them from where the bars meet.
+using GivenPoint = Eigen::Vector3d;
+
+/// What the joints of the trade have in common.
+struct JointBase {
+  std::string name; ///< may be empty; messages and results then use kind and number
+  std::array<Ref, 2> joins;
+  GivenPoint at = {left_out, left_out, left_out};
+  SourcePos pos;
+};
+
+/// What lies under a post's nut.
+enum class NutSeat { washer, plain, spherical };
+
+/// Stud with nut: pulls the clamp down. Tension only along z, sideways as a stud fixed at both ends.
+struct Post : JointBase {
+  double diameter = 0;           ///< nominal [m]
+  std::string thread;            ///< "M20", or empty when a plain diameter was given
+  std::string grade;             ///< property class, "8.8"; may be empty
+  double free_length = 0;        ///< stretched length [m]
+  std::optional<double> preload; ///< force after clamping, before bending [N]
+  NutSeat seat = NutSeat::washer;
+  double washer_diameter = left_out, washer_thickness = left_out; ///< [m]; left out: the thread's plain washer
+  double engagement = left_out;                                   ///< thread in the nut [m]; left out: a standard nut
+  double tapped = left_out;                                       ///< thread in the lower bar [m]; left out: a nut
+  std::optional<double> allowed_seat, allowed_stress;             ///< override [Pa]
+  std::optional<double> allowed_thread;                           ///< overrides [N]
+};
+
+/// Eccentric that lifts the clamp's tail: compression only along z.
+struct Cam : JointBase {
+  double lift = 0;                        ///< [m]; from throw and angle when those are given
+  std::optional<double> throw_;           ///< eccentricity doubled: highest less lowest [m]
+  std::optional<double> angle;            ///< from its lowest position [rad]
+  double radius = left_out;               ///< [m]
+  double width = left_out;                ///< along its axis [m]
+  std::optional<double> stiffness;        ///< [N/m]
+  bool linked = false;                    ///< turned together with the other linked cams
+  double lag = 0;                         ///< how far it trails `angle` [rad]; in `lift` already
+  double touch = 0;                       ///< angle at which the nose just touches the sheet [rad]; in `lift` already
+  bool captive = false;                   ///< sits in a hole of the clamp and carries it to and fro
+  int material = -1;                      ///< index into Machine::materials; -1: that of the bar it presses on
+  double friction = 0.15;                 ///< of the eccentric under the tail and of its shaft
+  double shaft = left_out;                ///< diameter [m]
+  double lever = left_out;                ///< from the shaft to the hand [m]
+  std::optional<double> allowed_pressure; ///< overrides the peak pressure [Pa]
+};
+
+/// How far an eccentric turned to `angle` [rad] from its lowest position raises the tail above where the nose touches,
+/// throw / 2 (cos touch - cos angle) [m]; below 0 the nose is open.
+double cam_lift(double throw_, double angle, double touch = 0);
+
+/// Apron pivot on the bend line, free about x.
+struct Hinge : JointBase {
+  double pin = left_out;                                  ///< diameter [m]
+  double bearing_length = left_out;                       ///< [m]
+  double gap = 0;                                         ///< clear distance along the pin between what it joins [m]
+  bool both_sides = false;                                ///< held by a cheek on either side; else overhung
+  int pin_material = -1;                                  ///< index into Machine::materials; -1: that of the hole
+  std::optional<double> allowed_pressure, allowed_stress; ///< override [Pa]
+};
+
+/// Where the operator holds the apron: stops its rotation about x.
+struct Handle {
+  std::string name;
+  int bar = -1; ///< index into the apron's bars
+  double x = 0;
+  double reach = left_out; ///< from the bend line to the hand [m]
+  SourcePos pos;
+};
+
+/// Any other joint.
+struct Tie : JointBase {
+  DofMask holds{};
+  std::optional<double> stiffness;            ///< [N/m] for held translations; rigid when left out
+  std::optional<double> rotational_stiffness; ///< [N m/rad] for held rotations
+  Sense only = Sense::both;
+};
+
+/// A row of screws between two bars.
+struct Screws : JointBase {
+  std::string thread; ///< "M8"
+  double diameter = 0;
+  std::string grade;
+  std::vector<double> x;                                ///< positions [m]
+  std::optional<double> shear_stiffness;                ///< per screw [N/m]
+  std::optional<double> allowed_shear, allowed_tension; ///< override [N]
+  std::optional<double> allowed_bearing;                ///< overrides [Pa]
+};
+
+/// Two bars joined along x without slip.
+struct Weld : JointBase {
+  double from = left_out;
+  double to = left_out;
+};
+
+/// Bed to ground (or any bar to ground).
+struct Support {
+  std::string name;
+  Ref bar;
+  GivenPoint at = {left_out, left_out, left_out};
+  DofMask holds{};
+  std::optional<double> stiffness;            ///< [N/m]; rigid when left out
+  std::optional<double> rotational_stiffness; ///< [N m/rad]
+  SourcePos pos;
+};
+
+/// Straight beam between two points.
+struct Member {
+  std::string name;
+  Eigen::Vector3d from, to;
+  Shape shape;
+  Eigen::Vector3d up = {left_out, left_out, left_out}; ///< direction of the section's height; NaN: z, or y along z
+  int material = -1;
+  DofMask release_from{}, release_to{};
+  bool tension_only = false;
+  int divisions = 4;
+  std::string element; ///< as of a bar
+  SourcePos pos;
+};
+
+/// Flat rectangular plate: a corner and two edges.
+struct Panel {
+  std::string name;
+  Eigen::Vector3d corner, edge_a, edge_b;
+  double thickness = 0;
+  int material = -1;
+  std::array<int, 2> divisions{8, 8};
+  std::string element; ///< as of a plate bar
+  SourcePos pos;
+};
+
+/// Holds a point, a line, or a panel edge of members and panels, or a set of the own mesh's points to ground.
+struct Hold {
+  Eigen::Vector3d from, to; ///< equal for a point; NaN for a set
+  int set = -1;             ///< index into OwnMesh::sets
+  DofMask holds{};
+  SourcePos pos;
+};
+
+/// Force and moment at a point or shared by a set of points, force per length on a line, or pressure on a panel or on a
+/// part of the own mesh.
+struct Load {
+  enum class Kind { point, line, pressure, set };
+  Kind kind = Kind::point;
+  Ref on; ///< none: the member, panel or part at that place
+  Eigen::Vector3d from = Eigen::Vector3d::Zero(), to = Eigen::Vector3d::Zero(); ///< point: both the place
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();                              ///< [N], or [N/m] for a line
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();                             ///< [N m]
+  double pressure = 0; ///< [Pa], along the normal edge_a x edge_b, or that of the quads' corners (right-hand rule)
+  int panel = -1;      ///< -1: the part that `on` names
+  int set = -1;        ///< index into OwnMesh::sets
+  SourcePos pos;
+};
+
+/// Dial indicator: the movement of one spot.
+struct Dial {
+  std::string name;
+  Ref on;
+  Eigen::Vector3d at;
+  std::optional<double> reading; ///< [m]
+  int direction = -1;            ///< 0 x, 1 y, 2 z for the reading
+  SourcePos pos;
+};
+
+struct Limits {
+  std::optional<double> bow;          ///< [m]
+  std::optional<double> angle;        ///< [rad]
+  std::optional<double> utilisation;  ///< of yield, proof or allowable pressure
+  std::optional<double> buckling;     ///< least load factor; 3 when left out
+  std::optional<double> nose_opening; ///< of the nose over the sheet [m]; a part of its thickness when omitted
+};
+
+struct SolveSettings {
+  int dimension = 3;                         ///< 3, or 2 for the x-z plane
+  double element_size = 0.015;               ///< [m]
+  std::optional<std::vector<double>> angles; ///< [rad]; default 0, half, wanted
+  int modes = 0;
+  int buckling = 0;
+  std::string buckling_step; ///< name of the step whose stress may buckle the machine; empty: the worst one
+  bool lumped_mass = false;  ///< diagonal mass instead of consistent
+  std::string linear_solver; ///< empty: chosen by size
+};
+
+/// Everything the solver reads. `io` fills it; studies vary it.
+struct Machine {
+  std::string title;
+  std::vector<Material> materials; ///< used ones only; indices above point here
+  std::optional<Sheet> sheet;
+  std::array<Body, 3> bodies; ///< by BodyKind
+  Nose nose;
+  std::optional<Fingers> fingers;
+  std::vector<Post> posts;
+  std::vector<Cam> cams;
+  std::vector<Hinge> hinges;
+  std::vector<Handle> handles;
+  std::vector<Tie> ties;
+  std::vector<Screws> screws;
+  std::vector<Weld> welds;
+  std::vector<Support> supports;
+  std::vector<Member> members;
+  std::vector<Panel> panels;
+  OwnMesh own;
+  SourcePos own_pos; ///< of [mesh]
+  std::vector<Hold> holds;
+  std::vector<Load> loads;
+  std::vector<Dial> dials;
+  bool gravity = false;
+  Limits limits;
+  SolveSettings solve;
+
+  [[nodiscard]] const Body& body(BodyKind k) const { return bodies[static_cast<std::size_t>(k)]; }
+  [[nodiscard]] Body& body(BodyKind k) { return bodies[static_cast<std::size_t>(k)]; }
+  /// The bar that a reference of kind `bar` names. Throws std::out_of_range.
+  [[nodiscard]] const Bar& bar(const Ref& r) const;
+  /// "bed.web", "ground", "member rod", "panel cheek", "mesh.gusset".
+  [[nodiscard]] std::string name_of(const Ref& r) const;
+  /// As results call it: "bed.web", "rod", "cheek", "mesh.gusset".
+  [[nodiscard]] std::string plain_name(const Ref& r) const;
+};
+
+} // namespace bedbow

@@ -1,0 +1,50 @@
+/// \file
+/// From nodes to unknowns: rigidly linked nodes share one reference node, connected parts make components, and each
+/// component numbers its own unknowns. Rigid arms are exact transformations.
+#pragma once
+
+#include "mesh/build/mesh.h"
+#include "solver/element/beam.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// u(node) = u(ref) + theta(ref) x arm, theta(node) = theta(ref).
+struct NodeLink {
+  int ref = -1;
+  Eigen::Vector3d arm = Eigen::Vector3d::Zero();
+};
+
+/// A part that elements, links and screws hold together. It has its own stiffness matrix, in which just as many dofs
+/// are anchored as it has rigid movements left; those movements are unknowns beside it.
+struct Component {
+  std::vector<int> nodes; ///< reference nodes in the order of their unknowns
+  int size = 0;           ///< free unknowns
+  Frame frame = Frame::fixed;
+  std::string name;       ///< "clamp", "clamp.tail", "member rod": what a builder would call it
+  bool ladder = false;    ///< made of bars only: numbered station by station
+  Eigen::Vector3d centre; ///< reference point of the rigid movements [m]
+  Eigen::MatrixXd rigid;  ///< 6 x r: rigid movements left by the holds, as (translation, rotation about centre)
+};
+
+struct DofMap {
+  std::vector<NodeLink> links;          ///< by node
+  std::vector<int> component;           ///< by node
+  std::vector<std::array<int, 6>> dofs; ///< by node; set for reference nodes: unknown in its component, -1 held
+  std::vector<Component> components;
+  std::vector<int> held;      ///< reference dofs (6 * node + dof) held to ground
+  std::vector<int> far_holds; ///< held dofs of linked nodes with an arm: these become rows
+  bool plane = false;         ///< 2D: only ux, uz, ry move
+};
+
+/// True for the movements that exist: all six, or ux, uz, ry in the x-z plane.
+bool moves(bool plane, int dof);
+
+DofMap make_dof_map(const Machine& machine, const Mesh& mesh);
+
+} // namespace bedbow

@@ -1,0 +1,86 @@
+/// \file
+/// The mesh's elements, one by one: matrices and loads of each, by the built-in formulation or by the one that its bar,
+/// member or panel names. A named one that brings no mass counts as lumped, one that brings no loads gets the built-in
+/// element's; geometric stiffness is refused.
+#pragma once
+
+#include "solver/assembly/own_element.h"
+#include "solver/element/beam_lateral.h"
+#include "solver/element/shell4.h"
+
+#include <array>
+#include <cmath>
+#include <vector>
+
+namespace bedbow {
+
+/// Constants of the beam elements, one per section and material in use, and per length.
+struct ElementData {
+  std::vector<BeamData> beams;        ///< by beam element's entry in `of_beam`
+  std::vector<int> of_beam;           ///< by beam element
+  std::vector<double> nu;             ///< Poisson's ratio, by entry of `beams`
+  std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; neighbours alike share one
+  std::vector<int> of_lateral;        ///< by beam element
+  std::vector<char> plain;            ///< by beam element: stands in its frame's axes, with nothing released
+  OwnElements own;
+};
+/// Throws std::invalid_argument for an element that is not registered or does not fit.
+ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
+
+/// Up to rounding: stations of one spacing lie apart by lengths that differ in their last digits.
+inline bool equal_lengths(double a, double b) {
+  return std::abs(a - b) <= 1e-13 * b;
+}
+
+/// Throws std::invalid_argument where an element in use brings no geometric stiffness.
+void require_geometric(const OwnElements& own);
+
+/// Released local dofs of a beam element, node by node, and whether there are any.
+struct BeamReleases {
+  std::array<bool, 12> dofs{};
+  bool any = false;
+};
+inline BeamReleases releases_of(const BeamElement& element) {
+  BeamReleases r;
+  for (std::size_t i = 0; i < 6; ++i) {
+    r.dofs[i] = element.release_a[i];
+    r.dofs[6 + i] = element.release_b[i];
+    r.any = r.any || r.dofs[i] || r.dofs[6 + i];
+  }
+  return r;
+}
+
+/// Stiffness of one beam element in its own axes, with nothing released.
+Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element);
+
+/// Mass of one beam element in its own axes, with nothing released.
+Matrix12d beam_local_mass(const Mesh& mesh, const ElementData& data, int element, bool lumped);
+
+/// Geometric stiffness of one beam element in its own axes, with nothing released, from its forces at either end.
+Matrix12d beam_local_geometric(const Mesh& mesh, const ElementData& data, int element, const SectionForces& at_1,
+                               const SectionForces& at_2);
+
+/// Nodal loads of a uniform line load on one beam element, own axes, with nothing released.
+Vector12d beam_local_load(const Mesh& mesh, const ElementData& data, int element, const BeamLineLoad& load);
+
+/// Stiffness of one beam element in global axes, releases condensed.
+Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element);
+
+/// Corner places of a shell element.
+Corners corners_of(const Mesh& mesh, const ShellElement& element);
+
+/// Stiffness of one shell element in global axes.
+Matrix24d shell_stiffness_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element);
+
+/// Mass of one shell element in global axes.
+Matrix24d shell_mass_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element, bool lumped);
+
+/// Geometric stiffness of one shell element in global axes. \param u its nodal movements, global axes.
+Matrix24d shell_geometric_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element,
+                             const Vector24d& u);
+
+/// Nodal loads of a uniform traction per area on one shell element, global axes [Pa].
+Vector24d shell_load_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element,
+                        const Eigen::Vector3d& traction);
+
+} // namespace bedbow

@@ -1,0 +1,89 @@
+#include "solver/assembly/rows.h"
+
+#include "mesh/machine/frame.h"
+
+#include <cmath>
+
+namespace bedbow {
+
+RowSet::RowSet(const Mesh& mesh, const DofMap& map)
+    : plane_(map.plane)
+    , sides_(mesh.joints.size()) {
+  for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
+    const Joint& j = mesh.joints[i];
+    if (in_matrix(j)) continue;
+    add_side(mesh, map, j, j.a, sides_[i][0]);
+    add_side(mesh, map, j, j.b, sides_[i][1]);
+  }
+}
+
+int RowSet::add(Functional f) {
+  functionals_.push_back(std::move(f));
+  return static_cast<int>(functionals_.size()) - 1;
+}
+
+void RowSet::add_side(const Mesh& mesh, const DofMap& map, const Joint& j, const Place& place, Side& side) {
+  if (place.ground()) return;
+  side.apron = place.frame == Frame::apron;
+  std::array<bool, 6> wanted{};
+  for (int k = 0; k < 6; ++k) {
+    if (j.stiffness[k] == 0) continue;
+    const int base = k < 3 ? 0 : 3;
+    const bool own_axes = !j.axes.isIdentity(0);
+    for (int a = 0; a < 3; ++a) {
+      const bool mixes = own_axes ? j.axes(k % 3, a) != 0 : a == k % 3;
+      // What turns with the apron mixes its y and z.
+      const bool turned = side.apron && !plane_ && k % 3 != 0 && a != 0;
+      if (mixes || turned) wanted[base + a] = true;
+    }
+  }
+  for (int k = 0; k < 6; ++k) {
+    if (!wanted[k] || !moves(plane_, k)) continue;
+    const Eigen::Vector3d d = Eigen::Vector3d::Unit(k % 3);
+    side.of[k] = add(k < 3 ? translation_of(mesh, map, place, d) : rotation_of(mesh, map, place, d));
+  }
+}
+
+void RowSet::side_terms(const Side& side, const Eigen::Vector3d& direction, bool rotation, double sign,
+                        Row& row) const {
+  for (int a = 0; a < 3; ++a) {
+    const int f = side.of[(rotation ? 3 : 0) + a];
+    if (f >= 0 && direction[a] != 0) row.terms.add(f, sign * direction[a]);
+  }
+}
+
+std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
+  const Eigen::Matrix3d turn = apron_turn(angle);
+  std::vector<Row> out;
+  for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
+    const Joint& j = mesh.joints[i];
+    if (in_matrix(j)) continue;
+    const Side& a = sides_[i][0];
+    const Side& b = sides_[i][1];
+    for (int k = 0; k < 6; ++k) {
+      if (j.stiffness[k] == 0) continue;
+      const bool rotation = k >= 3;
+      const Eigen::Vector3d d = j.axes.row(k % 3);
+      // Parts that both hang on the apron keep their joint in its axes; else the joint stands in global axes.
+      const bool both_apron = a.apron && b.apron;
+      const auto own = [&](const Side& s) -> Eigen::Vector3d {
+        if (plane_) // seen in the plane the apron only leans: the normal's share along z is cos(angle)
+          return a.apron == b.apron || s.apron || k % 3 == 0 ? d : Eigen::Vector3d(d * turn(2, 2));
+        return s.apron && !both_apron ? Eigen::Vector3d(turn.transpose() * d) : d;
+      };
+      Row row;
+      side_terms(a, own(a), rotation, -1, row);
+      side_terms(b, own(b), rotation, 1, row);
+      if (row.terms.empty()) continue; // a movement that does not exist in the plane
+      row.joint = static_cast<int>(i);
+      row.direction = k;
+      row.compliance = std::isinf(j.stiffness[k]) ? 0 : 1 / j.stiffness[k];
+      row.sense = j.sense[k];
+      row.gap = j.gap[k];
+      out.push_back(row);
+    }
+  }
+  return out;
+}
+
+} // namespace bedbow

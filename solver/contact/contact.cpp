@@ -1,0 +1,136 @@
+#include "solver/contact/contact.h"
+
+#include "solver/contact/contact_opening.h"
+#include "solver/contact/contact_rows.h"
+
+#include <Eigen/Eigenvalues>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace bedbow {
+
+namespace {
+
+// Newton's steps end after a handful of rounds or go round in circles; then the slower method decides.
+constexpr int most_newton_iterations = 60;
+
+/// A part that no row holds and that closes none as it moves: this often in a row, and Newton's steps lead nowhere.
+constexpr int most_drifting = 3;
+
+/// Newton's steps from the given rows. \return whether they came to the answer, which is then in `out`; `out.loose` is
+/// how a part drifted at the end, where one did.
+bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vector<char> active, int most_iterations,
+                      ContactSolution& out) {
+  const std::size_t m = system.laws.size();
+  bool exact = rows.hold(active);
+  ContactState now = exact ? rows.answer() : rows.near(active, Eigen::VectorXd::Zero(system.rigid_load.size()));
+  int drifting = 0;
+  while (out.iterations < most_iterations) {
+    ++out.iterations;
+    const Eigen::VectorXd s = rows.stretch(now);
+    const std::vector<char> next = rows.closed(s, active);
+    std::size_t changes = 0;
+    for (std::size_t i = 0; i < m; ++i) changes += next[i] != active[i];
+    if (changes == 0 && exact) {
+      out.force = now.force;
+      out.alpha = now.alpha;
+      out.stretch = s;
+      out.active = active;
+      return true;
+    }
+    active = next;
+    exact = rows.hold(active);
+    const ContactState candidate = exact ? rows.answer() : rows.near(active, now.alpha);
+    const Eigen::VectorXd step = candidate.alpha - now.alpha;
+    char line[120];
+    std::snprintf(line, sizeof line, "iteration %d: %zu rows changed, rigid movement %.3e m%s", out.iterations, changes,
+                  step.size() ? step.cwiseAbs().maxCoeff() : 0.0, exact ? "" : " (a part is not held)");
+    out.history.emplace_back(line);
+    drifting = exact || changes > 0 ? 0 : drifting + 1;
+    if (drifting == most_drifting) {
+      out.loose = step / step.cwiseAbs().maxCoeff();
+      return false;
+    }
+    // A solution that agrees with its own rows is the answer; on it the energy's slope is nothing but rounding.
+    if (exact && rows.closed(rows.stretch(candidate), active) == active) {
+      now = candidate;
+      continue;
+    }
+    const double t = rows.line_search(now, candidate, !exact);
+    if (t >= 1) {
+      now = candidate;
+    } else {
+      now.force += t * (candidate.force - now.force);
+      now.alpha += t * step;
+      exact = false; // between two solutions: look again
+    }
+  }
+  return false;
+}
+
+/// Whether a row stops a rigid movement, sooner or later.
+bool stopped(const CondensedSystem& system, const Eigen::VectorXd& movement) {
+  const Eigen::VectorXd moved = system.rigid_stretch * movement;
+  const double least = 1e-6 * moved.cwiseAbs().maxCoeff();
+  for (Eigen::Index i = 0; i < moved.size(); ++i) {
+    const Sense sense = system.laws[i].sense;
+    const double closing = sense == Sense::both ? std::abs(moved[i]) : sense == Sense::tension ? moved[i] : -moved[i];
+    if (closing > least) return true;
+  }
+  return false;
+}
+
+} // namespace
+
+ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start, int most_iterations) {
+  ContactRows rows(system);
+  const std::size_t m = system.laws.size();
+  std::vector<char> active = start.size() == m ? start : std::vector<char>(m, 1);
+  for (std::size_t i = 0; i < m; ++i)
+    if (system.laws[i].sense == Sense::both) active[i] = 1;
+  ContactSolution out;
+  if (settle_by_newton(rows, system, std::move(active), std::min(most_newton_iterations, most_iterations), out))
+    return out;
+  const Eigen::VectorXd drift = std::move(out.loose);
+  settle_by_opening(rows, system, most_iterations, out);
+  // The way that the loads push is easier to see than a turn about the last row that carried.
+  if (out.status == ContactStatus::loose && drift.size() > 0 && !stopped(system, drift)) out.loose = drift;
+  return out;
+}
+
+Eigen::MatrixXd loose_movements(const CondensedSystem& system) {
+  const Eigen::Index r = system.rigid_load.size();
+  if (r == 0) return Eigen::MatrixXd(0, 0);
+  Eigen::MatrixXd b = system.rigid_stretch;
+  for (Eigen::Index i = 0; i < b.rows(); ++i) {
+    const double n = b.row(i).norm();
+    if (n > 0) b.row(i) /= n;
+  }
+  const Eigen::MatrixXd gram = b.transpose() * b;
+  // The norm of the inverse bounds the least eigenvalue, and most machines are far from loose: the eigenvalues need no
+  // look then.
+  const Eigen::LDLT<Eigen::MatrixXd> ldlt(gram);
+  if (ldlt.vectorD().minCoeff() > 0 && ldlt.solve(Eigen::MatrixXd::Identity(r, r)).norm() < 1e6) return {r, 0};
+  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(gram);
+  Eigen::Index d = 0;
+  while (d < r && eigen.eigenvalues()[d] < 1e-12) ++d;
+  Eigen::MatrixXd null = eigen.eigenvectors().leftCols(d);
+  // Reduced column echelon form: single movements ("slides along x") instead of mixtures.
+  std::vector<char> used(static_cast<std::size_t>(r), 0);
+  for (Eigen::Index c = 0; c < d; ++c) {
+    Eigen::Index pivot = -1;
+    for (Eigen::Index i = 0; i < r; ++i)
+      if (!used[i] && (pivot < 0 || std::abs(null(i, c)) > std::abs(null(pivot, c)))) pivot = i;
+    used[pivot] = 1;
+    null.col(c) /= null(pivot, c);
+    for (Eigen::Index o = 0; o < d; ++o)
+      if (o != c) null.col(o) -= null.col(c) * null(pivot, o);
+  }
+  for (Eigen::Index c = 0; c < d; ++c)
+    null.col(c) = null.col(c).unaryExpr([](double v) { return std::abs(v) < 1e-6 ? 0.0 : v; });
+  return null;
+}
+
+} // namespace bedbow

@@ -1,0 +1,167 @@
+#include "solver/contact/contact_rows.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow {
+
+namespace {
+
+// A rigid row is given this share of its own compliance, far below every tolerance, so that two rows that hold the same
+// movement share its force instead of making the system singular.
+constexpr double rigid_share = 1e-12;
+
+} // namespace
+
+ContactRows::ContactRows(const CondensedSystem& system)
+    : s_(system)
+    , m_(static_cast<Eigen::Index>(system.laws.size())) {
+  // Rows in units of their own compliance, so that forces and couples weigh alike.
+  Eigen::VectorXd norm = s_.rigid_stretch.rowwise().squaredNorm();
+  Eigen::VectorXd own(m_);
+  double ratio = 0;
+  for (Eigen::Index i = 0; i < m_; ++i) {
+    own[i] = s_.compliance(i, i) + s_.laws[i].compliance;
+    if (norm[i] > 0) ratio = std::max(ratio, own[i] / norm[i]);
+  }
+  if (ratio == 0) ratio = 1;
+  scale_.resize(m_);
+  extra_.resize(m_);
+  double weight = 0;
+  for (Eigen::Index i = 0; i < m_; ++i) {
+    const double d = std::max(own[i], 1e-9 * ratio * norm[i]);
+    scale_[i] = d > 0 ? 1 / std::sqrt(d) : 1;
+    extra_[i] = s_.laws[i].compliance > 0 ? s_.laws[i].compliance : rigid_share * d;
+    weight += norm[i] * scale_[i] * scale_[i];
+  }
+  gamma_ = weight > 0 ? static_cast<double>(m_) / weight : 1;
+  rigid_ = scale_.asDiagonal() * s_.rigid_stretch;
+  whole_.resize(m_, m_);
+  for (Eigen::Index j = 0; j < m_; ++j) {
+    for (Eigen::Index i = j; i < m_; ++i) whole_(i, j) = s_.compliance(i, j) * scale_[i] * scale_[j];
+    whole_(j, j) += extra_[j] * scale_[j] * scale_[j];
+  }
+  if (rigid_.cols() > 0) whole_.selfadjointView<Eigen::Lower>().rankUpdate(rigid_, gamma_);
+}
+
+bool ContactRows::hold(const std::vector<char>& active) {
+  factor(active);
+  if (s_.rigid_load.size() == 0) return true;
+  held_ = llt_.matrixL().solve(rows_);
+  schur_.compute(held_.transpose() * held_);
+  // With the augmentation the greatest eigenvalue is about 1 / gamma; a movement that no row holds gives zero.
+  return schur_.vectorD().minCoeff() > 1e-11 / gamma_;
+}
+
+ContactState ContactRows::answer() const {
+  return settled(begin(), s_.rigid_load);
+}
+
+ContactState ContactRows::push(Eigen::Index row) const {
+  Eigen::VectorXd h = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(index_.size()));
+  const auto at = std::lower_bound(index_.begin(), index_.end(), row) - index_.begin();
+  h[at] = scale_[row];
+  return settled(std::move(h), Eigen::VectorXd::Zero(s_.rigid_load.size()));
+}
+
+ContactState ContactRows::near(const std::vector<char>& active, const Eigen::VectorXd& alpha) {
+  factor(active);
+  const Eigen::VectorXd h = begin() + rows_ * (alpha + gamma_ * s_.rigid_load);
+  const Eigen::VectorXd force = llt_.solve(h);
+  return {spread(force), alpha + gamma_ * (s_.rigid_load - rows_.transpose() * force)};
+}
+
+ContactState ContactRows::settled(Eigen::VectorXd h, const Eigen::VectorXd& load) const {
+  if (load.size() == 0) return {spread(llt_.solve(h)), load};
+  h += gamma_ * (rows_ * load);
+  llt_.matrixL().solveInPlace(h);
+  Eigen::VectorXd alpha = schur_.solve(load - held_.transpose() * h);
+  Eigen::VectorXd force = llt_.matrixU().solve(h + held_ * alpha);
+  // One step of refinement on the equilibrium of the parts, which is what the certificate looks at.
+  const Eigen::VectorXd miss = load - rows_.transpose() * force;
+  const Eigen::VectorXd more = schur_.solve(miss);
+  alpha += more;
+  force += llt_.matrixU().solve(held_ * more);
+  return {spread(force), std::move(alpha)};
+}
+
+Eigen::VectorXd ContactRows::stretch(const ContactState& x) const {
+  return s_.free_stretch - s_.compliance * x.force + s_.rigid_stretch * x.alpha;
+}
+
+double ContactRows::slack(const Eigen::VectorXd& stretch) {
+  return 1e-12 * (stretch.size() ? stretch.cwiseAbs().maxCoeff() : 0);
+}
+
+std::vector<char> ContactRows::closed(const Eigen::VectorXd& stretch, const std::vector<char>& active) const {
+  const double least = slack(stretch);
+  std::vector<char> out(active.size(), 1);
+  for (std::size_t i = 0; i < active.size(); ++i) {
+    const RowLaw& law = s_.laws[i];
+    if (law.sense == Sense::both) continue;
+    const double past = stretch[static_cast<Eigen::Index>(i)] - law.gap;
+    const double over = law.sense == Sense::tension ? past : -past;
+    out[i] = active[i] ? over >= -least : over > least;
+  }
+  return out;
+}
+
+double ContactRows::line_search(const ContactState& a, const ContactState& b, bool tied) const {
+  const Eigen::VectorXd sa = stretch(a);
+  const Eigen::VectorXd ds = stretch(b) - sa;
+  const Eigen::VectorXd df = b.force - a.force;
+  const Eigen::VectorXd da = b.alpha - a.alpha;
+  const Eigen::VectorXd cdf = s_.compliance * df;
+  const double slope0 = a.force.dot(cdf) - s_.rigid_load.dot(da);
+  const double slope1 = df.dot(cdf) + (tied ? da.squaredNorm() / gamma_ : 0.0);
+  const auto derivative = [&](double t) {
+    double v = slope0 + t * slope1;
+    for (Eigen::Index i = 0; i < m_; ++i) {
+      const RowLaw& law = s_.laws[i];
+      if (law.compliance == 0) continue; // rigid rows do not stretch between two states that both obey them
+      double over = sa[i] + t * ds[i] - law.gap;
+      if (law.sense == Sense::tension) over = std::max(over, 0.0);
+      if (law.sense == Sense::compression) over = std::min(over, 0.0);
+      v += over / law.compliance * ds[i];
+    }
+    return v;
+  };
+  if (derivative(1) <= 0) return 1;
+  double lower = 0;
+  double upper = 1;
+  for (int i = 0; i < 60; ++i) { // monotone and piecewise linear: halving is exact enough and never fails
+    const double t = (lower + upper) / 2;
+    (derivative(t) > 0 ? upper : lower) = t;
+  }
+  return lower;
+}
+
+void ContactRows::factor(const std::vector<char>& active) {
+  index_.clear();
+  for (Eigen::Index i = 0; i < m_; ++i)
+    if (active[i]) index_.push_back(i);
+  const auto n = static_cast<Eigen::Index>(index_.size());
+  rows_.resize(n, rigid_.cols());
+  for (Eigen::Index c = 0; c < rigid_.cols(); ++c)
+    for (Eigen::Index i = 0; i < n; ++i) rows_(i, c) = rigid_(index_[i], c);
+  Eigen::MatrixXd a(n, n);
+  for (Eigen::Index j = 0; j < n; ++j)
+    for (Eigen::Index i = j; i < n; ++i) a(i, j) = whole_(index_[i], index_[j]);
+  llt_.compute(a);
+}
+
+Eigen::VectorXd ContactRows::begin() const {
+  Eigen::VectorXd h(static_cast<Eigen::Index>(index_.size()));
+  for (std::size_t i = 0; i < index_.size(); ++i)
+    h[static_cast<Eigen::Index>(i)] = (s_.free_stretch[index_[i]] - s_.laws[index_[i]].gap) * scale_[index_[i]];
+  return h;
+}
+
+Eigen::VectorXd ContactRows::spread(const Eigen::VectorXd& scaled) const {
+  Eigen::VectorXd force = Eigen::VectorXd::Zero(m_);
+  for (std::size_t i = 0; i < index_.size(); ++i)
+    force[index_[i]] = scaled[static_cast<Eigen::Index>(i)] * scale_[index_[i]];
+  return force;
+}
+
+} // namespace bedbow

@@ -1,0 +1,72 @@
+/// \file
+/// The condensed system of contact with a given set of rows that carry: its solution, whether that holds every part,
+/// and what opening one of the rows does.
+#pragma once
+
+#include "solver/contact/contact.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Core>
+
+#include <vector>
+
+namespace bedbow {
+
+/// Forces of all rows [N or N m], zero where a row does not carry, and rigid movements [m or rad].
+struct ContactState {
+  Eigen::VectorXd force, alpha;
+};
+
+class ContactRows {
+public:
+  /// \param system is referred to, not copied.
+  explicit ContactRows(const CondensedSystem& system);
+
+  /// Takes these rows as two-sided springs. \return whether they hold all rigid movements; \ref answer and \ref push
+  /// need that.
+  bool hold(const std::vector<char>& active);
+
+  /// Forces and rigid movements with the rows held.
+  [[nodiscard]] ContactState answer() const;
+
+  /// What moving the place where a held row begins to carry by a unit does to forces and rigid movements, without
+  /// loads: its gap falls by one metre (or radian).
+  [[nodiscard]] ContactState push(Eigen::Index row) const;
+
+  /// The same as \ref hold and \ref answer with the rigid movements tied to `alpha` by soft springs: always solvable.
+  ContactState near(const std::vector<char>& active, const Eigen::VectorXd& alpha);
+
+  [[nodiscard]] Eigen::VectorXd stretch(const ContactState& x) const;
+
+  /// Rows that given stretches close. \param active those closed so far, which rounding alone does not open.
+  [[nodiscard]] std::vector<char> closed(const Eigen::VectorXd& stretch, const std::vector<char>& active) const;
+
+  /// Stretch below which a row's opening or overlap is rounding.
+  [[nodiscard]] static double slack(const Eigen::VectorXd& stretch);
+
+  /// Step from a to b, 0 to 1, that makes the energy least. \param tied b comes from \ref near.
+  [[nodiscard]] double line_search(const ContactState& a, const ContactState& b, bool tied) const;
+
+  /// A row's force by the measure of its own compliance, so that forces and couples compare [sqrt(N m)].
+  [[nodiscard]] double scaled_force(const ContactState& x, Eigen::Index row) const {
+    return x.force[row] / scale_[row];
+  }
+
+private:
+  void factor(const std::vector<char>& active);
+  [[nodiscard]] Eigen::VectorXd begin() const;
+  [[nodiscard]] ContactState settled(Eigen::VectorXd h, const Eigen::VectorXd& load) const;
+  [[nodiscard]] Eigen::VectorXd spread(const Eigen::VectorXd& scaled) const;
+
+  const CondensedSystem& s_;
+  Eigen::Index m_;
+  Eigen::VectorXd scale_, extra_;
+  double gamma_ = 1;
+  Eigen::MatrixXd whole_, rigid_; // all rows, scaled: augmented compliance (lower triangle) and rigid stretch
+  std::vector<Eigen::Index> index_;
+  Eigen::MatrixXd rows_, held_; // rigid stretch of the held rows, scaled; the same after L^-1
+  Eigen::LLT<Eigen::MatrixXd> llt_;
+  Eigen::LDLT<Eigen::MatrixXd> schur_;
+};
+
+} // namespace bedbow

@@ -1,0 +1,253 @@
+/// \file
+/// What an analysis found, in SI units: what the numbers mean for the brake, and the fields to draw. Writers turn this
+/// into files and tables; nothing is computed after it.
+#pragma once
+
+#include "mesh/machine/machine.h"
+#include "mesh/piece/section.h"
+#include "solver/element/beam.h"
+#include "solver/model/status.h"
+#include "solver/model/step_name.h"
+#include "solver/strength/allowable.h"
+#include "solver/strength/comparison.h"
+#include "solver/strength/reason.h"
+
+#include <array>
+#include <cmath>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
+/// angles in rad. Forces of the nose are means over the stretch that a station stands for, halfway to its neighbours:
+/// force times the length of that stretch, summed, is the whole force. What the nose does is NaN where none of it
+/// stands over the stretch (a gap between fingers).
+struct BendLine {
+  std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation;
+  std::vector<double> clamp_force;   ///< in all between nose and sheet per length, compression positive [N/m]
+  std::vector<bool> lifted;          ///< the nose opens by more than the limit (nose_opening_limit)
+  std::vector<double> clamp_reserve; ///< of it what the pads carry: clamping not used up by the sheet's lever [N/m]
+  std::vector<double> nose_opening;  ///< how far the nose stands off the sheet, 0 where a pad carries [m]
+};
+
+/// Bow and straightness per body (absent body: 0), and the bend angle. NaN where it has no meaning in this step.
+struct BowResult {
+  std::array<double, 3> bow{};             ///< by BodyKind [m]
+  std::array<double, 3> straightness{};    ///< smallest zone between two parallel lines (ISO 1101) [m]
+  double angle_mean = 0, angle_spread = 0; ///< [rad]
+};
+
+struct BarResult {
+  std::string name;    ///< "clamp.spine", or the member's or panel's name
+  double stress = 0;   ///< greatest von Mises [Pa]
+  double at_x = 0;     ///< where along x [m] (members: along the member)
+  double y = 0, z = 0; ///< place in the section, from the centroid [m]
+  double sigma = 0, tau = 0;
+  SectionForces forces;   ///< at the worst place
+  double utilisation = 0; ///< of yield; 0 when yield is unknown
+};
+
+/// Index into Findings::parts of what stands for ground.
+inline constexpr int ground_part = -1;
+
+/// What hangs together by elements, rigid links, screws and welds: it balances by itself.
+struct PartResult {
+  std::string name;            ///< "clamp", "bed with member leg"
+  std::vector<std::string> of; ///< the bars, members, panels and parts of the own mesh in it, as results call them
+};
+
+/// Force and moment of one source of load on one part: equal to what the solver put on the part's nodes.
+struct LoadResult {
+  std::string what;                                 ///< "push on the nose", "self-weight", "load 2"
+  int part = ground_part;                           ///< index into Findings::parts
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< on its line of action, this step's place [m]
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< global axes [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< beside the force at `at`, global axes [N m]
+};
+
+/// Where two bodies or bars only press on each other: forces at stations, each along the same normal.
+struct ContactResult {
+  std::string what;                                   ///< "nose" or "bars"
+  std::array<std::string, 2> joins;                   ///< lower and upper, as results call them
+  std::array<int, 2> parts{ground_part, ground_part}; ///< indices into Findings::parts
+  Eigen::Vector3d normal = Eigen::Vector3d::UnitZ();  ///< from the first to the second, global axes in this step
+  std::vector<Eigen::Vector3d> at;                    ///< places of this step [m]
+  std::vector<double> force;                          ///< positive where it presses [N]
+};
+
+/// What a hold takes of one part: force and moment on the part about `at`, global axes [m, N, N m].
+struct HoldShare {
+  int part = ground_part; ///< index into Findings::parts
+  Eigen::Vector3d at = Eigen::Vector3d::Zero(), force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+};
+
+/// Force of a post, cam, hinge, support, tie, handle, or a row of screws.
+struct JointResult {
+  std::string name;
+  std::array<std::string, 2> joins;                      ///< as results call them; the second of a support is "ground"
+  std::array<int, 2> parts{ground_part, ground_part};    ///< of either, indices into Findings::parts
+  std::optional<std::array<Eigen::Vector3d, 2>> at_each; ///< where either feels it, where these are two places [m]
+  std::vector<HoldShare> shares;                         ///< holds: what each part brings
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();          ///< [m], this step's place
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();       ///< on the first of `joins`, global axes [N]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();      ///< likewise [N m]
+  double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear, the
+                    ///< hand's force on a handle (NaN where its reach is unknown: its `moment_Nm` is in `more`) [N]
+  double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
+  bool open = false;      ///< a one-sided joint that carries nothing
+  std::map<std::string, double>
+      more;                  ///< further named quantities, SI; key tells quantity and unit, e.g. "preload_loss_N"
+  std::vector<Check> checks; ///< what bears the force against what it may bear; `utilisation` is the greatest
+  std::vector<std::string> remarks; ///< in a builder's words: what becomes of a hole, ...
+};
+
+struct DialResult {
+  std::string name;
+  Eigen::Vector3d movement = Eigen::Vector3d::Zero(); ///< [m]
+};
+
+/// One bar or member as a chain of stations, to draw. Axes and points as this step has them, before displacement.
+struct BarField {
+  std::string name, body;
+  Ref owner;
+  std::shared_ptr<const Section> section;
+  Eigen::Matrix3d axes;                             ///< rows: local x, y, z in global axes
+  std::vector<Eigen::Vector3d> points;              ///< centroid at each station [m]
+  std::vector<Vector6d> motion;                     ///< (u, theta) there, global axes [m, rad]
+  std::vector<std::array<SectionForces, 2>> forces; ///< just before and just after each station
+  double yield = 0;
+};
+
+/// A plate bar or panel, to draw.
+struct ShellField {
+  std::string name, body;
+  Ref owner;
+  double thickness = 0, yield = 0;
+  std::vector<Eigen::Vector3d> points;
+  std::vector<Vector6d> motion;
+  std::vector<std::array<int, 4>> quads;        ///< into points
+  std::vector<Eigen::Vector3d> normals;         ///< per point
+  std::vector<std::array<double, 3>> von_mises; ///< per point: top, middle, bottom [Pa]
+  std::vector<std::array<double, 4>> principal; ///< per point: top s1, s2, bottom s1, s2 [Pa]
+};
+
+/// A joint force or a pad's force to draw as an arrow.
+struct ForceArrow {
+  std::string name, kind;
+  Eigen::Vector3d at, force;
+  double pressure = 0; ///< pads: [Pa] over the land
+};
+
+struct Fields {
+  std::vector<BarField> bars;
+  std::vector<ShellField> shells;
+  std::vector<ForceArrow> forces;
+};
+
+/// Certificate of one step's solution.
+struct StepChecks {
+  double equilibrium = 0; ///< force and moment left over on the whole with its reactions and on each part, over the
+                          ///< greatest force; moments over the size of the machine or part
+  double residual = 0;    ///< |K u - f| / |f|
+  int contact_iterations = 0;
+  double worst_closure = 0; ///< deepest overlap of a one-sided joint beyond its spring's own law, over deflection
+  double worst_tension = 0; ///< greatest force of the wrong sign, over the greatest force
+};
+
+struct StepResult {
+  std::string name; ///< clamp_step, "bend 45 deg", "load"
+  double angle = 0; ///< [rad]
+  BowResult bow;
+  BendLine bend_line;
+  std::vector<BarResult> bars;
+  std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
+  std::vector<JointResult>
+      touches; ///< spots beyond the sheet where nose and bed press on each other; the force on the bed
+  std::vector<DialResult> dials;
+  std::vector<LoadResult> loads;       ///< by source and part; filled with the fields
+  std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields
+  StepChecks checks;
+  Fields fields;
+  std::vector<Reason> displaced; ///< parts displaced so far that small displacements hold only roughly
+};
+
+/// Whether bend angle and bow of the apron are judged in a step: while clamping nothing is bent.
+inline bool judges_bend(const StepResult& step) {
+  return step.name != clamp_step;
+}
+
+struct SheetResult {
+  double moment = 0;     ///< per unit width [N m/m]
+  double apron = 0;      ///< F [N/m]
+  double grip = 0;       ///< m/g [N/m]
+  double springback = 0; ///< [rad]
+};
+
+struct Verdict {
+  bool pass = true;
+  std::vector<Reason> reasons; ///< gravest first
+};
+
+struct ModeShape {
+  double frequency = 0;                       ///< [Hz]
+  std::string description;                    ///< "clamp rolls about x"
+  std::map<std::string, double> strain_share; ///< by body
+  Fields fields;                              ///< shape scaled to a greatest movement of 1
+};
+
+struct ModesResult {
+  std::vector<ModeShape> modes;
+  std::vector<double> buckling_factors;   ///< times the loads of buckling_step
+  std::vector<ModeShape> buckling_shapes; ///< `frequency` holds the factor
+  std::string joint_state = "";           ///< in which the joints vibrate: name of a step, or "all joints closed"
+  std::string buckling_step = "";         ///< whose stress was taken; empty: none
+  std::string buckling_note = "";         ///< why there are no load factors; empty where there are some
+  double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
+  double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
+};
+
+/// Headline figures of one step with the screws at one of their limits.
+struct BracketStep {
+  std::string name;
+  BowResult bow;
+  double stress = 0; ///< greatest von Mises of all bars, members and panels [Pa]
+  std::vector<DialResult> dials;
+};
+
+/// All steps at one limit; no steps unless status is ok.
+struct BracketSide {
+  Status status = Status::ok;
+  std::string trouble;
+  std::vector<BracketStep> steps;
+};
+
+/// What the machine does when its screws let nothing slip and are welds, when they let nothing slip but the bars can
+/// roll on each other, and when they carry no shear along x.
+struct Bracket {
+  BracketSide no_slip, no_slip_rolling, no_shear;
+};
+
+struct Findings {
+  std::string title;
+  Status status = Status::ok;
+  std::string trouble;              ///< what moves and where, or what did not converge
+  std::vector<std::string> history; ///< of the iteration that failed
+  std::optional<SheetResult> sheet;
+  std::vector<PartResult> parts; ///< what must balance in every step
+  int dimension = 3;             ///< 2: in the x-z plane, where nothing balances along y, about x or about z
+  std::vector<StepResult> steps;
+  std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
+  Verdict verdict;
+  std::optional<ModesResult> modes;
+  std::optional<Bracket> bracket; ///< only where asked for and there are screws
+  std::vector<std::string> warnings, assumptions;
+  std::string linear_solver;
+  int unknowns = 0;
+  double mass = 0; ///< of everything that has mass [kg]; NaN where a material in use has no density
+};
+
+} // namespace bedbow

@@ -1,0 +1,207 @@
+#include "mesh/machine/frame.h"
+#include "solver/findings/joint_checks.h"
+#include "solver/findings/results.h"
+#include "solver/findings/statics_results.h"
+#include "solver/model/recovery.h"
+#include "solver/strength/screw.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <map>
+
+namespace bedbow {
+
+namespace {
+
+/// Forces of one joint, gathered from its rows. Force and moment act on the first of the case's `joins`.
+struct Gathered {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
+  std::array<double, 6> spring{}; ///< by direction, tension positive
+  bool open = false;
+};
+
+std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
+  std::vector<Gathered> out(m.mesh.joints.size());
+  const Eigen::Matrix3d turn = apron_turn(step.angle);
+  for (std::size_t r = 0; r < step.rows.size(); ++r) {
+    const Row& row = step.rows[r];
+    const Joint& j = m.mesh.joints[row.joint];
+    Gathered& g = out[row.joint];
+    const double f = step.force[static_cast<Eigen::Index>(r)];
+    Eigen::Vector3d d = j.axes.row(row.direction % 3);
+    // What joins two parts of the apron stands in its axes; in the plane, so does what joins it to the rest.
+    const bool one = j.a.frame == Frame::apron || j.b.frame == Frame::apron;
+    if (m.map.plane ? one : j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
+    (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
+    g.spring[row.direction] = f;
+    if (row.sense != Sense::both && !step.active[r]) g.open = true;
+  }
+  return out;
+}
+
+JointResult base_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
+  JointResult r;
+  r.name = j.name;
+  r.at = j.b.frame == Frame::apron ? Eigen::Vector3d(apron_turn(angle) * j.b.at) : j.b.at;
+  r.force = g.force;
+  r.moment = g.moment;
+  r.open = g.open;
+  r.value = g.force.norm();
+  fill_joined(m, j, angle, r);
+  return r;
+}
+
+void take(JointResult& r, JointChecks checks) {
+  r.utilisation = checks.utilisation();
+  r.checks = std::move(checks.checks);
+  r.remarks = std::move(checks.remarks);
+}
+
+JointResult post_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(m, j, g, step.angle);
+  const Post& post = m.machine.posts[j.index];
+  r.value = g.spring[uz];
+  const double shear = std::hypot(g.spring[ux], g.spring[uy]);
+  r.more["shear_N"] = shear;
+  if (post.preload) r.more["preload_loss_N"] = *post.preload - r.value;
+  const Vector6d apart = place_motion(step, j.b) - place_motion(step, j.a);
+  // Turning about y carries the upper end along +x, about x along -y.
+  const StudEnds ends{{apart[ux], apart[uy]}, {apart[ry], -apart[rx]}};
+  r.more["apart_m"] = apart[uz];
+  r.more["sideways_m"] = std::hypot(apart[ux], apart[uy]);
+  r.more["tilt_rad"] = std::hypot(apart[rx], apart[ry]);
+  take(r, check_post(m.machine, m.mesh, post, r.value, shear, ends));
+  return r;
+}
+
+JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
+  JointResult r = base_result(m, j, g, angle);
+  r.value = -g.spring[uz];
+  take(r, check_cam(m.machine, m.mesh, m.machine.cams[j.index], r.value));
+  return r;
+}
+
+JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(m, j, g, step.angle);
+  const double across = std::hypot(r.force.y(), r.force.z());
+  r.more["across_N"] = across; // what pin and hole are checked with; along the pin nothing presses on the hole
+  take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
+  return r;
+}
+
+/// The moment that stops the apron, and the hand's force where the handle's reach is known.
+JointResult handle_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
+  JointResult r = base_result(m, j, g, step.angle);
+  const double moment = std::abs(g.spring[rx]);
+  r.more["moment_Nm"] = moment;
+  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is left out
+  return r;
+}
+
+/// What one screw bears.
+struct ScrewLoad {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
+  double shear = 0, tension = 0;                   ///< [N], tension >= 0 with what prying adds
+};
+
+ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
+  const auto f = screw_springs(step, j);
+  const int across = j.normal == uy ? uz : uy;
+  const Eigen::Vector3d force(f[0], f[1], f[2]);
+  // The faces stop the bars rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about its
+  // heel w/2 beside the screw, which the screw must pull.
+  const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[j.normal]);
+  const double prying = width > 0 ? prying_tension(std::abs(f[rx]), 1, width / 2) : 0; // a moment is a force at 1 m
+  return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]),
+          std::max(f[j.normal], 0.0) + prying};
+}
+
+/// Neither the worst screw so far nor the row's greatest loads can change by this one: what a screw uses of its
+/// strength grows with shear and tension.
+bool spared(const JointResult& worst, const ScrewLoad& load) {
+  return load.shear <= worst.value && load.tension <= worst.more.at("tension_N");
+}
+
+/// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
+void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
+  std::map<int, JointResult> rows;
+  std::map<int, ScrewFaces> faces; // of a row; looking for them in a mesh takes its time
+  for (const Joint& j : m.mesh.joints) {
+    if (j.kind != JointKind::screw) continue;
+    const ScrewLoad load = screw_load(step, j);
+    if (const auto worst = rows.find(j.index); worst != rows.end() && spared(worst->second, load)) continue;
+    const Screws& row = m.machine.screws[j.index];
+    auto known = faces.find(j.index);
+    if (known == faces.end()) known = faces.emplace(j.index, screw_faces(m.machine, m.mesh, row)).first;
+    JointChecks checks = check_screws(m.machine, m.mesh, row, known->second, load.shear, load.tension);
+    const double utilisation = checks.utilisation();
+    auto [it, fresh] = rows.try_emplace(j.index);
+    JointResult& r = it->second;
+    const double shear = std::max(r.more["greatest_shear_N"], load.shear);
+    const double tension = std::max(r.more["greatest_tension_N"], load.tension);
+    const bool worse = clearly_greater(utilisation, r.utilisation) ||
+                       (!clearly_greater(r.utilisation, utilisation) && clearly_greater(load.shear, r.value));
+    if (fresh || worse) {
+      r = base_result(m, j, {}, step.angle);
+      r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;
+      r.value = load.shear;
+      take(r, std::move(checks));
+      r.more["tension_N"] = load.tension;
+      r.more["screw"] = j.part + 1;
+    }
+    r.more["greatest_shear_N"] = shear;
+    r.more["greatest_tension_N"] = tension;
+  }
+  for (auto& [index, r] : rows) out.screws.push_back(std::move(r));
+}
+
+} // namespace
+
+void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
+  const auto gathered = gather_rows(m, step);
+  std::vector<JointResult> of_members; // after the ties that the case names
+  for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
+    const Joint& j = m.mesh.joints[i];
+    const Gathered& g = gathered[i];
+    switch (j.kind) {
+    case JointKind::post:
+      out.posts.push_back(post_result(m, step, j, g));
+      break;
+    case JointKind::cam:
+      out.cams.push_back(cam_result(m, j, g, step.angle));
+      break;
+    case JointKind::hinge:
+      out.hinges.push_back(hinge_result(m, step, j, g));
+      break;
+    case JointKind::handle:
+      out.handles.push_back(handle_result(m, step, j, g));
+      break;
+    case JointKind::support:
+      out.supports.push_back(base_result(m, j, g, step.angle));
+      break;
+    case JointKind::tie:
+      out.ties.push_back(base_result(m, j, g, step.angle));
+      break;
+    case JointKind::touch:
+      if (g.spring[uz] < 0) {
+        out.touches.push_back(base_result(m, j, g, step.angle));
+        out.touches.back().value = -g.spring[uz];
+      }
+      break;
+    case JointKind::rod:
+    case JointKind::member_end:
+      of_members.push_back(base_result(m, j, g, step.angle));
+      break;
+    default:
+      break; // pads show along the bend line, screws and holds below
+    }
+  }
+  std::ranges::move(of_members, std::back_inserter(out.ties));
+  add_screws(m, step, out);
+  fill_holds(m, step, out);
+}
+
+} // namespace bedbow

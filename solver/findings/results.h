@@ -1,0 +1,54 @@
+/// \file
+/// Steps of turning a solved step into its StepResult, one concern each.
+#pragma once
+
+#include "solver/findings/findings.h"
+#include "solver/model/steps.h"
+
+#include <memory>
+
+namespace bedbow {
+
+/// Greatest von Mises stress and utilisation of each bar, member and panel.
+void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Forces of posts, cams, hinges, screws, supports, ties and handles.
+void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Forces and moments of plain holds on what they hold, after the supports among `supports`: a line's about its middle,
+/// a set's about the mean of its points.
+void fill_holds(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Dial readings.
+void fill_dials(const Model& model, const StepSolution& step, StepResult& out);
+
+/// Certificate: equilibrium of every part and of the whole, residual, one-sidedness. \param out with its joints filled
+/// in.
+void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
+
+/// What writers draw. \param sections one shared copy per mesh section.
+void fill_fields(const Model& model, const StepSolution& step,
+                 const std::vector<std::shared_ptr<const Section>>& sections, StepResult& out);
+
+/// Verdict against the limits over all steps. A part used over 100 % is a reason without any limit; bend angle and bow
+/// of the apron are judged in bend steps only.
+Verdict judge(const Machine& machine, const std::vector<StepResult>& steps);
+
+/// One warning for each part that is displaced more than small displacements allow for.
+void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& warnings);
+
+/// Stress field of the shells of one owner, at its nodes.
+struct ShellStress {
+  std::vector<int> nodes;                       ///< mesh nodes
+  std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
+  std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]
+  std::vector<Eigen::Vector3d> normals;         ///< axes of the frame
+  std::vector<std::array<int, 4>> quads;        ///< into nodes
+  double thickness = 0;
+  int material = 0;
+  Ref owner;
+  bool fingers = false; ///< plate fingers of the nose, which `owner` carries
+};
+std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& step);
+
+} // namespace bedbow

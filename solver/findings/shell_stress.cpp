@@ -1,0 +1,126 @@
+#include "solver/element/shell4.h"
+#include "solver/findings/results.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace bedbow {
+
+namespace {
+
+double von_mises(double x, double y, double xy, double xz, double yz) {
+  return std::sqrt(x * x - x * y + y * y + 3 * (xy * xy + xz * xz + yz * yz));
+}
+
+std::array<double, 2> principal(const Eigen::Vector3d& s) {
+  const double centre = (s[0] + s[1]) / 2;
+  const double radius = std::hypot((s[0] - s[1]) / 2, s[2]);
+  return {centre + radius, centre - radius};
+}
+
+/// Resultants turned into axes whose x lies along `along` in the element's plane, so that neighbours may be averaged.
+ShellResultants turned(const ShellResultants& r, double c, double s) {
+  const auto turn = [&](const Eigen::Vector3d& t) {
+    return Eigen::Vector3d(c * c * t[0] + s * s * t[1] + 2 * c * s * t[2],
+                           s * s * t[0] + c * c * t[1] - 2 * c * s * t[2],
+                           c * s * (t[1] - t[0]) + (c * c - s * s) * t[2]);
+  };
+  return {turn(r.n), turn(r.m), {c * r.q[0] + s * r.q[1], -s * r.q[0] + c * r.q[1]}};
+}
+
+/// Whether stress of one element may be averaged with that of another of the same owner: a part of the own mesh may
+/// have folds, steps in thickness and quads that look the other way.
+bool alike(const Model& m, const ShellElement& a, const ShellElement& b) {
+  constexpr double least = 0.866; // cosine of 30 degrees; common practice, no source
+  if (!(a.owner == b.owner)) return false;
+  if (a.owner.kind != Ref::Kind::own) return true;
+  return a.thickness == b.thickness && a.material == b.material &&
+         shell_axes(corners_of(m.mesh, a)).row(2).dot(shell_axes(corners_of(m.mesh, b)).row(2)) > least;
+}
+
+/// Cosine and sine from an element's x axis to a direction, as seen in the element's plane.
+std::array<double, 2> angle_to(const Eigen::Matrix3d& axes, const Eigen::Vector3d& along) {
+  const Eigen::Vector2d in_plane(axes.row(0).dot(along), axes.row(1).dot(along));
+  return {in_plane.x() / in_plane.norm(), in_plane.y() / in_plane.norm()};
+}
+
+struct Average {
+  ShellResultants sum{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), Eigen::Vector2d::Zero()};
+  int count = 0;
+  void add(const ShellResultants& r) {
+    sum.n += r.n;
+    sum.m += r.m;
+    sum.q += r.q;
+    ++count;
+  }
+};
+
+void finish(const Average& a, double t, ShellStress& out) {
+  const Eigen::Vector3d n = a.sum.n / (a.count * t);
+  const Eigen::Vector3d b = a.sum.m / a.count * (6 / (t * t));
+  const Eigen::Vector2d q = a.sum.q / a.count * (1.5 / t); // parabola over the thickness: greatest in the middle
+  const Eigen::Vector3d top = n + b;
+  const Eigen::Vector3d bottom = n - b;
+  out.von_mises.push_back({von_mises(top[0], top[1], top[2], 0, 0), von_mises(n[0], n[1], n[2], q[0], q[1]),
+                           von_mises(bottom[0], bottom[1], bottom[2], 0, 0)});
+  const auto pt = principal(top);
+  const auto pb = principal(bottom);
+  out.principal.push_back({pt[0], pt[1], pb[0], pb[1]});
+}
+
+} // namespace
+
+std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step) {
+  std::vector<ShellStress> out;
+  std::vector<std::pair<std::size_t, std::size_t>> runs; // elements of one owner follow each other
+  const bool plate_fingers = !m.mesh.fingers.empty() && m.mesh.fingers.front().plate();
+  const std::size_t first_finger =
+      plate_fingers ? static_cast<std::size_t>(m.mesh.fingers.front().first_element) : m.mesh.shells.size();
+  for (std::size_t i = 0; i < m.mesh.shells.size(); ++i) {
+    if (runs.empty() || i == first_finger || !alike(m, m.mesh.shells[runs.back().first], m.mesh.shells[i]))
+      runs.emplace_back(i, i);
+    runs.back().second = i + 1;
+  }
+  for (auto [first, last] : runs) {
+    ShellStress s;
+    const ShellElement& head = m.mesh.shells[first];
+    s.owner = head.owner;
+    s.fingers = first >= first_finger;
+    s.thickness = head.thickness;
+    s.material = head.material;
+    const Material& material = m.machine.materials.at(head.material);
+    std::map<int, int> local;
+    std::vector<Average> averages;
+    Eigen::Vector3d along = Eigen::Vector3d::Zero();
+    for (std::size_t i = first; i < last; ++i) {
+      const ShellElement& e = m.mesh.shells[i];
+      const Corners c = corners_of(m.mesh, e);
+      Vector24d u;
+      for (int k = 0; k < 4; ++k) u.segment<6>(6 * k) = step.motion[e.nodes[k]];
+      const Eigen::Matrix3d axes = shell_axes(c);
+      if (i == first) along = axes.row(0);
+      const auto [cosine, sine] = angle_to(axes, along);
+      const auto r = shell_corner_resultants(c, {material.E, material.nu, e.thickness, material.density}, u);
+      std::array<int, 4> quad{};
+      for (int k = 0; k < 4; ++k) {
+        const auto [it, fresh] = local.try_emplace(e.nodes[k], static_cast<int>(s.nodes.size()));
+        if (fresh) {
+          s.nodes.push_back(e.nodes[k]);
+          s.normals.emplace_back(axes.row(2));
+          averages.emplace_back();
+        }
+        quad[k] = it->second;
+        averages[it->second].add(turned(r[k], cosine, sine));
+      }
+      s.quads.push_back(quad);
+    }
+    for (const Average& a : averages) finish(a, s.thickness, s);
+    out.push_back(std::move(s));
+  }
+  return out;
+}
+
+} // namespace bedbow

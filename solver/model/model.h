@@ -1,0 +1,48 @@
+/// \file
+/// From a Machine to a Model ready to be solved, and what solving one step of it gives.
+#pragma once
+
+#include "solver/contact/contact.h"
+#include "solver/model/structure.h"
+#include "solver/registry/registries.h"
+
+namespace bedbow {
+
+/// Everything that stays the same over the steps. Refers to the machine: it must outlive the model.
+struct Model {
+  const Machine& machine;
+  Mesh mesh;
+  DofMap map;
+  ElementData data;
+  RowSet rows;
+  Structure structure;
+};
+
+/// One solved step.
+struct StepSolution {
+  std::string name;
+  double angle = 0;
+  bool bending = false;
+  double sheet_lift = 0; ///< upward force per length that the bent sheet puts on the nose by its own lever [N/m]
+  StepLoads loads;
+  std::vector<Row> rows;
+  Eigen::VectorXd force;   ///< by row, tension positive
+  Eigen::VectorXd stretch; ///< by row
+  std::vector<char> active;
+  Displacements displacements;
+  std::vector<Vector6d> motion; ///< by node, axes of its frame
+  std::vector<Vector12d> ends;  ///< by beam element: its end displacements in local axes, releases recovered
+  int iterations = 0;
+};
+
+/// Meshes, numbers, assembles, factors and condenses. A part that moves by itself inside shows in
+/// Model::structure.mechanisms. Throws std::invalid_argument for what makes no sense.
+Model make_model(const Machine& machine, const Registries& registries);
+
+/// The same from a mesh made before (make_mesh), perhaps with other joints. \param cache of parts; null: none.
+Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, PartCache* cache = nullptr);
+
+/// Line loads of the machine's sheet by its moment law. Nothing where there is no sheet.
+std::optional<SheetLoads> sheet_loads_of(const Machine& machine, const Registries& registries);
+
+} // namespace bedbow

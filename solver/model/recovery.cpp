@@ -1,0 +1,148 @@
+#include "solver/model/recovery.h"
+
+#include "mesh/build/places.h"
+#include "mesh/machine/frame.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <optional>
+
+namespace bedbow {
+
+namespace {
+
+/// out[0..2] = axes * in[0..2], written out: Eigen makes a call of it at each of many thousand uses.
+void turn(const Eigen::Matrix3d& axes, const double* in, double* out) {
+  for (int i = 0; i < 3; ++i) out[i] = axes(i, 0) * in[0] + axes(i, 1) * in[1] + axes(i, 2) * in[2];
+}
+
+} // namespace
+
+Vector6d turned(const Eigen::Matrix3d& axes, const Vector6d& motion) {
+  Vector6d out;
+  turn(axes, motion.data(), out.data());
+  turn(axes, motion.data() + 3, out.data() + 3);
+  return out;
+}
+
+Vector6d place_motion(const StepSolution& step, const Place& place) {
+  Vector6d out = Vector6d::Zero();
+  for (const PlaceTerm& t : place.terms) {
+    const Vector6d& n = step.motion[t.node];
+    const Eigen::Vector3d theta = n.tail<3>();
+    out.head<3>() += t.weight * (n.head<3>() + theta.cross(t.arm));
+    out.tail<3>() += t.weight * theta;
+  }
+  return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
+}
+
+namespace {
+
+Vector12d ends_of(const Model& m, const StepSolution& step, int element) {
+  const BeamElement& e = m.mesh.beams[element];
+  Vector12d u;
+  if (m.data.plain[element]) {
+    u << step.motion[e.nodes[0]], step.motion[e.nodes[1]];
+    return u;
+  }
+  for (int k = 0; k < 4; ++k) turn(e.axes, step.motion[e.nodes[k / 2]].data() + 3 * (k % 2), u.data() + 3 * k);
+  const BeamReleases releases = releases_of(e);
+  if (!releases.any) return u;
+  return beam_release_recover(beam_local_stiffness(m.mesh, m.data, element),
+                              beam_local_load(m.mesh, m.data, element, step.loads.beams[element]), releases.dofs, u);
+}
+
+} // namespace
+
+std::vector<Vector12d> end_displacements(const Model& m, const StepSolution& step) {
+  std::vector<Vector12d> out(m.mesh.beams.size());
+  for (std::size_t i = 0; i < out.size(); ++i) out[i] = ends_of(m, step, static_cast<int>(i));
+  return out;
+}
+
+BeamField element_field(const Model& m, const StepSolution& step, int element) {
+  return {m.data.beams[m.data.of_beam[element]], m.data.lateral[m.data.of_lateral[element]],
+          m.mesh.beams[element].length, step.ends[element], step.loads.beams[element]};
+}
+
+SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
+  if (!m.data.own.beam(element)) return element_field(m, step, element).forces(s);
+  const BeamData& d = m.data.beams[m.data.of_beam[element]];
+  const double length = m.mesh.beams[element].length;
+  const BeamLineLoad& load = step.loads.beams[element];
+  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
+                         beam_local_load(m.mesh, m.data, element, load);
+  return forces_by_equilibrium(held.head<6>(), load, d, length, s);
+}
+
+// V' = -q, N' = -qx, Mz' = -Vy - mz, My' = Vz - my (theory/beams.md); torque about the shear centre.
+SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, const SectionForces& known, double d) {
+  const Eigen::Vector2d& centre = data.section.shear_centre;
+  const Eigen::Vector3d& q = load.force;
+  const double torque = load.moment.x() + centre.y() * q.y() - centre.x() * q.z();
+  SectionForces f;
+  f.N = known.N - q.x() * d;
+  f.Vy = known.Vy - q.y() * d;
+  f.Vz = known.Vz - q.z() * d;
+  f.T = known.T - torque * d;
+  f.My = known.My + (known.Vz - load.moment.y()) * d - q.z() * d * d / 2;
+  f.Mz = known.Mz - (known.Vy + load.moment.z()) * d + q.y() * d * d / 2;
+  return f;
+}
+
+std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, const Ref& ref,
+                                      std::span<const double> at, double y, double z) {
+  const BarLayout& l = layout_of(m.mesh, ref);
+  const Bar& bar = m.machine.bar(ref);
+  const std::vector<double>& stations = l.stations;
+  std::vector<Vector6d> out;
+  out.reserve(at.size());
+  if (!l.across.empty()) {
+    for (const double x : at) {
+      Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
+      p.frame = Frame::fixed; // frame axes are wanted
+      out.push_back(place_motion(step, p));
+    }
+    return out;
+  }
+  const Eigen::Vector3d arm(0, y - bar.at.x(), z - bar.at.y());
+  const auto add = [&](const Vector6d& motion) {
+    out.push_back(motion);
+    out.back().head<3>() += Eigen::Vector3d(motion.tail<3>()).cross(arm);
+  };
+  std::optional<BeamField> field;
+  std::size_t known = stations.size(); // element that `field` is of
+  for (double x : at) {
+    x = std::clamp(x, stations.front(), stations.back());
+    const auto it = std::ranges::upper_bound(stations, x);
+    const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
+    const double s = (x - stations[i]) / (stations[i + 1] - stations[i]);
+    if (s == 0 || s == 1) {
+      add(step.motion[l.nodes[s == 0 ? i : i + 1]]);
+      continue;
+    }
+    const int element = l.first_element + static_cast<int>(i);
+    if (i != known) field.emplace(element_field(m, step, element));
+    known = i;
+    const Vector6d local = field->motion(s);
+    add(m.data.plain[element] ? local : turned(m.mesh.beams[element].axes.transpose(), local));
+  }
+  return out;
+}
+
+Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref, double x, double y, double z) {
+  return section_motions(m, step, ref, {&x, 1}, y, z).front();
+}
+
+std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
+  Place a = j.a;
+  Place b = j.b;
+  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's own axes do
+  const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
+  std::array<double, 6> f{};
+  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];
+  return f;
+}
+
+} // namespace bedbow

@@ -1,0 +1,251 @@
+#include "solver/model/steps.h"
+
+#include "solver/model/displacement_guard.h"
+#include "solver/model/recovery.h"
+#include "solver/model/step_name.h"
+#include "solver/model/words.h"
+
+#include <cmath>
+#include <cstdio>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+using Forced = std::vector<std::optional<double>>;
+
+/// What the loads of each step do to the parts alone, before any joint acts: columns are steps.
+struct FreeResponse {
+  Eigen::MatrixXd functionals; ///< p' K^-1 f
+  Eigen::MatrixXd rigid_load;
+};
+
+/// All steps at once: their right-hand sides share each pass over the factor.
+FreeResponse free_response(const Model& m, const std::vector<StepSolution>& steps) {
+  const auto count = static_cast<Eigen::Index>(steps.size());
+  FreeResponse r;
+  r.functionals = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(m.rows.functionals().size()), count);
+  r.rigid_load = Eigen::MatrixXd::Zero(m.structure.rigid.cols(), count);
+  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
+    const Component& comp = m.map.components[c];
+    Eigen::MatrixXd u(comp.size, count);
+    for (Eigen::Index k = 0; k < count; ++k) {
+      u.col(k) = gather(m.map, comp, steps[k].loads);
+      r.rigid_load.col(k).segment(m.structure.rigid_start[c], comp.rigid.cols()) =
+          comp.rigid.transpose() * resultant(m.mesh, comp, steps[k].loads);
+    }
+    if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
+    for (int f : m.structure.functionals_of[c])
+      for (Eigen::Index k = 0; k < count; ++k) r.functionals(f, k) = evaluate(m.rows.functionals()[f], u.col(k));
+  }
+  return r;
+}
+
+CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free, Eigen::Index k) {
+  const auto n = static_cast<Eigen::Index>(rows.size());
+  CondensedSystem s;
+  s.compliance.resize(n, n);
+  s.rigid_stretch.resize(n, m.structure.rigid.cols());
+  s.free_stretch = Eigen::VectorXd::Zero(n);
+  s.rigid_load = free.rigid_load.col(k);
+  s.laws.reserve(rows.size());
+  Eigen::VectorXd seen(m.structure.compliance.rows()); // what a unit force in row j moves the functionals by
+  for (Eigen::Index j = 0; j < n; ++j) {
+    seen.setZero();
+    s.rigid_stretch.row(j) = rigid_stretch(m.structure, rows[j]);
+    for (auto [f, v] : rows[j].terms) {
+      seen += v * m.structure.compliance.col(f);
+      s.free_stretch[j] += v * free.functionals(f, k);
+    }
+    for (Eigen::Index i = j; i < n; ++i) {
+      double sum = 0;
+      for (auto [f, v] : rows[i].terms) sum += v * seen[f];
+      s.compliance(i, j) = s.compliance(j, i) = sum;
+    }
+    s.laws.push_back({rows[j].compliance, rows[j].gap, rows[j].sense});
+  }
+  return s;
+}
+
+/// The rows whose force is not known.
+std::vector<Eigen::Index> unknown_rows(const Forced& forced) {
+  std::vector<Eigen::Index> out;
+  for (std::size_t i = 0; i < forced.size(); ++i)
+    if (!forced[i]) out.push_back(static_cast<Eigen::Index>(i));
+  return out;
+}
+
+/// Takes rows of known force out of the unknowns: their force loads the rest.
+CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std::vector<Eigen::Index>& kept) {
+  CondensedSystem r;
+  Eigen::VectorXd known = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(s.laws.size()));
+  for (std::size_t i = 0; i < s.laws.size(); ++i) known[static_cast<Eigen::Index>(i)] = forced[i].value_or(0);
+  const Eigen::VectorXd stretch = s.free_stretch - s.compliance * known;
+  r.compliance = s.compliance(kept, kept);
+  r.rigid_stretch = s.rigid_stretch(kept, Eigen::all);
+  r.free_stretch = stretch(kept);
+  r.rigid_load = s.rigid_load - s.rigid_stretch.transpose() * known;
+  for (Eigen::Index i : kept) r.laws.push_back(s.laws[i]);
+  return r;
+}
+
+/// Displacements under loads and joint forces, all steps at once.
+void fill_displacements(const Model& m, std::vector<StepSolution>& steps) {
+  const auto count = static_cast<Eigen::Index>(steps.size());
+  // By component the loads with the joints' forces: solved together, since what the loads alone do to a part can be far
+  // larger than what is left of it once its joints balance them, and the difference of the two mostly rounding.
+  std::vector<Eigen::MatrixXd> forces;
+  for (const Component& c : m.map.components) {
+    forces.emplace_back(c.size, count);
+    for (Eigen::Index k = 0; k < count; ++k) forces.back().col(k) = gather(m.map, c, steps[k].loads);
+  }
+  for (Eigen::Index k = 0; k < count; ++k)
+    for (std::size_t i = 0; i < steps[k].rows.size(); ++i)
+      for (auto [f, v] : steps[k].rows[i].terms) {
+        const Functional& functional = m.rows.functionals()[f];
+        if (functional.component < 0) continue;
+        const double pull = v * steps[k].force[static_cast<Eigen::Index>(i)];
+        for (auto [dof, value] : functional.terms) forces[functional.component](dof, k) -= pull * value;
+      }
+  for (std::size_t c = 0; c < forces.size(); ++c) {
+    if (m.structure.factors[c]) m.structure.factors[c]->solve(forces[c]);
+    for (Eigen::Index k = 0; k < count; ++k) steps[k].displacements.elastic.emplace_back(forces[c].col(k));
+  }
+  for (StepSolution& s : steps) {
+    s.motion = node_motions(m.mesh, m.map, m.structure, s.displacements);
+    s.ends = end_displacements(m, s);
+  }
+}
+
+/// Solves one step in place. \return false with trouble filled in.
+bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const Forced& forced,
+                const std::vector<char>& start, StepSolution& step, StepsOutcome& out) {
+  const CondensedSystem whole = condense(m, step.rows, free, k);
+  const std::vector<Eigen::Index> kept = unknown_rows(forced);
+  const bool all = kept.size() == forced.size();
+  std::vector<char> begin;
+  if (start.size() == step.rows.size())
+    for (Eigen::Index i : kept) begin.push_back(start[i]);
+  const ContactSolution solved = all ? solve_contact(whole, begin) : solve_contact(reduce(whole, forced, kept), begin);
+  if (solved.status != ContactStatus::ok) {
+    const bool loose = solved.status == ContactStatus::loose;
+    out.status = loose ? Status::mechanism : Status::no_convergence;
+    out.trouble =
+        "step " + step.name + ": " +
+        (loose ? describe_movement(m, solved.loose) + " under these loads: no joint that still carries holds it"
+               : "the one-sided joints do not settle after " + std::to_string(solved.iterations) + " iterations");
+    out.history = solved.history;
+    return false;
+  }
+  const auto n = static_cast<Eigen::Index>(step.rows.size());
+  step.force = Eigen::VectorXd::Zero(n);
+  step.active.assign(step.rows.size(), 1);
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    step.force[kept[i]] = solved.force[static_cast<Eigen::Index>(i)];
+    step.active[kept[i]] = solved.active[i];
+  }
+  for (std::size_t i = 0; i < forced.size(); ++i)
+    if (forced[i]) step.force[static_cast<Eigen::Index>(i)] = *forced[i];
+  step.displacements.alpha = solved.alpha;
+  if (all)
+    step.stretch = solved.stretch;
+  else
+    step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
+  step.iterations = solved.iterations;
+  return true;
+}
+
+/// What nothing holds, even with every one-sided joint closed.
+bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
+  CondensedSystem s;
+  s.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
+  s.rigid_stretch.resize(static_cast<Eigen::Index>(rows.size()), m.structure.rigid.cols());
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    s.rigid_stretch.row(static_cast<Eigen::Index>(i)) = rigid_stretch(m.structure, rows[i]);
+  const Eigen::MatrixXd loose = loose_movements(s);
+  for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
+  if (loose.cols() == 0) return false;
+  out.trouble += ": nothing holds it; add a tie, support or other joint that does";
+  out.status = Status::mechanism;
+  return true;
+}
+
+std::string bend_name(double angle) {
+  char text[40];
+  std::snprintf(text, sizeof text, "bend %.4g deg", angle * 180 / std::numbers::pi);
+  return text;
+}
+
+StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string name, double angle) {
+  StepSolution s;
+  s.name = std::move(name);
+  s.angle = angle;
+  s.loads = builder.empty();
+  s.rows = m.rows.rows(m.mesh, angle);
+  return s;
+}
+
+/// Rows to begin the clamp step with: all but those beyond the sheet, which seldom carry.
+std::vector<char> first_guess(const Model& m, const std::vector<Row>& rows) {
+  std::vector<char> out;
+  for (const Row& row : rows) out.push_back(m.mesh.joints[row.joint].kind != JointKind::touch);
+  return out;
+}
+
+bool is_preloaded_post(const Model& m, const Row& row) {
+  const Joint& j = m.mesh.joints[row.joint];
+  return j.kind == JointKind::post && row.direction == uz && j.preload.has_value();
+}
+
+} // namespace
+
+std::vector<double> bend_angles(const Machine& machine) {
+  if (!machine.sheet) return {};
+  if (machine.solve.angles) return *machine.solve.angles;
+  return {0, machine.sheet->angle / 2, machine.sheet->angle};
+}
+
+StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
+  StepsOutcome out;
+  const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
+  std::vector<StepSolution> steps;
+  steps.push_back(begin_step(builder, m, sheet ? clamp_step : "load", 0));
+  if (find_loose(m, steps.front().rows, out)) return out;
+  builder.add_own_loads(0, steps.front().loads);
+  if (sheet)
+    for (double angle : bend_angles(m.machine)) {
+      StepSolution& step = steps.emplace_back(begin_step(builder, m, bend_name(angle), angle));
+      step.bending = true;
+      builder.add_own_loads(angle, step.loads);
+      builder.add_sheet(*sheet, angle, step.loads);
+      step.sheet_lift = sheet->nose_lift(angle);
+    }
+  const FreeResponse free = free_response(m, steps);
+  // Clamping: a preloaded post pulls with just that force.
+  StepSolution& clamp = steps.front();
+  Forced forced(clamp.rows.size());
+  for (std::size_t i = 0; i < clamp.rows.size(); ++i)
+    if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
+  if (!solve_step(m, free, 0, forced, first_guess(m, clamp.rows), clamp, out)) return out;
+  for (std::size_t k = 1; k < steps.size(); ++k) {
+    // From there the posts stretch: slack at that force's worth below the clamped length.
+    StepSolution& step = steps[k];
+    for (std::size_t i = 0; i < step.rows.size(); ++i)
+      if (forced[i])
+        step.rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
+    if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
+      return out;
+  }
+  fill_displacements(m, steps);
+  for (const StepSolution& s : steps)
+    if (auto trouble = beyond_small_displacements(m, s)) {
+      out.status = Status::out_of_range;
+      out.trouble = std::move(*trouble);
+      return out;
+    }
+  out.steps = std::move(steps);
+  return out;
+}
+
+} // namespace bedbow

@@ -1,0 +1,25 @@
+/// \file
+/// Clamp first, then bend from that state at each apron angle: one small system a step.
+#pragma once
+
+#include "solver/model/model.h"
+#include "solver/model/status.h"
+
+namespace bedbow {
+
+struct StepsOutcome {
+  using Status = bedbow::Status;
+  Status status = Status::ok;
+  std::string trouble; ///< what moves and where, what did not settle, or what is displaced too far
+  std::vector<std::string> history;
+  std::vector<StepSolution> steps;
+};
+
+/// Angles of the bend steps: those the case names, or 0, half and wanted.
+std::vector<double> bend_angles(const Machine& machine);
+
+/// Solves all steps; out_of_range where displacement_guard.h finds one too far. \param sheet line loads of the bent
+/// sheet, where there is one.
+StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet);
+
+} // namespace bedbow

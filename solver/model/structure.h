@@ -1,0 +1,62 @@
+/// \file
+/// The parts of a machine, factored once each, and seen from their joints: every step, angle and load position after
+/// that is a small dense system.
+#pragma once
+
+#include "mesh/piece/registry.h"
+#include "solver/assembly/assembly.h"
+#include "solver/assembly/rows.h"
+#include "solver/model/loads.h"
+
+#include <Eigen/Core>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+class PartCache;
+
+/// A part that moves by itself inside, without any joint letting it: found while factoring.
+struct PartMechanism {
+  std::string part; ///< component's name
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  int dof = 0; ///< 0..5
+};
+
+/// Factored components with the compliance that their functionals see.
+struct Structure {
+  std::vector<SymmetricMatrix> stiffness;                    ///< by component
+  std::vector<std::shared_ptr<const Factorization>> factors; ///< by component
+  std::vector<std::vector<int>> functionals_of;              ///< by component: indices of functionals
+  Eigen::MatrixXd compliance;                                ///< nf x nf: p' K^-1 p
+  Eigen::MatrixXd rigid;                                     ///< nf x r: functionals of the rigid movements
+  std::vector<double> reach;                                 ///< nf: norm of its row of `rigid` if nothing cancelled
+  std::vector<Eigen::Index> rigid_start;                     ///< by component: first column in `rigid`
+  std::vector<PartMechanism> mechanisms;                     ///< not empty: nothing else is valid
+  std::string solver;                                        ///< name of the linear solver used
+  int unknowns = 0;
+};
+
+/// Assembles, factors and condenses with the solver that the machine's settings name; "auto" where they name none.
+/// \param cache parts factored before are taken from there; null: none.
+/// Throws std::invalid_argument when there is no such solver.
+Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
+                         const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers,
+                         PartCache* cache = nullptr);
+
+/// How far the rigid movements stretch a row. Where the parts' share cancels, as for a rod between two places of one
+/// part, that is exactly zero, not rounding. \return r entries.
+Eigen::RowVectorXd rigid_stretch(const Structure& structure, const Row& row);
+
+/// Displacements of one step: by component the free unknowns and the rigid movements on top.
+struct Displacements {
+  std::vector<Eigen::VectorXd> elastic; ///< by component, free unknowns
+  Eigen::VectorXd alpha;                ///< rigid movements
+};
+
+/// Movement (u, theta) of every node, in the axes of its frame. \return by node.
+std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d);
+
+} // namespace bedbow

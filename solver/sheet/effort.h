@@ -1,0 +1,35 @@
+/// \file
+/// What a person can push or pull: published limits against which hand forces are held.
+#pragma once
+
+#include "solver/strength/allowable.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace bedbow {
+
+enum class EffortKind {
+  recommended, ///< a standard's basic limit for healthy adults at work, before its factors for speed, frequency, time
+  strength     ///< mean of the greatest force that people reached in a laboratory: no limit to work at
+};
+
+struct EffortLimit {
+  std::string key; ///< "arm down"
+  EffortKind kind = EffortKind::recommended;
+  double force = 0;   ///< [N]
+  std::string source; ///< with its status
+};
+
+/// All published limits known here.
+std::span<const EffortLimit> effort_limits();
+
+/// The limit of that key, or nullptr.
+const EffortLimit* find_effort_limit(std::string_view key);
+
+/// A hand force [N] of one person against one limit; the check is named by the limit's key.
+/// Throws std::invalid_argument listing the keys where there is none of that name.
+Check check_effort(double force, std::string_view key, std::optional<double> own = {});
+
+} // namespace bedbow

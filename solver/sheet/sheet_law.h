@@ -1,0 +1,64 @@
+/// \file
+/// Sheet bending: the moment per unit width that folds the sheet, and what springs back. Each law is an entry in a
+/// registry; plugins bring others.
+#pragma once
+
+#include "mesh/machine/machine.h"
+#include "mesh/piece/registry.h"
+
+#include <functional>
+#include <string>
+
+namespace bedbow {
+
+/// A moment law: bending moment per unit width [N m/m] > 0 to fold `sheet` of `material`.
+/// Throws std::invalid_argument naming the material value it misses.
+using MomentLaw = std::function<double(const Sheet& sheet, const Material& material)>;
+
+struct MomentLawEntry {
+  std::string name, description, source;
+  MomentLaw moment;
+  std::string origin = "built in";
+};
+
+/// Adds "rigid-plastic" and "power-law". Throws std::invalid_argument when a name is taken.
+void builtin_moment_laws(Registry<MomentLawEntry>& laws);
+
+/// Line loads that the sheet puts on the machine, from the moment per width.
+struct SheetLoads {
+  double moment = 0; ///< m [N m/m]
+  double apron = 0;  ///< F = m / flange [N/m]
+  double grip = 0;   ///< m / grip [N/m]
+  /// What the sheet's own lever presses against the nose with the apron at `angle` [rad]: the upright part of the
+  /// apron's push, which passes through the bend line, and the grip. Upward on the nose [N/m].
+  [[nodiscard]] double nose_lift(double angle) const;
+};
+SheetLoads sheet_loads(const Sheet& sheet, double moment);
+
+/// How much further than the wanted angle the bend must be swung to, so that it springs back to it [rad], with
+/// `inside_radius` under load. For the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane
+/// strain; for every other law by elastic unloading of its moment.
+/// \param moment per width at full bend [N m/m]. Throws std::invalid_argument where nothing of the bend would stay.
+/// Source: docs/theory/sheet.md.
+double springback(const Sheet& sheet, const Material& material, double moment);
+
+/// Springback of a machine's sheet by its own moment law [rad]; 0 without a sheet, or where law or material do not give
+/// one.
+double known_springback(const Machine& machine, const Registry<MomentLawEntry>& laws);
+
+/// Full plastic moment per width in plane strain, S t^2/4 with S = (2/sqrt3) yield [N m/m].
+/// Source: Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, 2nd ed. 2002, sec. 6.5.
+/// Throws std::invalid_argument where the yield is unknown.
+double rigid_plastic_moment(const Sheet& sheet, const Material& material);
+
+/// Moment per width of flow stress K strain^n in plane strain without tension,
+/// K' t^(n+2) / [(n+2) 2^(n+1) rho^n], K' = K (2/sqrt3)^(n+1), rho = inside radius + t/2 [N m/m].
+/// Source: Marciniak, Duncan & Hu eqs 6.13-6.14. Throws std::invalid_argument where K or n is unknown.
+double power_law_moment(const Sheet& sheet, const Material& material);
+
+/// Radius before over radius after springback of an elastic-perfectly plastic strip: 4 x^3 - 3 x + 1.
+/// \param x radius times yield over (modulus times thickness), 0 <= x <= 0.5; at 0.5 all springs back.
+/// Source: F.J. Gardiner, Trans. ASME 79 (1957) 1-9.
+double gardiner_ratio(double x);
+
+} // namespace bedbow

@@ -1,0 +1,48 @@
+/// \file
+/// Hinge pins and their holes: pressure on the projected area, shear and bending of the pin, and what becomes of the
+/// hole. Equations and sources: docs/theory/bearing.md.
+#pragma once
+
+#include "solver/strength/allowable.h"
+
+#include <vector>
+
+namespace bedbow {
+
+/// A pin that carries a force across itself. Lengths in m.
+struct Pin {
+  double diameter = 0;
+  double bearing_length = 0; ///< of the hole that carries the whole force
+  int shear_planes = 1;      ///< 1: overhung; 2: held on both sides by cheeks of half the bearing length
+  double gap = 0;            ///< clear distance along the pin between the parts it joins
+  bool swings = true;        ///< turns under load, as a hinge does
+  Material pin, hole;
+  std::optional<double> allowed_pressure; ///< [Pa] overrides the pressure's allowable
+  std::optional<double> allowed_stress;   ///< [Pa] overrides the pin's yield
+};
+
+/// What the hole will look like after some use.
+enum class HoleFate {
+  keeps,      ///< below every limit
+  wears_oval, ///< bears the force, but wears while the pin swings under it
+  yields_oval ///< is squeezed out of round at once
+};
+
+struct PinResult {
+  double pressure = 0; ///< force over projected area [Pa]
+  double shear = 0;    ///< greatest shear stress, 4/3 of the mean [Pa]
+  double bending = 0;  ///< [Pa]
+  HoleFate fate = HoleFate::keeps;
+  std::vector<Check> checks; ///< "pin pressure", "pin shear", "pin bending"
+};
+
+/// \param force across the pin [N], >= 0.
+/// pressure = F / (d l); shear = (4/3) F / (n A) against yield/sqrt3; bending from M = F (gap + l/2) when overhung,
+/// M = (F/8)(2 l + 4 gap) when held on both sides (EN 1993-1-8 Fig. 3.11, from memory), against yield.
+/// Throws std::invalid_argument naming the size at fault.
+PinResult check_pin(const Pin& pin, double force);
+
+/// One sentence for the builder: "at 21 MPa the hole will wear oval: a steel pin in steel bears 5 MPa while it swings".
+std::string describe(const Pin& pin, const PinResult& result);
+
+} // namespace bedbow

@@ -1,0 +1,153 @@
+// Equilibrium of bed, clamp and apron in every step, summed here from what the results say of joints and pads and from
+// the contract's sheet loads, not from the program's own certificate.
+#include "solver/model/loads.h"
+#include "solver/model/model.h"
+
+#include "tests/verification/support/record.h"
+#include "tests/verification/support/whole_program.h"
+#include <Eigen/Geometry>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace bedbow::verification {
+namespace {
+
+struct Resultant {
+  Eigen::Vector3d force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero(); ///< moment about the origin
+  double greatest = 0;
+  void add(const Eigen::Vector3d& at, const Eigen::Vector3d& f, const Eigen::Vector3d& m = Eigen::Vector3d::Zero()) {
+    force += f;
+    moment += at.cross(f) + m;
+    greatest = std::max(greatest, f.norm());
+  }
+  [[nodiscard]] double rest(double length) const {
+    return std::max(force.cwiseAbs().maxCoeff(), moment.cwiseAbs().maxCoeff() / length) / greatest;
+  }
+};
+
+using Bodies = std::array<Resultant, 3>;
+
+void act(Bodies& bodies, const std::array<Ref, 2>& joins, const JointResult& j) {
+  for (int side = 0; side < 2; ++side) // the result is the force on the first
+    if (joins[side].kind == Ref::Kind::bar)
+      bodies[static_cast<std::size_t>(joins[side].body)].add(j.at, side == 0 ? j.force : Eigen::Vector3d(-j.force),
+                                                             side == 0 ? j.moment : Eigen::Vector3d(-j.moment));
+}
+
+void add_joints(Bodies& bodies, const Machine& m, const StepResult& step) {
+  for (std::size_t i = 0; i < m.posts.size(); ++i) act(bodies, m.posts[i].joins, step.posts[i]);
+  for (std::size_t i = 0; i < m.cams.size(); ++i) act(bodies, m.cams[i].joins, step.cams[i]);
+  for (std::size_t i = 0; i < m.hinges.size(); ++i) act(bodies, m.hinges[i].joins, step.hinges[i]);
+  for (std::size_t i = 0; i < m.ties.size(); ++i) act(bodies, m.ties[i].joins, step.ties[i]);
+  const Ref ground{Ref::Kind::ground};
+  for (std::size_t i = 0; i < m.supports.size(); ++i) act(bodies, {m.supports[i].bar, ground}, step.supports[i]);
+  for (std::size_t i = 0; i < m.handles.size(); ++i)
+    act(bodies, {Ref{Ref::Kind::bar, BodyKind::apron, m.handles[i].bar}, ground}, step.handles[i]);
+  for (const ForceArrow& a : step.fields.forces)
+    if (a.kind == "pad" || a.kind == "touch") {
+      bodies[0].add(a.at, a.force); // on the bed
+      bodies[1].add(a.at, -a.force);
+    }
+}
+
+/// Sheet loads of the contract, each uniform over the width, as forces at the sheet's middle.
+void add_sheet(Bodies& bodies, const Machine& m, const SheetResult& s, double angle) {
+  const Sheet& sheet = *m.sheet;
+  const Eigen::Vector3d n(0, std::sin(angle), std::cos(angle)), out(0, -std::cos(angle), std::sin(angle));
+  const Eigen::Vector3d mid(sheet.centre, 0, 0), grip(0, 0, s.grip * sheet.width);
+  const Eigen::Vector3d edge = mid + Eigen::Vector3d(0, m.nose.setback, 0);
+  bodies[1].add(edge, s.apron * sheet.width * n + grip);
+  bodies[0].add(edge + Eigen::Vector3d(0, sheet.grip, 0), -grip);
+  bodies[2].add(mid + sheet.flange * out, -s.apron * sheet.width * n);
+}
+
+void expect_equilibrium(const std::string& name, const Machine& m) {
+  const Findings f = solved(m);
+  for (std::size_t i = 0; i < f.steps.size(); ++i) {
+    Bodies bodies;
+    add_joints(bodies, m, f.steps[i]);
+    if (i > 0) add_sheet(bodies, m, *f.sheet, f.steps[i].angle);
+    for (BodyKind k : all_bodies) {
+      const Resultant& r = bodies[static_cast<std::size_t>(k)];
+      if (r.greatest < 1e-3) continue; // nothing acts on the apron while clamping
+      record("", "equilibrium, summed from joints, pads and sheet loads",
+             name + " " + f.steps[i].name + ": " + to_string(k), r.rest(m.body(k).length), 0, 1e-9);
+    }
+  }
+}
+
+TEST(Equilibrium, EveryBodyInEveryStep) {
+  expect_equilibrium("hive-lid", machine_of(project_file("cases/hive-lid/case.toml")));
+  expect_equilibrium("folder-x", machine_of(project_file("tests/cases/folder-x.toml")));
+}
+
+// A handle's moment was reported as a force: "0.055 kN" for 54.6 N m. At every angle the hands hold the moment that
+// folds the sheet, m times its width, shared by both; a hand's force is known where the handle's reach is.
+TEST(Equilibrium, HandlesHoldTheMomentThatFoldsTheSheet) {
+  const std::string hive = project_file("cases/hive-lid/case.toml");
+  for (const std::string reach : {"", "reach = \"400 mm\"\n"}) {
+    const Machine m = machine_of(replaced(hive, "[[handle]]\n", "[[handle]]\n" + reach));
+    const Findings f = solved(m);
+    for (std::size_t i = 1; i < f.steps.size(); ++i) {
+      double moment = 0;
+      for (const JointResult& h : f.steps[i].handles) {
+        moment += h.more.at("moment_Nm");
+        if (reach.empty())
+          EXPECT_TRUE(std::isnan(h.value));
+        else
+          EXPECT_DOUBLE_EQ(h.value, h.more.at("moment_Nm") / 0.4);
+      }
+      record("", "equilibrium of the apron about the bend line", "moment of both handles, " + f.steps[i].name, moment,
+             f.sheet->moment * m.sheet->width, 1e-9, "N m");
+    }
+  }
+}
+
+/// Nodal loads of the sheet at an angle: on each body, about the bend line, global axes.
+Bodies sheet_resultants(const Model& m, const SheetLoads& s, double angle) {
+  const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
+  StepLoads loads = builder.empty();
+  builder.add_sheet(s, angle, loads);
+  const Eigen::Matrix3d turn = Eigen::AngleAxisd(-angle, Eigen::Vector3d::UnitX()).toRotationMatrix();
+  Bodies bodies;
+  for (const BarLayout& l : m.mesh.layouts)
+    for (const int node : l.nodes) {
+      const Eigen::Matrix3d t = l.owner.body == BodyKind::apron ? turn : Eigen::Matrix3d::Identity();
+      const Vector6d& p = loads.nodal[node];
+      bodies[static_cast<std::size_t>(l.owner.body)].add(t * m.mesh.nodes[node].x, t * p.head<3>(), t * p.tail<3>());
+    }
+  return bodies;
+}
+
+// For every angle the loads on the three bodies balance each other, force and moment, and each is what the contract
+// says.
+TEST(SheetLoads, BalanceForEveryAngle) {
+  const Registries registries = builtin_registries();
+  for (const char* setback : {"3.5 mm", "5.5 mm"}) {
+    const Machine machine = machine_of(replaced(project_file("cases/hive-lid/case.toml"), "setback = \"3.5 mm\"",
+                                                "setback = \"" + std::string(setback) + "\""));
+    const Model model = make_model(machine, registries);
+    const SheetLoads s = *sheet_loads_of(machine, registries);
+    double worst = 0, worst_push = 0;
+    for (int degrees = 0; degrees <= 180; ++degrees) {
+      const double angle = degrees * std::numbers::pi / 180;
+      const Bodies b = sheet_resultants(model, s, angle);
+      const double scale = s.apron * machine.sheet->width;
+      worst = std::max(worst, (b[0].force + b[1].force + b[2].force).norm() / scale);
+      worst = std::max(worst, (b[0].moment + b[1].moment + b[2].moment).norm() / scale);
+      const Eigen::Vector3d push = scale * Eigen::Vector3d(0, std::sin(angle), std::cos(angle));
+      const Eigen::Vector3d lever(machine.sheet->centre, -machine.sheet->flange * std::cos(angle),
+                                  machine.sheet->flange * std::sin(angle));
+      worst_push = std::max(worst_push, (b[2].force + push).norm() / scale);
+      worst_push = std::max(worst_push, (b[2].moment + lever.cross(push)).norm() / scale);
+    }
+    const std::string at = std::string(", 0 to 180 deg, setback ") + setback;
+    record("", "contract, sheet loads", "rest of force and moment over the push" + at, worst, 0, 1e-12);
+    record("", "contract, sheet loads", "apron's share against -F n at the flange" + at, worst_push, 0, 1e-12);
+  }
+}
+
+} // namespace
+} // namespace bedbow::verification

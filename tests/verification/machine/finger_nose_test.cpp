@@ -1,0 +1,148 @@
+// A nose of loose fingers: each a short cantilever, free of its neighbours.
+#include "io/case/case_reader.h"
+#include "solver/analysis.h"
+
+#include "tests/verification/support/record.h"
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+namespace bedbow {
+namespace {
+
+using verification::record;
+
+// Clamp and bed of rock, held fast; fingers of E = 210 GPa, nu = 0, 40 wide, 10 thick, reaching 60 mm to the nose edge.
+// At 0 deg the flange pushes the nose up, off the bed: the finger carries its load alone.
+std::string rock_clamp(const std::string& model, const std::string& widths, const std::string& more = "") {
+  return R"(
+title = "fingers on rock"
+[material.rock]
+E = "9e5 GPa"
+nu = 0
+[material.finger]
+E = "210 GPa"
+nu = 0
+[material.blank]
+E = "210 GPa"
+nu = 0.3
+yield = "200 MPa"
+[sheet]
+material = "blank"
+thickness = "1 mm"
+width = "40 mm"
+centre = "100 mm"
+flange = "25 mm"
+inside_radius = "1 mm"
+angle = "90 deg"
+grip = "15 mm"
+[bed]
+length = "200 mm"
+material = "rock"
+bar = [ { name = "rock", shape = "rectangle", width = "100 mm", height = "100 mm", at = ["50 mm", "-50 mm"] } ]
+[clamp]
+length = "200 mm"
+material = "rock"
+bar = [ { name = "rock", shape = "rectangle", width = "80 mm", height = "20 mm", at = ["102 mm", "11 mm"], model = ")" +
+         model + R"(" } ]
+nose = { land = "15 mm" }
+fingers = { widths = [)" +
+         widths + R"(], start = "40 mm", reach = "60 mm", thickness = "10 mm", material = "finger")" + more + R"( }
+[[support]]
+bar = "bed.rock"
+x = "100 mm"
+holds = ["x", "y", "z", "rx", "ry", "rz"]
+[[tie]]
+joins = ["clamp.rock", "ground"]
+x = "100 mm"
+holds = ["x", "y", "z", "rx", "ry", "rz"]
+[solve]
+element_size = "10 mm"
+angles = ["0 deg"]
+)";
+}
+
+Findings solved(const std::string& text) {
+  const Registries registries = builtin_registries();
+  Findings f = analyse(read_case_text(text, registries).machine, registries);
+  EXPECT_EQ(f.status, Status::ok) << f.trouble;
+  return f;
+}
+
+constexpr double E = 210e9, t = 0.01, reach = 0.06;
+
+/// Rise of the nose edge under a load per width [m].
+double cantilever(double q) {
+  const double bending = q * std::pow(reach, 3) / (3 * E * t * t * t / 12);
+  return bending + q * reach / (E / 2 * t * 5 / 6);
+}
+
+double rise(const Findings& f) {
+  return f.steps.size() < 2 ? 0 : f.steps[1].bend_line.nose_z[f.steps[1].bend_line.nose_z.size() / 2];
+}
+
+double push(const Findings& f) {
+  return f.sheet ? f.sheet->apron + f.sheet->grip : 0;
+}
+
+TEST(FingerNose, OneFingerIsACantilever) {
+  for (const std::string model : {"beam", "plate"}) {
+    const Findings f = solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\""));
+    record("A5", "Roark, Formulas for Stress and Strain, Table 8.1 case 1a (from memory)",
+           "rise of the edge of one finger, " + model, rise(f) * 1e3, cantilever(push(f)) * 1e3,
+           model == "beam" ? 1e-4 : 0.01, "mm");
+  }
+}
+
+// A root that gives: the edge rises by q b reach^2 / k more.
+TEST(FingerNose, RootThatGives) {
+  for (const std::string model : {"beam", "plate"}) {
+    const Findings f =
+        solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\"", ", root_stiffness = \"2000 N*m/rad\""));
+    record("", "derived: cantilever on a hinge with a spring", "rise with a root of 2 kN m/rad, " + model,
+           rise(f) * 1e3, (cantilever(push(f)) + push(f) * 0.04 * reach * reach / 2000) * 1e3,
+           model == "beam" ? 1e-4 : 0.01, "mm");
+  }
+}
+
+// The sheet lies under the middle one of three: the others carry nothing.
+TEST(FingerNose, BesideTheSheetNothing) {
+  const Findings f = solved(rock_clamp("beam", "\"40 mm\", \"40 mm\", \"40 mm\""));
+  ASSERT_EQ(f.steps.size(), 2U);
+  std::array<double, 3> shear{};
+  for (const BarField& b : f.steps[1].fields.bars)
+    for (int i = 0; i < 3; ++i)
+      if (b.name == "clamp.finger " + std::to_string(i + 1))
+        for (const auto& pair : b.forces)
+          for (const SectionForces& s : pair) shear[i] = std::max(shear[i], std::abs(s.Vz));
+  EXPECT_NEAR(shear[1], push(f) * 0.04, 1e-6 * shear[1]);
+  EXPECT_LT(shear[0], 1e-9 * shear[1]);
+  EXPECT_LT(shear[2], 1e-9 * shear[1]);
+}
+
+// Fingers of rock ride on the clamp as a solid nose does.
+TEST(FingerNose, RigidFingersAreASolidNose) {
+  std::ifstream in(BEDBOW_SOURCE_DIR "/tests/cases/folder-x.toml");
+  std::stringstream text;
+  text << in.rdbuf();
+  std::string fingered = text.str();
+  const std::size_t size = fingered.find("element_size = ");
+  fingered.replace(size, fingered.find('\n', size) - size, "element_size = \"4.5 mm\""); // pads as close under both
+  const Findings solid = solved(fingered);
+  const std::string nose = "nose = {";
+  fingered.insert(fingered.find(nose),
+                  "fingers = { width = \"9 mm\", count = 50, start = \"135 mm\", reach = \"15 mm\", "
+                  "thickness = \"80 mm\", material = \"rock\" }\n");
+  fingered.insert(fingered.find("[sheet]"), "[material.rock]\nE = \"9e5 GPa\"\nnu = 0\n");
+  const Findings f = solved(fingered);
+  ASSERT_EQ(f.steps.size(), solid.steps.size());
+  for (std::size_t i = 0; i < f.steps.size(); ++i)
+    record("", "the same folder with a solid nose", f.steps[i].name + ": clamp bow with 50 rigid fingers",
+           f.steps[i].bow.bow[1] * 1e3, solid.steps[i].bow.bow[1] * 1e3, 0.02, "mm");
+}
+
+} // namespace
+} // namespace bedbow

@@ -1,0 +1,73 @@
+// The assembled stiffness of a whole machine that nothing holds: just six movements cost nothing, and they are the
+// rigid ones, through screws, rigid arms and sections whose shear centre lies off the centroid.
+#include "solver/model/model.h"
+
+#include "tests/verification/support/record.h"
+#include "tests/verification/support/whole_program.h"
+#include <Eigen/Eigenvalues>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace bedbow::verification {
+namespace {
+
+/// The map with all six movements of every reference node as unknowns: no anchors, no holds.
+DofMap unheld(DofMap map) {
+  for (Component& c : map.components) {
+    c.size = 0;
+    for (const int n : c.nodes)
+      for (int k = 0; k < 6; ++k) map.dofs[n][k] = c.size++;
+  }
+  return map;
+}
+
+/// Columns: the six rigid movements about the origin, on the unknowns of a component.
+Eigen::MatrixXd rigid_movements(const Mesh& mesh, const DofMap& map, const Component& c) {
+  Eigen::MatrixXd r = Eigen::MatrixXd::Zero(c.size, 6);
+  for (const int n : c.nodes)
+    for (int k = 0; k < 3; ++k) {
+      const Eigen::Vector3d e = Eigen::Vector3d::Unit(k), turn = e.cross(mesh.nodes[n].x);
+      r(map.dofs[n][k], k) = 1;
+      r(map.dofs[n][3 + k], 3 + k) = 1;
+      for (int i = 0; i < 3; ++i) r(map.dofs[n][i], 3 + k) += turn[i];
+    }
+  return r;
+}
+
+void expect_six(const std::string& name, const Machine& machine) {
+  const Model model = make_model(machine, builtin_registries());
+  const DofMap map = unheld(model.map);
+  const auto stiffness = assemble_stiffness(machine, model.mesh, map, model.data);
+  for (std::size_t c = 0; c < map.components.size(); ++c) {
+    const Eigen::MatrixXd lower(stiffness[c]);
+    const Eigen::MatrixXd K = lower.selfadjointView<Eigen::Lower>();
+    const Eigen::MatrixXd R = rigid_movements(model.mesh, map, map.components[c]);
+    // Scaled by the diagonal, so that N/m and N m/rad weigh alike.
+    const Eigen::VectorXd d = K.diagonal().cwiseSqrt().cwiseInverse();
+    const Eigen::MatrixXd scaled = d.asDiagonal() * K * d.asDiagonal();
+    const Eigen::MatrixXd moved = d.cwiseInverse().asDiagonal() * R;
+    const std::string part = name + ", " + map.components[c].name;
+    record("", "rigid movements of a free structure", part + ": force of rigid movements, scaled",
+           (scaled * moved).cwiseAbs().maxCoeff() / moved.cwiseAbs().maxCoeff(), 0, 1e-10);
+    const Eigen::VectorXd values = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(scaled).eigenvalues();
+    EXPECT_LT(std::abs(values[5]), 1e-12) << part;
+    EXPECT_GT(values[6], 1e4 * std::abs(values[5])) << part;
+    EXPECT_GT(values[6], 1e-9) << part;
+  }
+}
+
+TEST(RigidMovements, OfTheAssembledFreeMachine) {
+  expect_six("hive-lid", machine_of(replaced(project_file("cases/hive-lid/case.toml"), "element_size = \"15 mm\"",
+                                             "element_size = \"100 mm\"")));
+  expect_six(
+      "channel and angle",
+      machine_of("[bed]\nlength = \"600 mm\"\nmaterial = \"S275JR\"\n[[bed.bar]]\nname = \"c\"\nshape = \"channel\"\n"
+                 "width = \"40 mm\"\nheight = \"80 mm\"\nwall = \"5 mm\"\nat = [\"30 mm\", \"-40 mm\"]\n[[bed.bar]]\n"
+                 "name = \"a\"\nshape = \"angle\"\nwidth = \"50 mm\"\nheight = \"40 mm\"\nwall = \"5 mm\"\n"
+                 "at = [\"80 mm\", \"-20 mm\"]\n[[weld]]\njoins = [\"bed.c\", \"bed.a\"]\n[solve]\n"
+                 "element_size = \"100 mm\"\n"));
+}
+
+} // namespace
+} // namespace bedbow::verification

@@ -1,0 +1,54 @@
+#include "tools/bedbow/commands/answer_command.h"
+
+#include "io/text/step_label.h"
+#include "io/units/quantity.h"
+#include "tools/bedbow/support/report_error.h"
+
+#include <stdexcept>
+
+namespace bedbow {
+
+void add_answer_options(CLI::App& command, AnswerArguments& a) {
+  command.add_option("CASE", a.file, "the case file")->required();
+  auto* json = command.add_flag("--json", a.json, "print JSON instead of tables");
+  auto* csv = command.add_flag("--csv", a.csv, "print one table as CSV instead")->excludes(json);
+  command.add_option("--table", a.table, "which one, by its name in the JSON; the first when left out")->needs(csv);
+  command.add_option("--out", a.out,
+                     "also write the JSON, a CSV file per table and the plots as SVG into this directory");
+  add_plugin_options(command, a.plugins);
+}
+
+double quantity_of(const std::string& option, const std::string& text, Dim due) {
+  const Quantity q = parse_quantity(text, due);
+  if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
+  return q.value;
+}
+
+std::size_t step_named(const Findings& f, const std::string& name) {
+  std::string names;
+  for (std::size_t i = 0; i < f.steps.size(); ++i) {
+    if (f.steps[i].name == name || step_label(f.steps[i].name) == name) return i;
+    names += (names.empty() ? "" : ", ") + f.steps[i].name;
+  }
+  throw std::invalid_argument("--step: there is no step \"" + name + "\"; there are " + names);
+}
+
+OpenCase open_for_answer(const AnswerArguments& a) {
+  OpenCase open = open_case(a.file, a.plugins);
+  if (!a.json && !a.csv) report_problems(open.value.warnings, open.value.source.file);
+  return open;
+}
+
+void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer) {
+  const Case& c = open.value;
+  answer.title = c.machine.title;
+  answer.plugins = open.plugins.loaded;
+  tell_answer(answer, {a.json, a.csv, a.out, a.table}, c.output, c.text_hash);
+}
+
+std::vector<std::string> answer_cautions() {
+  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
+          "A computed result is no proof of a safe machine: local codes and licensed practice come first."};
+}
+
+} // namespace bedbow

@@ -1,0 +1,62 @@
+#include "io/case/case_reader.h"
+#include "io/explain/explain.h"
+#include "io/units/output_units.h"
+#include "mesh/build/mesher.h"
+#include "mesh/check/swing.h"
+#include "tools/bedbow/commands/commands.h"
+#include "tools/bedbow/support/exit_code.h"
+#include "tools/bedbow/support/plugins.h"
+
+#include <CLI/CLI.hpp>
+
+#include <iostream>
+#include <memory>
+#include <numbers>
+
+namespace bedbow {
+
+namespace {
+
+std::string mesh_size(const Machine& machine, const Registries& registries) {
+  const Mesh mesh = make_mesh(machine, registries.shapes);
+  std::string out = "mesh: " + std::to_string(mesh.nodes.size()) + " nodes";
+  const auto add = [&](std::size_t count, const char* what) {
+    if (count > 0) out += ", " + std::to_string(count) + " " + what;
+  };
+  add(mesh.beams.size(), "beam elements");
+  add(mesh.shells.size(), "shell elements");
+  add(mesh.joints.size(), "joints and pads");
+  return out;
+}
+
+/// "greatest bend as drawn: 95.4 deg, where the flange meets clamp.plate".
+std::string greatest_bend(const Machine& machine, const Registries& registries) {
+  const auto limit = bend_limit(machine, registries.shapes);
+  if (!limit) return "greatest bend as drawn: nothing stops the flange";
+  return "greatest bend as drawn: " + fixed(limit->angle * 180 / std::numbers::pi, 1) +
+         " deg, where the flange meets " + limit->by;
+}
+
+int check(const std::string& file, const PluginOptions& plugins) {
+  const OpenCase opened = open_case(file, plugins);
+  const Machine& machine = opened.value.machine;
+  std::vector<std::string> found;
+  if (machine.sheet && machine.solve.dimension == 3) found.push_back(greatest_bend(machine, opened.registries));
+  found.push_back(mesh_size(machine, opened.registries));
+  std::cout << explain(opened.value, found, style_for(1));
+  return exit_ok;
+}
+
+} // namespace
+
+void add_check(CLI::App& app, Run& run) {
+  CLI::App* command = add_command(app, "check", "read a case, say what was understood and every problem; solve nothing",
+                                  "bedbow check cases/hive-lid/case.toml");
+  auto file = std::make_shared<std::string>();
+  command->add_option("CASE", *file, "the case file")->required();
+  auto plugins = std::make_shared<PluginOptions>();
+  add_plugin_options(*command, *plugins);
+  command->callback([&run, file, plugins] { run = [file, plugins] { return check(*file, *plugins); }; });
+}
+
+} // namespace bedbow

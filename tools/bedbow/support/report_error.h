@@ -1,0 +1,20 @@
+/// \file
+/// From an exception to a message on standard error and an exit code.
+#pragma once
+
+#include "mesh/machine/problem.h"
+
+#include <exception>
+#include <string>
+#include <vector>
+
+namespace bedbow {
+
+/// Prints problems of a case on standard error, one a line; of very many the first hundred.
+/// \param file name of the case.
+void report_problems(const std::vector<Problem>& problems, const std::string& file);
+
+/// Prints what the exception says, all problems of a case included, and returns the ExitCode of its class.
+int report_error(const std::exception_ptr& error);
+
+} // namespace bedbow
