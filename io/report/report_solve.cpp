@@ -43,8 +43,8 @@ Greatest spread_peak(const Findings& f) {
   return p;
 }
 
-Peak opening_peak(const Findings& f) {
-  Peak p;
+Greatest opening_peak(const Findings& f) {
+  Greatest p;
   for (const StepResult& s : f.steps)
     if (const NoseHold h = nose_hold(s.bend_line); h.held > 0) p.look(h.opening, s.name);
   return p;
@@ -123,7 +123,7 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
     if (const Greatest p = spread_peak(f); p.found)
       out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
                      outcome(p.value, limits.angle)});
-    if (const Peak p = opening_peak(f); p.found && c.machine.sheet) {
+    if (const Greatest p = opening_peak(f); p.found && c.machine.sheet) {
       const double limit = nose_opening_limit(c.machine);
       out.push_back({"opening of the nose", length(p.value, u), length(limit, u), p.step, outcome(p.value, limit)});
     }
