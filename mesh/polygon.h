@@ -20,8 +20,8 @@ struct Overlap {
   Eigen::Vector2d at = {0, 0};
 };
 
-/// The deepest of the corners of each within the other, and of the middles of the pieces into which the other's boundary
-/// cuts each edge. So two polygons that only touch have no overlap.
+/// The deepest of the corners of each within the other, and of the middles of the pieces into which the other's
+/// boundary cuts each edge. So two polygons that only touch have no overlap.
 Overlap overlap_of(const Polygon& a, const Polygon& b);
 
 /// How deep two polygons could stand in each other at most, by the boxes around them [m]; 0 or less: they do not meet.

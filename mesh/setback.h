@@ -17,8 +17,8 @@ namespace bedbow {
 /// \return y of the nose edge [m]. Source: geometry.
 double least_setback(double thickness, double inside_radius, double nose_radius, double angle);
 
-/// Set-back of a nose for which the case gives none: the least at 90 deg, or at the greatest bend that the machine is to
-/// make where that is more. 0 without a sheet.
+/// Set-back of a nose for which the case gives none: the least at 90 deg, or at the greatest bend that the machine is
+/// to make where that is more. 0 without a sheet.
 double default_setback(const Machine& machine);
 
 /// Least set-back that a given one is held to [m]. Springback counts up to 90 deg only: swung further, the edge
