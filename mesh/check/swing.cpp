@@ -20,10 +20,11 @@ Reach mover_reach(const Machine& machine, const SwingBody& mover) {
   return {0, std::hypot(machine.sheet->flange, machine.sheet->thickness)};
 }
 
-/// Where they stand in each other by more than the clearance; no depth where they do not.
-Overlap overlap_at(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle, double angle) {
+/// Where they stand in each other; no depth where it is no more than the clearance.
+Overlap overlap_at(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle, double angle,
+                   double clearance) {
   const Polygon outline = outline_at(machine, mover, angle);
-  if (outline.empty() || box_overlap(outline, obstacle.outline) <= swing_clearance) return {};
+  if (outline.empty() || box_overlap(outline, obstacle.outline) <= clearance) return {};
   return overlap_of(outline, obstacle.outline);
 }
 
@@ -56,19 +57,19 @@ Polygon flange_outline(const Sheet& s, double angle) {
 }
 
 std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
-                                          double angle) {
+                                          double angle, double clearance) {
   const double from = std::max(mover.from, obstacle.from), to = std::min(mover.to, obstacle.to);
   if (!(to - from > swing_clearance) || !std::isfinite(angle)) return std::nullopt;
   const Reach of_mover = mover_reach(machine, mover), of_obstacle = bedbow::reach_of(obstacle.outline);
   if (of_mover.least >= of_obstacle.greatest || of_obstacle.least >= of_mover.greatest) return std::nullopt;
   const int steps = std::max(1, static_cast<int>(std::ceil(angle / step)));
-  const auto met = [&](double a) { return overlap_at(machine, mover, obstacle, a).depth > swing_clearance; };
+  const auto met = [&](double a) { return overlap_at(machine, mover, obstacle, a, clearance).depth > clearance; };
   for (int i = 0; i <= steps; ++i) {
     double hit = angle * i / steps;
     if (!met(hit)) continue;
     double clear = i == 0 ? hit : angle * (i - 1) / steps;
     while (hit - clear > 1e-6) (met((clear + hit) / 2) ? hit : clear) = (clear + hit) / 2;
-    const Eigen::Vector2d at = overlap_at(machine, mover, obstacle, hit).at;
+    const Eigen::Vector2d at = overlap_at(machine, mover, obstacle, hit, clearance).at;
     return SwingMeeting{hit, {(from + to) / 2, at.x(), at.y()}, from, to};
   }
   return std::nullopt;
@@ -89,10 +90,11 @@ std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<Shape
 
 std::optional<double> clearing_shift(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                      double angle) {
+  constexpr double touching = 1e-6;
   const auto passes = [&](double shift) {
     SwingBody moved = obstacle;
     for (Eigen::Vector2d& p : moved.outline) p.x() += shift;
-    return !first_meeting(machine, mover, moved, angle);
+    return !first_meeting(machine, mover, moved, angle, touching);
   };
   constexpr double tenth = 1e-4;
   int low = 0, high = 2000; // tenths of a millimetre

@@ -58,9 +58,10 @@ struct SwingMeeting {
   double from = 0, to = 0;
 };
 
-/// \param angle to which `mover` swings from 0 [rad]. \return nullopt where they pass. Angles are found to 1e-6 rad.
+/// \param angle to which `mover` swings from 0 [rad]. \param clearance how deep they may be in each other [m].
+/// \return nullopt where they pass. Angles are found to 1e-6 rad.
 std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
-                                          double angle);
+                                          double angle, double clearance = swing_clearance);
 
 /// The bend at which the flange meets what stands in its way, however far the apron could go: a nose without relief has
 /// one a little beyond 90 deg.
@@ -72,8 +73,8 @@ struct BendLimit {
 /// \return nullopt where the flange passes up to 175 deg.
 std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<ShapeEntry>& shapes);
 
-/// How far the obstacle has to stand further back for the mover to pass, up to the next tenth of a millimetre [m];
-/// nullopt where 0.2 m are not enough.
+/// How far the obstacle has to stand further back for the mover to pass without touching it, up to the next tenth of a
+/// millimetre [m]; nullopt where 0.2 m are not enough.
 std::optional<double> clearing_shift(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                      double angle);
 

@@ -70,17 +70,21 @@ std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& o
                                                       : "take a smaller bar for one of the two");
 }
 
+/// An error where the bend itself is in the way, a warning where only an apron that deflects would come so far.
 void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obstacle, const SwingAngles& angles,
                       double springback) {
   const Machine& m = v.machine;
   const double angle = mover.kind == SwingBody::Kind::flange ? angles.bend : angles.apron;
   const auto met = first_meeting(m, mover, obstacle, angle);
   if (!met) return;
-  v.error(obstacle.pos, obstacle.name,
-          mover.name + " meets " + obstacle.name + " at " + in_deg(met->angle) + " of " +
-              whole_swing(m, angles, mover, springback) + ", at y = " + in_tenths(met->at.y()) +
-              ", z = " + in_tenths(met->at.z()) + " from x = " + in_mm(met->from) + " to " + in_mm(met->to) +
-              way_out(m, mover, obstacle, *met, angle, springback));
+  std::string text = mover.name + " meets " + obstacle.name + " at " + in_deg(met->angle) + " of " +
+                     whole_swing(m, angles, mover, springback) + ", at y = " + in_tenths(met->at.y()) +
+                     ", z = " + in_tenths(met->at.z()) + " from x = " + in_tenths(met->from) + " to " +
+                     in_tenths(met->to) + way_out(m, mover, obstacle, *met, angle, springback);
+  if (met->angle > angles.bend)
+    v.warning(obstacle.pos, obstacle.name, std::move(text));
+  else
+    v.error(obstacle.pos, obstacle.name, std::move(text));
 }
 
 } // namespace
