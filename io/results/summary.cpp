@@ -23,8 +23,8 @@ std::string sheet_line(const SheetResult& s) {
 
 std::string hold_lines(const Findings& f, const OutputUnits& u) {
   std::string out;
-  for (const std::string& line : hold_words(f, u)) out += "  " + line + "\n";
-  return out.empty() ? out : "Clamping\n" + out;
+  for (const std::string& line : hold_words(f, u)) out += list_item(line, width, "  - ");
+  return out.empty() ? out : "Clamping\n" + out + "\n";
 }
 
 std::string items(const std::string& head, const std::vector<std::string>& list) {

@@ -1,6 +1,6 @@
 #include "solver/registry/registries.h"
 
-#include "linear_matrices.h"
+#include "tests/unit/solver/linear/linear_matrices.h"
 #include <gtest/gtest.h>
 
 namespace bedbow {
