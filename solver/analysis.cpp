@@ -221,7 +221,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.worst_step = worst_step(out.steps);
   out.verdict = judge(machine, out.steps);
   warn_of_displacements(out.verdict, out.warnings);
-  if (std::string text = reserve_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
+  if (std::string text = hold_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
   fill_modes(model, registries, solved.steps, sections, out);
   if (out.modes) judge_buckling(machine, *out.modes, out.verdict);

@@ -124,8 +124,9 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
       out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
                      outcome(p.value, limits.angle)});
     if (const Greatest p = opening_peak(f); p.found && c.machine.sheet) {
-      const double limit = nose_opening_limit(c.machine);
-      out.push_back({"opening of the nose", length(p.value, u), length(limit, u), p.step, outcome(p.value, limit)});
+      out.push_back({"opening of the nose", length(p.value, u),
+                     limits.nose_opening ? length(*limits.nose_opening, u) : "-", p.step,
+                     outcome(p.value, limits.nose_opening)});
     }
   }
   // Without a limit of the case a part may be used to the whole.

@@ -21,7 +21,7 @@ TableSpec limits() {
            number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3"),
            quantity_key("nose_opening", Dim::length, "0.05 mm", "of the nose over the sheet")
                .positive()
-               .otherwise("5 % of the sheet's thickness")}};
+               .otherwise("a warning beyond 5 % of the sheet's thickness")}};
 }
 
 TableSpec solve() {

@@ -176,25 +176,48 @@ std::string nose_opening_assumption(const Machine& machine) {
                    usual_nose_opening * 100, nose_opening_limit(machine) * 1e3);
 }
 
-std::string reserve_warning(const Machine& machine, const std::vector<StepResult>& steps) {
+namespace {
+
+/// The bend step in which the nose holds the sheet worst, and how: the one where it opens most while it is off the
+/// sheet anywhere, else the one with the fewest stations that keep a reserve. Null where nothing is bent.
+const StepResult* worst_held(const std::vector<StepResult>& steps, NoseHold& hold) {
   const StepResult* worst = nullptr;
-  NoseHold hold;
   for (const StepResult& s : steps) {
+    if (!judges_bend(s)) continue;
     const NoseHold here = nose_hold(s.bend_line);
-    if (here.lifted > 0) return "";
-    if (&s == &steps.front()) continue; // nothing is bent while clamping
-    const bool more = here.without_reserve > hold.without_reserve;
-    if (!more && !(here.without_reserve == hold.without_reserve && clearly_greater(here.opening, hold.opening)))
+    const bool off = here.lifted > 0 || hold.lifted > 0;
+    const bool wider = here.without_reserve > hold.without_reserve;
+    const bool same = here.without_reserve == hold.without_reserve;
+    if (off ? !clearly_greater(here.opening, hold.opening)
+            : !wider && !(same && clearly_greater(here.opening, hold.opening)))
       continue;
     worst = &s;
     hold = here;
   }
-  if (hold.without_reserve == 0) return "";
+  return worst;
+}
+
+} // namespace
+
+std::string hold_warning(const Machine& machine, const std::vector<StepResult>& steps) {
+  NoseHold hold;
+  const StepResult* worst = worst_held(steps, hold);
+  if (!worst || hold.without_reserve == 0) return "";
+  const double limit = nose_opening_limit(machine);
+  if (hold.lifted > 0) {
+    if (machine.limits.nose_opening) return "";
+    return formatted(
+        "the nose is off the sheet in step %s: it opens by up to %.3f mm, at x = %.4g mm; beyond %.3f mm (%.4g %% of "
+        "the sheet's thickness) it does not hold the sheet. Shims under the nose ([clamp.crown]), a post "
+        "nearer to that place, more preload or a stiffer clamp close it; with [limits] nose_opening the "
+        "verdict judges by it",
+        worst->name.c_str(), hold.opening * 1e3, hold.opening_x * 1e3, limit * 1e3, usual_nose_opening * 100);
+  }
   return formatted("no clamping reserve in step %s %s: the preload is used up, the sheet is held there only by its own "
                    "lever (%.1f N/mm); the nose stands open by up to %.3f mm, limit %.3f mm; more preload, or a "
                    "stiffer clamp, gives reserve",
                    worst->name.c_str(), words(bare_stretches(worst->bend_line)).c_str(), hold.least * 1e-3,
-                   hold.opening * 1e3, nose_opening_limit(machine) * 1e3);
+                   hold.opening * 1e3, limit * 1e3);
 }
 
 } // namespace bedbow

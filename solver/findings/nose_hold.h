@@ -39,9 +39,9 @@ NoseHold nose_hold(const BendLine& line);
 /// it, or where no nose holds a sheet.
 std::string nose_opening_assumption(const Machine& machine);
 
-/// The caution that somewhere the sheet is held by its own lever alone, in the worst of the bend steps; empty where
-/// every station keeps a reserve, or where the nose opens beyond the limit (the verdict then says more).
-/// \param steps the clamp step, then the bend steps.
-std::string reserve_warning(const Machine& machine, const std::vector<StepResult>& steps);
+/// The caution that somewhere the nose is off the sheet, or that the sheet is held by its own lever alone, in the worst
+/// of the bend steps; empty where every station keeps a reserve, or where the nose opens beyond a limit that the case
+/// gives (the verdict then says more). \param steps the clamp step, then the bend steps.
+std::string hold_warning(const Machine& machine, const std::vector<StepResult>& steps);
 
 } // namespace bedbow

@@ -68,10 +68,11 @@ void judge_displacements(const std::vector<StepResult>& steps, Verdict& v) {
   v.reasons.insert(v.reasons.end(), worst.begin(), worst.end());
 }
 
-/// The nose where it opens over the sheet beyond the limit, at its worst station. Judged without [limits], too.
+/// The nose where it opens over the sheet beyond the case's limit, at its worst station. Without one it is a warning
+/// (hold_warning).
 void judge_nose(const Machine& machine, const std::vector<StepResult>& steps, Verdict& v) {
-  if (!machine.sheet) return;
-  const double limit = nose_opening_limit(machine);
+  if (!machine.limits.nose_opening) return;
+  const double limit = *machine.limits.nose_opening;
   NoseHold worst;
   const StepResult* at = nullptr;
   for (const StepResult& s : steps)

@@ -25,8 +25,7 @@ struct Strain {
   }
 };
 
-/// \param nose_opening limit of the nose's opening over this sheet [m].
-Strain strain_of(const Findings& f, const Limits& limits, double nose_opening) {
+Strain strain_of(const Findings& f, const Limits& limits) {
   if (f.status != Status::ok) return {std::numeric_limits<double>::infinity(), f.trouble};
   const Headline h = headline(f);
   Strain s;
@@ -38,7 +37,7 @@ Strain strain_of(const Findings& f, const Limits& limits, double nose_opening) {
   for (const Reason& r : h.reasons) // the nose's opening is looked at below, within its limit too
     if (r.failure == Failure::moves && r.check != "nose opening")
       s.look(r.value, r.limit, r.check + " of the " + r.part);
-  s.look(h.nose_opening, nose_opening, "opening of the nose");
+  s.look(h.nose_opening, limits.nose_opening, "opening of the nose");
   return s;
 }
 
@@ -79,7 +78,7 @@ private:
 
   Strain strain(const SheetPlace& place, int material, long step, PreparedMachine::Look look) {
     const double thickness = static_cast<double>(step) * task_.step;
-    return strain_of(machine_.solve(place, material, thickness, look), limits_, nose_opening_limit(limits_, thickness));
+    return strain_of(machine_.solve(place, material, thickness, look), limits_);
   }
 
   void close_in(const SheetPlace& place, int material, PreparedMachine::Look look, Bracket& b) {
