@@ -1,6 +1,7 @@
+#include "solver/linear/builtin.h"
 #include "solver/registry/registries.h"
 
-#include "tests/unit/solver/linear/linear_matrices.h"
+#include "linear_matrices.h"
 #include <gtest/gtest.h>
 
 namespace bedbow {
