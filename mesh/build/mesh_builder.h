@@ -52,6 +52,8 @@ inline constexpr double one_place = 1e-6;
 void mesh_fingers(Builder& b);
 /// Posts, cams, hinges, handles, ties, screws, supports, welds.
 void mesh_joints(Builder& b);
+/// Turns with the apron what hangs on it by joints alone, members, panels and meshes, and has no other hold.
+void turn_hung_parts(Builder& b);
 /// Rows of screws, one joint a screw.
 void mesh_screws(Builder& b);
 /// Pressure between bars of a body that touch without weld or screws.

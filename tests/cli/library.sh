@@ -38,7 +38,9 @@ END
 expect machine-as-text 0 same same_as_program
 # The last digits of plates differed, and with them one place of a greatest stress flipped from 900 to 0: the program gave
 # BLAS one thread, the library as many as there are. Both write the same bytes, whatever threads the process has.
-sed 's/^shape = "rectangle"/&\nmodel = "plate"/' "$hive" >"$dir/plates.toml"
+# (Welds for the screws: of screws the program solves the bracket as well.)
+sed -e '/^\[\[screws\]\]/,/^$/{s/screws/weld/;/^\(size\|class\|first\|pitch\|shear_stiffness\|y\) /d}' \
+  -e 's/^shape = "rectangle"/&\nmodel = "plate"/' "$hive" >"$dir/plates.toml"
 # shellcheck disable=SC2046
 expect build-solve 0 "" c++ -std=c++20 -Wall -Wextra -Werror "$source_dir/tests/cli/library/solve.cpp" -o "$dir/solve" $(pkg-config --cflags --libs bedbow)
 expect plates-by-program 0 "" bash -c "'$dir/usr/bin/bedbow' solve '$dir/plates.toml' --quiet --out '$dir/plates-program'; [ \$? -lt 2 ]"

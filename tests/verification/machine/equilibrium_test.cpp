@@ -105,6 +105,35 @@ TEST(Equilibrium, HandlesHoldTheMomentThatFoldsTheSheet) {
   }
 }
 
+// A stop of two rods, tied to the apron's face, stayed where it was drawn while the apron swung up: its weight pulled
+// at the lever of 0 deg at every angle, and ground's reactions did not balance it. It swings along: the hands hold its
+// weight times where its middles stand.
+TEST(Equilibrium, WhatATieHangsOnTheApronSwingsWithIt) {
+  const std::string hive = project_file("cases/hive-lid/case.toml") + "[[load]]\ngravity = true\n";
+  const auto rod = [](const std::string& name, const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
+    return "[[member]]\nname = \"" + name + "\"\nfrom = " + point(from) + "\nto = " + point(to) +
+           "\nshape = \"round\"\ndiameter = \"12 mm\"\nmaterial = \"S275JR\"\n";
+  };
+  const Findings bare = solved(hive);
+  const Findings stop =
+      solved(hive + rod("arm", {300, -16, -40}, {300, -116, -40}) + rod("finger", {300, -116, -40}, {300, -116, 60}) +
+             "[[tie]]\njoins = [\"apron.face\", \"arm\"]\nat = " + point({300, -16, -40}) +
+             "\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n");
+  const double weight = 7850 * std::numbers::pi / 4 * 0.012 * 0.012 * 0.1 * 9.80665; // of each
+  const auto held = [](const StepResult& s) {
+    double sum = 0;
+    for (const JointResult& h : s.handles) sum += h.moment.x();
+    return sum;
+  };
+  for (std::size_t i = 1; i < stop.steps.size(); ++i) {
+    const double c = std::cos(stop.steps[i].angle), s = std::sin(stop.steps[i].angle);
+    const double y = (-0.066 - 0.116) * c + (-0.040 + 0.010) * s; // of both middles, turned
+    record("", "equilibrium of the apron about the bend line", "what a stop on the apron adds, " + stop.steps[i].name,
+           held(stop.steps[i]) - held(bare.steps[i]), weight * y, 1e-8, "N m");
+    EXPECT_LT(stop.steps[i].checks.equilibrium, 1e-9);
+  }
+}
+
 /// Nodal loads of the sheet at an angle: on each body, about the bend line, global axes.
 Bodies sheet_resultants(const Model& m, const SheetLoads& s, double angle) {
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
