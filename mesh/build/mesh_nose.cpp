@@ -34,6 +34,10 @@ double evening_length(const Machine& m, const Mesh& mesh) {
 /// percent, and only the work grows.
 constexpr double least_pad_spacing = 1.0 / 6;
 
+/// But however stiff the bars are, a sheet is felt at this many places at least where the stations allow it: pressure
+/// that varies along it has a moment, too.
+constexpr double least_pads = 40;
+
 /// Beyond the sheet the faces seldom meet, and then at an end of the bar: own choice.
 constexpr double least_touch_spacing = 1;
 
@@ -84,7 +88,8 @@ void add_spots(const Stretch& s, const HeldSpan& bed, const HeldSpan& sheet, std
   const double from = std::max(s.from, sheet.from);
   const double to = std::min(s.to, sheet.to);
   if (to - from > same_place)
-    for (const Spot& p : choose_spots(s.stations, s.loaded, from, to, least_pad_spacing * s.evening))
+    for (const Spot& p : choose_spots(s.stations, s.loaded, from, to,
+                                      std::min(least_pad_spacing * s.evening, (to - from) / least_pads)))
       out.push_back({p.x, p.length, s.finger, true});
   add_touches(s, std::max({s.from, bed.from, sheet.to}), std::min(s.to, bed.to), sheet, out);
 }

@@ -1,7 +1,7 @@
 # Shared by the scripts that try plugins; each sources it after lib.sh.
 trap 'rm -rf "$dir"' EXIT
 mkdir -p "$dir/include/bedbow"
-cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
+cp "$source_dir/io/plugin/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
 build() { # name, source
   cc -std=c11 -O2 -Wall -Wno-unused-function -Werror -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm
 }

@@ -6,7 +6,7 @@ source_dir=$2
 . "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
 mkdir -p "$dir/include/bedbow"
-cp "$source_dir/io/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
+cp "$source_dir/io/plugin/bedbow_plugin.h" "$dir/include/bedbow/plugin.h"
 build() { cc -std=c11 -O2 -fPIC -shared -I"$dir/include" -o "$dir/$1.so" "$2" -lm; }
 for name in measured_moment clamp_evenness; do expect "build $name" 0 "" build $name "$source_dir/docs/plugins/$name.c"; done
 hive=$source_dir/cases/hive-lid/case.toml

@@ -77,7 +77,8 @@ expect roughly-is-a-warning 1 "small displacements hold only roughly" "$bedbow" 
 # What nobody can bend in a folder.
 sed 's/flange = "25 mm"/flange = "3.4 mm"/' "$hive" >"$dir/flange.toml" # thickness and radius make 3.5 mm
 expect flange-shorter-than-the-bend 2 "shorter than the bend" "$bedbow" check "$dir/flange.toml"
-sed -e 's/thickness = "1.5 mm"/thickness = "15 mm"/' -e 's/"11.5 mm"/"25 mm"/' -e 's/"71.5 mm"/"85 mm"/' "$hive" >"$dir/plate.toml"
+sed -e 's/thickness = "1.5 mm"/thickness = "15 mm"/' -e 's/"11.5 mm"/"25 mm"/' -e 's/"71.5 mm"/"85 mm"/' \
+  -e 's/"3.5 mm"/"17 mm"/' -e 's/"63.5 mm"/"77 mm"/' "$hive" >"$dir/plate.toml"
 expect plate-is-no-sheet 0 "is plate, not sheet" "$bedbow" check "$dir/plate.toml"
 expect plate-lifts-the-clamp 3 "clamp turns about x" "$bedbow" solve "$dir/plate.toml" --out "$dir/plate"
 expect unwritable 4 "" "$bedbow" solve "$hive" --out /proc/nowhere

@@ -26,31 +26,31 @@ std::string on_pads(double L, double element, const std::string& extra) {
          all +
          "\nmaterial = \"steel\"\n[[bed.bar]]\nname = \"ground\"\nshape = \"section\"\nA = \"1e6 m^2\"\nIyy = \"1e6 "
          "m^4\"\n"
-         "Izz = \"1e6 m^4\"\nJ = \"1e6 m^4\"\nat = [\"5 mm\", \"0 mm\"]\n[clamp]\nlength = " +
+         "Izz = \"1e6 m^4\"\nJ = \"1e6 m^4\"\nat = [\"7 mm\", \"0 mm\"]\n[clamp]\nlength = " +
          all +
          "\nmaterial = \"steel\"\nnose = { bar = \"beam\", land = \"10 mm\" }\n[[clamp.bar]]\nname = \"beam\"\n"
          "shape = \"section\"\nA = \"4000 mm^2\"\nIyy = \"2e6 mm^4\"\nIzz = \"2e6 mm^4\"\nJ = \"3e6 mm^4\"\n"
-         "Ay = \"1e3 m^2\"\nAz = \"1e3 m^2\"\nat = [\"5 mm\", \"1 mm\"]\n"
+         "Ay = \"1e3 m^2\"\nAz = \"1e3 m^2\"\nat = [\"7 mm\", \"1 mm\"]\n"
          "[[support]]\nbar = \"bed.ground\"\nx = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n"
          "[[tie]]\njoins = [\"clamp.beam\", \"ground\"]\nat = [" +
          half +
-         ", \"5 mm\", \"1 mm\"]\nholds = [\"x\", \"y\", \"rx\", \"rz\"]\n[solve]\nangles = [\"0 deg\"]\nelement_size "
+         ", \"7 mm\", \"1 mm\"]\nholds = [\"x\", \"y\", \"rx\", \"rz\"]\n[solve]\nangles = [\"0 deg\"]\nelement_size "
          "= " +
          mm(element) + "\n" + extra;
 }
 
 std::string press(double x, double newton) {
-  return "[[load]]\non = \"clamp.beam\"\nat = " + point({x, 5, 1}) + "\nforce = [\"0 N\", \"0 N\", " +
+  return "[[load]]\non = \"clamp.beam\"\nat = " + point({x, 7, 1}) + "\nforce = [\"0 N\", \"0 N\", " +
          quantity(-newton, "N") + "]\n";
 }
 
 std::string press_all(double L, double newton_per_mm) {
-  return "[[load]]\non = \"clamp.beam\"\nfrom = " + point({0, 5, 1}) + "\nto = " + point({L, 5, 1}) +
+  return "[[load]]\non = \"clamp.beam\"\nfrom = " + point({0, 7, 1}) + "\nto = " + point({L, 7, 1}) +
          "\nper_length = [\"0 N/mm\", \"0 N/mm\", " + quantity(-newton_per_mm, "N/mm") + "]\n";
 }
 
 std::string watch(const std::string& name, double x) {
-  return "[[dial]]\nname = \"" + name + "\"\non = \"clamp.beam\"\nat = " + point({x, 5, 1}) + "\n";
+  return "[[dial]]\nname = \"" + name + "\"\non = \"clamp.beam\"\nat = " + point({x, 7, 1}) + "\n";
 }
 
 /// Moment about y where P stands [N mm].

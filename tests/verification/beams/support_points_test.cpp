@@ -16,7 +16,8 @@ constexpr double L = 1000;
 
 /// A clamp on springs so soft that the bend lifts it off the whole sheet: the bed then feels the grip's pressure alone.
 const std::string soft_clamp =
-    "[clamp]\nlength = \"1000 mm\"\nmaterial = \"sample\"\nnose = { land = \"10 mm\" }\n[[clamp.bar]]\nname = "
+    "[clamp]\nlength = \"1000 mm\"\nmaterial = \"sample\"\nnose = { setback = \"1 mm\", land = \"10 mm\" "
+    "}\n[[clamp.bar]]\nname = "
     "\"nose\"\n"
     "shape = \"round\"\ndiameter = \"50 mm\"\nat = [\"5 mm\", \"27 mm\"]\n[[tie]]\njoins = [\"clamp.nose\", "
     "\"ground\"]\n"
@@ -28,7 +29,7 @@ const std::string soft_clamp =
 std::string on_two_supports(double s) {
   return slender_bar("[material.blank]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n"
                      "[sheet]\nmaterial = \"blank\"\nthickness = \"2 mm\"\nwidth = \"1000 mm\"\ncentre = \"500 mm\"\n"
-                     "flange = \"20 mm\"\ninside_radius = \"2 mm\"\nangle = \"90 deg\"\ngrip = \"10 mm\"\n" +
+                     "flange = \"20 mm\"\ninside_radius = \"2 mm\"\nangle = \"20 deg\"\ngrip = \"9 mm\"\n" +
                      soft_clamp + support("left", (L - s) / 2, "\"x\", \"y\", \"z\", \"rx\"") +
                      support("right", (L + s) / 2, "\"y\", \"z\", \"rx\"") + dial_at("end", 0) + dial_at("mid", L / 2) +
                      force_at(L / 2, 0) + "[solve]\nangles = [\"0 deg\"]\nelement_size = \"10 mm\"\n");

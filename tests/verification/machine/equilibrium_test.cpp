@@ -58,7 +58,8 @@ void add_sheet(Bodies& bodies, const Machine& m, const SheetResult& s, double an
   const Eigen::Vector3d n(0, std::sin(angle), std::cos(angle)), out(0, -std::cos(angle), std::sin(angle));
   const Eigen::Vector3d mid(sheet.centre, 0, 0), grip(0, 0, s.grip * sheet.width);
   const Eigen::Vector3d edge = mid + Eigen::Vector3d(0, m.nose.setback, 0);
-  bodies[1].add(edge, s.apron * sheet.width * n + grip);
+  bodies[1].add(mid, s.apron * sheet.width * n); // the push passes through the bend line
+  bodies[1].add(edge, grip);
   bodies[0].add(edge + Eigen::Vector3d(0, sheet.grip, 0), -grip);
   bodies[2].add(mid + sheet.flange * out, -s.apron * sheet.width * n);
 }

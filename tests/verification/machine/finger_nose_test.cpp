@@ -74,10 +74,19 @@ Findings solved(const std::string& text) {
 
 constexpr double E = 210e9, t = 0.01, reach = 0.06;
 
-/// Rise of the nose edge under a load per width [m].
-double cantilever(double q) {
-  const double bending = q * std::pow(reach, 3) / (3 * E * t * t * t / 12);
+constexpr double setback = 0.002; // thickness and inside radius: the push acts that far before the nose edge
+
+/// Rise of the nose edge under the sheet's push, which acts before it, and its grip [N/m]: a force and a moment there.
+double cantilever(double push, double grip) {
+  constexpr double EI = E * t * t * t / 12;
+  const double q = push + grip;
+  const double bending = q * std::pow(reach, 3) / (3 * EI) + push * setback * reach * reach / (2 * EI);
   return bending + q * reach / (E / 2 * t * 5 / 6);
+}
+
+/// What a root of stiffness k [N m/rad] adds for a finger 40 mm wide.
+double by_root(double push, double grip, double k) {
+  return (push * (reach + setback) + grip * reach) * 0.04 * reach / k;
 }
 
 double rise(const Findings& f) {
@@ -92,7 +101,7 @@ TEST(FingerNose, OneFingerIsACantilever) {
   for (const std::string model : {"beam", "plate"}) {
     const Findings f = solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\""));
     record("A5", "Roark, Formulas for Stress and Strain, Table 8.1 case 1a (from memory)",
-           "rise of the edge of one finger, " + model, rise(f) * 1e3, cantilever(push(f)) * 1e3,
+           "rise of the edge of one finger, " + model, rise(f) * 1e3, cantilever(f.sheet->apron, f.sheet->grip) * 1e3,
            model == "beam" ? 1e-4 : 0.01, "mm");
   }
 }
@@ -103,7 +112,8 @@ TEST(FingerNose, RootThatGives) {
     const Findings f =
         solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\"", ", root_stiffness = \"2000 N*m/rad\""));
     record("", "derived: cantilever on a hinge with a spring", "rise with a root of 2 kN m/rad, " + model,
-           rise(f) * 1e3, (cantilever(push(f)) + push(f) * 0.04 * reach * reach / 2000) * 1e3,
+           rise(f) * 1e3,
+           (cantilever(f.sheet->apron, f.sheet->grip) + by_root(f.sheet->apron, f.sheet->grip, 2000)) * 1e3,
            model == "beam" ? 1e-4 : 0.01, "mm");
   }
 }

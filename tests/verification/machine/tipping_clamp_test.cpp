@@ -15,16 +15,17 @@ namespace {
 constexpr const char* statics = "statics of a lever, worked in the test";
 constexpr double length = 900, preload = 4000, left_post = 60, right_post = 840, thickness = 1.5; // mm, N
 
-std::string bar(const std::string& of, const std::string& name, double size, double z, const std::string& more = "") {
+std::string bar(const std::string& of, const std::string& name, double size, double y, double z,
+                const std::string& more = "") {
   return "[" + of + "]\nlength = \"900 mm\"\nmaterial = \"S275JR\"\n" + more + "[[" + of + ".bar]]\nname = \"" + name +
-         "\"\nshape = \"rectangle\"\nwidth = " + mm(size) + "\nheight = " + mm(size) + "\nat = [\"7.5 mm\", " + mm(z) +
-         "]\n";
+         "\"\nshape = \"rectangle\"\nwidth = " + mm(size) + "\nheight = " + mm(size) + "\nat = [" + mm(y) + ", " +
+         mm(z) + "]\n";
 }
 
 /// Studs so long that they hold next to nothing sideways.
 std::string post(double x) {
   return "[[post]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nx = " + mm(x) +
-         "\ny = \"7.5 mm\"\ndiameter = \"M16\"\nclass = \"8.8\"\nfree_length = \"3 m\"\npreload = \"4 kN\"\n";
+         "\ny = \"11 mm\"\ndiameter = \"M16\"\nclass = \"8.8\"\nfree_length = \"3 m\"\npreload = \"4 kN\"\n";
 }
 
 /// Stout bars with all forces in the plane of the land's middle.
@@ -32,14 +33,14 @@ std::string folder(double sheet_centre, double sheet_width = 100) {
   return "[sheet]\nmaterial = \"DC01\"\nthickness = \"1.5 mm\"\nwidth = " + mm(sheet_width) +
          "\ncentre = " + mm(sheet_centre) +
          "\nflange = \"25 mm\"\ninside_radius = \"2 mm\"\nangle = \"90 deg\"\ngrip = \"7.5 mm\"\n" +
-         bar("bed", "beam", 100, -50) + bar("clamp", "spine", 60, 31.5, "nose = { land = \"15 mm\" }\n") +
+         bar("bed", "beam", 100, 11, -50) + bar("clamp", "spine", 60, 33.5, 31.5, "nose = { land = \"15 mm\" }\n") +
          post(left_post) + post(right_post) +
-         "[[tie]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nat = [\"450 mm\", \"7.5 mm\", \"-9.25 mm\"]\n"
+         "[[tie]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nat = [\"450 mm\", \"11 mm\", \"-9.25 mm\"]\n"
          "holds = [\"x\", \"y\", \"rx\", \"rz\"]\n"
          "[[support]]\nname = \"left\"\nbar = \"bed.beam\"\nx = \"100 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n"
          "[[support]]\nname = \"right\"\nbar = \"bed.beam\"\nx = \"800 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n"
-         "[[dial]]\nname = \"nose\"\non = \"clamp.spine\"\nat = [\"900 mm\", \"7.5 mm\", \"1.5 mm\"]\n"
-         "[[dial]]\nname = \"bed\"\non = \"bed.beam\"\nat = [\"900 mm\", \"7.5 mm\", \"0 mm\"]\n"
+         "[[dial]]\nname = \"nose\"\non = \"clamp.spine\"\nat = [\"900 mm\", \"11 mm\", \"1.5 mm\"]\n"
+         "[[dial]]\nname = \"bed\"\non = \"bed.beam\"\nat = [\"900 mm\", \"11 mm\", \"0 mm\"]\n"
          "[solve]\nangles = [\"0 deg\"]\n";
 }
 

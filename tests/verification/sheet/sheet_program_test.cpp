@@ -9,12 +9,19 @@
 namespace bedbow::verification {
 namespace {
 
+/// Stands the clamp as far back as the bend needs: thickness + inside radius [mm].
+std::string set_back(const std::string& text, double setback) {
+  return replaced(replaced(text, "setback = \"2.5 mm\"", "setback = " + mm(setback)), "at = [\"25 mm\"",
+                  "at = [" + mm(setback + 22.5));
+}
+
 /// The cross-check folder with another sheet. Sizes in mm.
 SheetResult bent(const std::string& material, double thickness, double inside_radius, const std::string& law) {
   std::string text = project_file("tests/cases/folder-x.toml");
   text = replaced(text, "material = \"sheetx\"\nthickness = \"1 mm\"",
                   "material = \"" + material + "\"\nmoment_law = \"" + law + "\"\nthickness = " + mm(thickness));
   text = replaced(text, "inside_radius = \"1.5 mm\"", "inside_radius = " + mm(inside_radius));
+  text = set_back(text, thickness + inside_radius);
   return *solved(text + "[material.H]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n").sheet;
 }
 
@@ -44,6 +51,7 @@ double springback_ratio(double radius, double thickness, double yield, double E)
   text = replaced(text, "material = \"sheetx\"\nthickness = \"1 mm\"",
                   "material = \"strip\"\nthickness = " + mm(thickness));
   text = replaced(text, "inside_radius = \"1.5 mm\"", "inside_radius = " + mm(radius - thickness / 2));
+  text = set_back(text, radius + thickness / 2);
   const Findings f = solved(text + "[material.strip]\nE = " + quantity(E, "MPa") +
                             "\nnu = 0\nyield = " + quantity(yield * std::numbers::sqrt3 / 2, "MPa") + "\n");
   const double wanted = std::numbers::pi / 2;
