@@ -41,8 +41,7 @@ std::vector<Spot> choose_spots(const std::vector<double>& stations, const std::v
   const std::size_t firm = x.size();
   for (std::size_t i = 0; i + 1 < firm; ++i) fill(stations, x[i], x[i + 1], least, x);
   std::ranges::sort(x);
-  const auto again = std::ranges::unique(x); // a station between two cells may have been taken for both
-  x.erase(again.begin(), again.end());
+  x.erase(std::unique(x.begin(), x.end()), x.end()); // a station between two cells may have been taken for both
   std::vector<Spot> spots;
   for (std::size_t i = 0; i < x.size(); ++i) {
     const double left = i == 0 ? from : (x[i - 1] + x[i]) / 2;

@@ -12,7 +12,7 @@ namespace {
 /// Stands the clamp as far back as the bend needs: thickness + inside radius [mm].
 std::string set_back(const std::string& text, double setback) {
   return replaced(replaced(text, "setback = \"2.5 mm\"", "setback = " + mm(setback)), "at = [\"25 mm\"",
-                  "at = [" + mm(setback + 22.5));
+                  "at = [" + mm(setback + 70));
 }
 
 /// The cross-check folder with another sheet. Sizes in mm.

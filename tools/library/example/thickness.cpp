@@ -7,6 +7,26 @@
 #include <cstdio>
 #include <string>
 
+namespace {
+
+/// Whether the machine bends a sheet of that thickness [mm] within its limits. One for whose flange the clamp, as it
+/// stands, leaves no room is no case that can be solved.
+bool bends(const bedbow::library::Case& machine, double thickness) {
+  using bedbow::library::Error;
+  try {
+    const auto r = machine.with("sheet.thickness", '"' + std::to_string(thickness) + " mm\"").solve();
+    std::printf("%.2f mm %s, angle spread %.3f deg\n", thickness, r.pass ? "passes" : "fails",
+                r.steps.back().bow.angle_spread_deg);
+    return r.pass;
+  } catch (const Error& e) {
+    if (e.kind != Error::Kind::case_file) throw;
+    std::printf("%.2f mm has no room to fold\n", thickness);
+    return false;
+  }
+}
+
+} // namespace
+
 int main(int argc, char** argv) {
   using namespace bedbow::library;
   if (argc != 2) {
@@ -18,10 +38,7 @@ int main(int argc, char** argv) {
     double passes = 0.3, fails = 6; // mm
     while (fails - passes > 0.01) {
       const double t = (passes + fails) / 2;
-      const Result r = machine.with("sheet.thickness", '"' + std::to_string(t) + " mm\"").solve();
-      (r.pass ? passes : fails) = t;
-      std::printf("%.2f mm %s, angle spread %.3f deg\n", t, r.pass ? "passes" : "fails",
-                  r.steps.back().bow.angle_spread_deg);
+      (bends(machine, t) ? passes : fails) = t;
     }
     std::printf("%s: up to %.2f mm\n", machine.title().c_str(), passes);
   } catch (const Error& e) {
