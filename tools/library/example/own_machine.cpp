@@ -24,7 +24,7 @@ static Machine folder(double rib_mm) {
   for (const double x : {30.0, 570.0}) {
     const std::string name = x < 300 ? "left" : "right";
     m.posts.push_back({name, "bed.web", "clamp.rib", x, 20, "M16", "8.8", 100, 8000});
-    m.cams.push_back({name, "bed.web", "clamp.rib", x, 36, 0.05, 40, 25});
+    m.cams.push_back({name, "bed.web", "clamp.rib", x, 36, 0.05, 33, 30});
     m.handles.push_back({name, "apron.face", x});
     m.supports.push_back({name, "bed.web", x});
   }
