@@ -161,7 +161,7 @@ async function at(width, height) {
 async function without(what, options) {
   const { browser, page, errors } = await open(file, options);
   if (options.scripts !== false) await page.waitForSelector("#no-3d");
-  assert.equal(await page.locator(".plotbox svg:visible").count(), 6);
+  assert.equal(await page.locator(".plotbox svg:visible").count(), 7);
   assert.ok((await page.locator("table:visible").count()) >= 4);
   await limits(page);
   assert.deepEqual(errors, []);
