@@ -111,7 +111,7 @@ void note_touches(const std::vector<StepResult>& steps, Findings& out) {
     char text[64];
     std::snprintf(text, sizeof text, "%.4g kN, most of all at x = %.4g mm", sum * 1e-3, most->at.x() * 1e3);
     out.assumptions.push_back("step " + s.name + ": beyond the sheet nose and bed press on each other with " + text +
-                              "; each face gives way by its force per length over 2 E (an estimate)");
+                              "; each face deflects by its force per length over 2 E (an estimate)");
   }
 }
 
