@@ -7,6 +7,7 @@
 #include "io/text/text.h"
 #include "io/text/version.h"
 #include "io/units/quantities_out.h"
+#include "mesh/piece/si.h"
 
 #include <nlohmann/json.hpp>
 
@@ -89,11 +90,11 @@ std::string shown(double v, ValueOf of, const OutputUnits& u) {
   case ValueOf::stress:
     return in_unit(v, u.stress, 1e5);
   case ValueOf::angle:
-    return fixed(v * 180 / std::numbers::pi, 3);
+    return fixed(si::in_degrees(v), 3);
   case ValueOf::tiny_length:
     return tiny(v * 1e6);
   case ValueOf::tiny_angle:
-    return tiny(v * 180e3 / std::numbers::pi);
+    return tiny(si::in_degrees(v) * 1e3);
   case ValueOf::moment:
     return fixed(v, 2);
   case ValueOf::line_force:

@@ -1,12 +1,12 @@
 #include "io/case/case_values.h"
 
+#include "mesh/piece/si.h"
+
 #include <limits>
 
 namespace bedbow {
 
-namespace {
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-}
+namespace {}
 
 const CaseValue* CaseValues::value(std::string_view key) const {
   const auto it = values_.find(key);

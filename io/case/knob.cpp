@@ -1,5 +1,6 @@
 #include "io/case/knob.h"
 
+#include "io/case/node_quantity.h"
 #include "io/units/number.h"
 #include "io/units/unit.h"
 
@@ -16,31 +17,11 @@ namespace {
 constexpr std::array physical_numbers{"nu", "n", "friction"};
 constexpr std::array asked{"limits", "solve", "sweep", "stock", "fit", "output", "plugins", "mesh", "dial"};
 
-struct Parts {
-  double number = 0;
-  std::string unit_text;
-  Unit unit;
-};
-
-std::optional<Parts> parts_of(const CaseNode& node) {
-  if (node.type != CaseNode::Type::text) return std::nullopt;
-  const std::string plain = plain_ascii(node.text);
-  const LeadingNumber number = leading_number(plain);
-  if (!number.ok() || number.rest.empty()) return std::nullopt;
-  Parts out{number.value, std::string(number.rest), parse_unit(number.rest)};
-  if (!out.unit.ok()) return std::nullopt;
-  return out;
-}
-
-bool is_bare(const CaseNode& node) {
-  return node.type == CaseNode::Type::number || node.type == CaseNode::Type::integer;
-}
-
 void add(const std::string& key, int item, const CaseNode& node, std::vector<Knob>& out) {
   const std::string_view last = std::string_view(key).substr(key.rfind('.') + 1);
-  if (is_bare(node) && item < 0 && std::ranges::find(physical_numbers, last) != physical_numbers.end())
+  if (is_bare_number(node) && item < 0 && std::ranges::find(physical_numbers, last) != physical_numbers.end())
     out.push_back({key, item, node.number, false});
-  const auto parts = parts_of(node);
+  const auto parts = quantity_of(node);
   if (!parts) return;
   static const Exponents metre = parse_unit("m").exponents;
   out.push_back({key, item, parts->unit.si(parts->number), parts->unit.exponents == metre});
@@ -85,13 +66,13 @@ std::vector<Knob> knobs_of(const CaseSource& source) {
 }
 
 double si_of(const CaseNode& value) {
-  const auto parts = parts_of(value);
+  const auto parts = quantity_of(value);
   if (!parts) throw std::invalid_argument(shown(value) + " is no value with a unit");
   return parts->unit.si(parts->number);
 }
 
 CaseNode like_quantity(const CaseNode& like, double si) {
-  const auto parts = parts_of(like);
+  const auto parts = quantity_of(like);
   if (!parts) throw std::invalid_argument(shown(like) + " is no value with a unit");
   std::array<char, 40> text{};
   std::snprintf(text.data(), text.size(), "%.15g", si / parts->unit.size());
@@ -102,7 +83,7 @@ CaseSource turned(const CaseSource& source, const Knob& knob, double si) {
   const CaseNode* old = find_key(source.root, knob.key);
   if (!old) throw std::invalid_argument("the case has no \"" + knob.key + "\"");
   CaseNode value = *old;
-  if (is_bare(value))
+  if (is_bare_number(value))
     value = CaseNode::of_number(si, old->pos);
   else if (knob.item < 0)
     value = like_quantity(value, si);

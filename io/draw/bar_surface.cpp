@@ -1,5 +1,6 @@
 #include "io/draw/section_ring.h"
 #include "io/draw/surface.h"
+#include "mesh/piece/si.h"
 
 #include <Eigen/Geometry>
 
@@ -8,8 +9,6 @@
 namespace bedbow {
 
 namespace {
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 SurfacePoint ring_point(const BarField& bar, std::size_t station, const StressPoint& on_outline) {
   const Eigen::Vector3d arm = bar.axes.transpose() * Eigen::Vector3d(0, on_outline.y, on_outline.z);

@@ -1,6 +1,7 @@
 #include "io/draw/bend_line_plots.h"
 
 #include "io/text/step_label.h"
+#include "mesh/piece/si.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +12,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 
 std::vector<double> over(std::vector<double> values, double unit) {
   for (double& v : values) v /= unit;

@@ -38,19 +38,19 @@ std::string shade(double share) {
   return text_of("#%02x%02x%02x", mix(236, 8), mix(242, 64), mix(250, 129));
 }
 
-struct Range {
+struct ValueRange {
   double low = INFINITY, high = -INFINITY;
 };
 
-Range range_of(const HeatMap& map) {
-  Range r;
+ValueRange value_range(const HeatMap& map) {
+  ValueRange r;
   for (const HeatRow& row : map.rows)
     for (const HeatCell& c : row.cells)
       if (std::isfinite(c.value)) r = {std::min(r.low, c.value), std::max(r.high, c.value)};
   return r;
 }
 
-std::string draw_row(const HeatRow& row, double y, const Range& range, const Room& room, const auto& px) {
+std::string draw_row(const HeatRow& row, double y, const ValueRange& range, const Room& room, const auto& px) {
   std::string out = text_at(room.left - 8, y + row_height / 2 + 4, "end", row.label);
   for (const HeatCell& c : row.cells) {
     const double share = range.high > range.low ? (c.value - range.low) / (range.high - range.low) : 0.5;
@@ -90,7 +90,7 @@ std::string heat_map_svg(const HeatMap& map, HeatMapSize size) {
   const std::string heading = text_of("class=\"plot-ink\" font-size=\"%s\" font-weight=\"bold\"", room.title);
   out += text_at(room.width / 2, 24, "middle", map.title, heading.c_str());
   out += text_at(room.left - 8, top - 12, "end", map.row_head);
-  const Range range = range_of(map);
+  const ValueRange range = value_range(map);
   double y = top;
   for (const HeatRow& row : map.rows) {
     out += draw_row(row, y, range, room, px);

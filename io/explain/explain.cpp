@@ -3,6 +3,7 @@
 #include "io/explain/explain_parts.h"
 #include "io/files/errors.h"
 #include "io/text/text.h"
+#include "mesh/piece/si.h"
 
 #include <numbers>
 #include <set>
@@ -16,7 +17,7 @@ constexpr int columns = 110;
 std::string asked_angles(const Machine& m) {
   std::string out;
   if (!m.solve.angles) return "0, half and wanted";
-  for (double a : *m.solve.angles) out.append(out.empty() ? "" : ", ").append(short_number(a * 180 / std::numbers::pi));
+  for (double a : *m.solve.angles) out.append(out.empty() ? "" : ", ").append(short_number(si::in_degrees(a)));
   return out + " deg";
 }
 

@@ -1,5 +1,6 @@
 #include "io/explain/explain_parts.h"
 #include "io/text/text.h"
+#include "mesh/piece/si.h"
 
 #include <cmath>
 #include <cstdio>
@@ -38,7 +39,7 @@ std::string Teller::stiffness(double value) const {
 }
 
 std::string Teller::degrees(double angle) {
-  return short_number(angle * 180 / std::numbers::pi) + " deg";
+  return short_number(si::in_degrees(angle)) + " deg";
 }
 
 std::string Teller::place(std::initializer_list<double> lengths) const {

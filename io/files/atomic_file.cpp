@@ -21,7 +21,7 @@ namespace {
 constexpr std::string_view partial_suffix = ".partial";
 constexpr std::string_view backup_suffix = ".before";
 
-std::string advice(int error) {
+std::string advice_on_errno(int error) {
   switch (error) {
   case ENOSPC:
   case EDQUOT:
@@ -43,7 +43,7 @@ std::string advice(int error) {
 }
 
 [[noreturn]] void fail(const std::string& doing, const fs::path& file, int error) {
-  throw FileError(doing, file, std::strerror(error), advice(error));
+  throw FileError(doing, file, std::strerror(error), advice_on_errno(error));
 }
 
 /// File descriptor that closes itself.

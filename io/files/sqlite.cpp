@@ -10,7 +10,7 @@ namespace bedbow {
 
 namespace {
 
-std::string advice(int code) {
+std::string advice_on_sqlite(int code) {
   switch (code & 0xff) {
   case SQLITE_FULL:
   case SQLITE_IOERR:
@@ -61,7 +61,8 @@ Database::Database(std::filesystem::path file, Access access)
 }
 
 void Database::fail(const std::string& doing) const {
-  throw FileError(doing, file_, sqlite3_errmsg(handle_.get()), advice(sqlite3_extended_errcode(handle_.get())));
+  throw FileError(doing, file_, sqlite3_errmsg(handle_.get()),
+                  advice_on_sqlite(sqlite3_extended_errcode(handle_.get())));
 }
 
 void Database::execute(const std::string& sql) const {

@@ -9,14 +9,6 @@ namespace bedbow {
 
 namespace {
 
-std::string length(double value, const OutputUnits& u, double resolution = 1e-4) {
-  return in_unit(value, u.length, resolution) + " " + u.length.name;
-}
-
-std::string force(double value, const OutputUnits& u) {
-  return in_unit(value, u.force, 1) + " " + u.force.name;
-}
-
 /// Greatest movement of a bar or plate of this name.
 double greatest_move(const Fields& fields, const std::string& name) {
   double most = 0;
@@ -35,22 +27,23 @@ ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUn
   const OutputUnit unit{moment, u.force.size * u.length.size};
   return {{"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
           {"used, of yield", percent(b.utilisation)},
-          {"at x", length(b.at_x, u)},
-          {"there, from the section's centroid", "y " + length(b.y, u) + ", z " + length(b.z, u)},
+          {"at x", length_text(b.at_x, u, 1e-4)},
+          {"there, from the section's centroid", "y " + length_text(b.y, u, 1e-4) + ", z " + length_text(b.z, u, 1e-4)},
           {"bending moment there", in_unit(b.forces.My, unit, 0.1) + " " + moment + " about y, " +
                                        in_unit(b.forces.Mz, unit, 0.1) + " " + moment + " about z"},
-          {"axial force there", force(b.forces.N, u)},
-          {"moves at most", length(greatest_move(step.fields, b.name), u, 1e-6)}};
+          {"axial force there", force_text(b.forces.N, u)},
+          {"moves at most", length_text(greatest_move(step.fields, b.name), u, 1e-6)}};
 }
 
 ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnits& u) {
   ReportFacts out;
   if (const auto moment = j.more.find("moment_Nm"); moment != j.more.end())
     out.emplace_back("moment that it takes", fixed(moment->second, 1) + " N m");
-  if (std::isfinite(j.value)) out.emplace_back(what, force(j.value, u));
+  if (std::isfinite(j.value)) out.emplace_back(what, force_text(j.value, u));
   if (j.utilisation > 0) out.emplace_back("used, of what it bears", percent(j.utilisation));
   if (j.open) out.emplace_back("state", "open: carries nothing in this step");
-  out.emplace_back("at", "x " + length(j.at.x(), u) + ", y " + length(j.at.y(), u) + ", z " + length(j.at.z(), u));
+  out.emplace_back("at", "x " + length_text(j.at.x(), u, 1e-4) + ", y " + length_text(j.at.y(), u, 1e-4) + ", z " +
+                             length_text(j.at.z(), u, 1e-4));
   return out;
 }
 

@@ -55,14 +55,6 @@ Outcome outcome(double value, const std::optional<double>& limit) {
   return value > *limit ? Outcome::fail : Outcome::pass;
 }
 
-std::string length(double value, const OutputUnits& u) {
-  return in_unit(value, u.length, 1e-6) + " " + u.length.name;
-}
-
-std::string degrees(double value) {
-  return fixed(to_deg(value), 3) + " deg";
-}
-
 PartPeaks most_used(const Findings& f) {
   PartPeaks most;
   for (PartPeaks& p : part_peaks(f.steps))
@@ -74,7 +66,7 @@ std::string bow_words(const Findings& f, const OutputUnits& u) {
   std::string out;
   for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
     if (const Greatest p = bow_peak(f, body); p.found)
-      out += (out.empty() ? "" : ", ") + to_string(body) + " " + length(p.value, u);
+      out += (out.empty() ? "" : ", ") + to_string(body) + " " + length_text(p.value, u, 1e-6);
   return out;
 }
 
@@ -83,7 +75,7 @@ std::string figures(const Case& c, const Findings& f) {
   const OutputUnits& u = c.output;
   std::string out;
   if (const Greatest spread = spread_peak(f); f.sheet && spread.found)
-    out = "the bend angle varies by " + degrees(spread.value) + " along the sheet at worst (" + spread.step + ")";
+    out = "the bend angle varies by " + degrees_text(spread.value) + " along the sheet at worst (" + spread.step + ")";
   if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
     out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
   if (const PartPeaks used = most_used(f); used.use.value > 0)
@@ -118,14 +110,14 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
   if (f.sheet) {
     for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
       if (const Greatest p = bow_peak(f, body); p.found)
-        out.push_back({"bow of the " + to_string(body), length(p.value, u), limits.bow ? length(*limits.bow, u) : "-",
-                       p.step, outcome(p.value, limits.bow)});
+        out.push_back({"bow of the " + to_string(body), length_text(p.value, u, 1e-6),
+                       limits.bow ? length_text(*limits.bow, u, 1e-6) : "-", p.step, outcome(p.value, limits.bow)});
     if (const Greatest p = spread_peak(f); p.found)
-      out.push_back({"spread of the bend angle", degrees(p.value), limits.angle ? degrees(*limits.angle) : "-", p.step,
-                     outcome(p.value, limits.angle)});
+      out.push_back({"spread of the bend angle", degrees_text(p.value),
+                     limits.angle ? degrees_text(*limits.angle) : "-", p.step, outcome(p.value, limits.angle)});
     if (const Greatest p = opening_peak(f); p.found && c.machine.sheet) {
-      out.push_back({"opening of the nose", length(p.value, u),
-                     limits.nose_opening ? length(*limits.nose_opening, u) : "-", p.step,
+      out.push_back({"opening of the nose", length_text(p.value, u, 1e-6),
+                     limits.nose_opening ? length_text(*limits.nose_opening, u, 1e-6) : "-", p.step,
                      outcome(p.value, limits.nose_opening)});
     }
   }

@@ -3,6 +3,7 @@
 #include "io/text/step_label.h"
 #include "io/text/table.h"
 #include "io/text/text.h"
+#include "mesh/piece/si.h"
 
 #include <array>
 #include <cmath>
@@ -35,7 +36,7 @@ TextTable bows(const Findings& f, const OutputUnits& u) {
         return s ? in_unit(s->bow.bow[static_cast<std::size_t>(body)], u.length, 1e-6) : std::string("-");
       };
       t.row({step_label(f.steps[i].name), limit.name, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
-             s ? fixed(s->bow.angle_spread * 180 / std::numbers::pi, 3) : "-"});
+             s ? fixed(si::in_degrees(s->bow.angle_spread), 3) : "-"});
     }
   return t;
 }

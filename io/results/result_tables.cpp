@@ -2,6 +2,7 @@
 
 #include "io/text/step_label.h"
 #include "io/text/text.h"
+#include "mesh/piece/si.h"
 #include "solver/findings/nose_hold.h"
 
 #include <algorithm>
@@ -13,7 +14,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 
 /// The greatest load of a part: stress of a bar, moment of a handle, else force; of a hinge across its pin.
 std::string load_words(const PartPeaks& p, const OutputUnits& u) {

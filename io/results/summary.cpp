@@ -5,6 +5,7 @@
 #include "io/results/reason_words.h"
 #include "io/results/result_tables.h"
 #include "io/text/text.h"
+#include "mesh/piece/si.h"
 
 #include <cmath>
 #include <numbers>
@@ -13,7 +14,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 constexpr int width = 98;
 
 std::string sheet_line(const SheetResult& s) {

@@ -107,6 +107,10 @@ KeySpec ref_key(std::string key, std::string doc) {
   return make(std::move(key), ValueKind::ref, std::move(doc)).like("bed.web");
 }
 
+KeySpec length(std::string key, std::string example, std::string doc) {
+  return quantity_key(std::move(key), Dim::length, std::move(example), std::move(doc));
+}
+
 KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc) {
   KeySpec out = make(std::move(key), ValueKind::quantity, std::move(doc)).like(std::move(example));
   out.dim = dim;

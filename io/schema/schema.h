@@ -78,6 +78,10 @@ KeySpec text_key(std::string key, std::string doc);
 KeySpec name_key(std::string key, std::string doc);
 KeySpec choice_key(std::string key, std::vector<std::string> choices, std::string doc);
 KeySpec ref_key(std::string key, std::string doc);
+KeySpec length(std::string key, std::string example, std::string doc); ///< a quantity_key
+
+/// Displacements and rotations that a hold or release takes, as the case file calls them.
+inline const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
 KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc);
 KeySpec number_key(std::string key, std::string doc);
 KeySpec integer_key(std::string key, std::string doc);

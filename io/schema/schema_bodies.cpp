@@ -7,10 +7,6 @@ namespace bedbow::schema {
 
 namespace {
 
-KeySpec length(std::string key, std::string example, std::string doc) {
-  return quantity_key(std::move(key), Dim::length, std::move(example), std::move(doc));
-}
-
 void append(std::vector<KeySpec>& to, const std::vector<KeySpec>& more) {
   to.insert(to.end(), more.begin(), more.end());
 }

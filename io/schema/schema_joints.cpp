@@ -7,12 +7,6 @@ namespace bedbow::schema {
 
 namespace {
 
-const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
-
-KeySpec length(std::string key, std::string example, std::string doc) {
-  return quantity_key(std::move(key), Dim::length, std::move(example), std::move(doc));
-}
-
 KeySpec name() {
   return name_key("name", "by which results and sweeps call it").like("left").otherwise("kind and number");
 }

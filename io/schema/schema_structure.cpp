@@ -7,13 +7,11 @@ namespace bedbow::schema {
 
 namespace {
 
-const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
-
 KeySpec point(std::string key, std::string doc) {
   return quantity_key(std::move(key), Dim::length, "450 mm", std::move(doc)).list(3, 3);
 }
 
-KeySpec material() {
+KeySpec material_key() {
   return text_key("material", "built-in or own material").like("S275JR").required();
 }
 
@@ -36,7 +34,7 @@ TableSpec member() {
           .like("[0, 0, 1]")
           .list(3, 3)
           .otherwise("z, or y for a member along z"),
-      material(),
+      material_key(),
       table_key("releases", ValueKind::table, "releases", "hinged ends"),
       boolean_key("tension_only", "goes slack instead of carrying compression").otherwise("false"),
       integer_key("divisions", "elements along it").like("4").between(1, 10000).otherwise("4").told(),
@@ -58,7 +56,7 @@ TableSpec panel() {
           {name_key("name", "by which others refer to it").like("cheek").otherwise("panel and number"),
            point("corner", "[x, y, z] of a corner").required(), point("edge_a", "vector along one edge").required(),
            point("edge_b", "vector along the other edge").required(),
-           quantity_key("thickness", Dim::length, "12 mm", "of the plate").positive().required(), material(),
+           quantity_key("thickness", Dim::length, "12 mm", "of the plate").positive().required(), material_key(),
            integer_key("divisions", "elements along edge_a and edge_b")
                .like("[8, 6]")
                .list(2, 2)

@@ -7,10 +7,6 @@ namespace bedbow {
 
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 void skip_spaces(std::string_view& s) {
   while (!s.empty() && s.front() == ' ') s.remove_prefix(1);
 }
@@ -58,7 +54,7 @@ bool to_double(std::string_view s, double& out) {
   return result.ec == std::errc() && result.ptr == s.data() + s.size() && std::isfinite(out);
 }
 
-std::string quoted(std::string_view s) {
+std::string in_quotes(std::string_view s) {
   return "\"" + std::string(s) + "\"";
 }
 
@@ -112,7 +108,7 @@ LeadingNumber leading_number(std::string_view text) {
       return out;
     }
     if (!to_double(text.substr(0, n), out.value))
-      out.trouble = "the number " + quoted(text.substr(0, n).substr(0, 40)) + " is too large or too small";
+      out.trouble = "the number " + in_quotes(text.substr(0, n).substr(0, 40)) + " is too large or too small";
     out.rest = text.substr(n);
     if (digits_at(text) == n && out.ok()) out.value += fraction_behind(out.rest, out.trouble);
   }

@@ -7,6 +7,10 @@
 
 namespace bedbow {
 
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
 /// A number at the beginning of a text, or what is wrong with it.
 struct LeadingNumber {
   double value = 0;

@@ -1,5 +1,7 @@
 #include "io/units/output_units.h"
 
+#include "mesh/piece/si.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
@@ -28,6 +30,18 @@ std::string fixed(double value, int decimals) {
 
 std::string in_unit(double value, const OutputUnit& unit, double resolution) {
   return fixed(value / unit.size, decimals_for(unit, resolution));
+}
+
+std::string length_text(double value, const OutputUnits& units, double resolution) {
+  return in_unit(value, units.length, resolution) + " " + units.length.name;
+}
+
+std::string force_text(double value, const OutputUnits& units) {
+  return in_unit(value, units.force, 1) + " " + units.force.name;
+}
+
+std::string degrees_text(double value) {
+  return fixed(si::in_degrees(value), 3) + " deg";
 }
 
 } // namespace bedbow

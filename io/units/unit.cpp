@@ -1,6 +1,7 @@
 #include "io/units/unit.h"
 
 #include "io/text/nearest.h"
+#include "io/units/number.h"
 
 #include <algorithm>
 #include <array>
@@ -16,10 +17,6 @@ namespace {
 bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 const UnitAtom* find_atom(std::string_view name) {
   const auto all = unit_atoms();
   const auto it = std::ranges::find(all, name, &UnitAtom::name);

@@ -14,7 +14,6 @@ namespace {
 
 constexpr double rigid = std::numeric_limits<double>::infinity();
 // Steel of studs and screws; common practice, no source.
-constexpr double stud_E = 205e9;
 // An eccentric on its shaft counts as this stiff where the case gives nothing better: far stiffer than any bar.
 constexpr double cam_stiffness = 1e14;
 
@@ -87,8 +86,8 @@ void add_posts(Builder& b) {
     const auto thread = find_thread(p.thread);
     const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * d * d;
     const double I = std::numbers::pi / 64 * std::pow(d, 4);
-    j.stiffness[uz] = stud_E * area / p.free_length;
-    j.stiffness[ux] = j.stiffness[uy] = 12 * stud_E * I / std::pow(p.free_length, 3);
+    j.stiffness[uz] = fastener_E * area / p.free_length;
+    j.stiffness[ux] = j.stiffness[uy] = 12 * fastener_E * I / std::pow(p.free_length, 3);
     j.sense[uz] = Sense::tension;
     j.preload = p.preload;
     b.mesh.joints.push_back(std::move(j));

@@ -1,6 +1,7 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/screw_faces.h"
+#include "mesh/piece/fastener.h"
 #include "mesh/piece/fastener_stiffness.h"
 
 #include <algorithm>
@@ -10,8 +11,6 @@
 namespace bedbow::mesher {
 
 namespace {
-
-constexpr double screw_E = 205e9; // alloy steel; common practice, no source
 
 /// A point of the row on one of the two that it joins.
 Place place_on(const Builder& b, const Ref& ref, const Eigen::Vector3d& at) {
@@ -30,7 +29,7 @@ void mesh_screws(Builder& b) {
     const bool on_mesh = s.joins[0].kind == Ref::Kind::own || s.joins[1].kind == Ref::Kind::own;
     // Where the case gives none, a bolted metal joint in single shear after Huth.
     const double shear =
-        s.shear_stiffness.value_or(1 / huth_flexibility({thick1, E1, thick2, E2, s.diameter, screw_E}));
+        s.shear_stiffness.value_or(1 / huth_flexibility({thick1, E1, thick2, E2, s.diameter, fastener_E}));
     // Across the joint the preloaded faces work both ways. They are as stiff as the column of bar material that the
     // screw clamps, taken as a ring of three diameters: stiff enough that only the shear matters.
     const double d = s.diameter;

@@ -1,6 +1,7 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
+#include "mesh/machine/holds.h"
 
 #include <Eigen/Geometry>
 
@@ -76,13 +77,6 @@ void turn_with_apron(Builder& b, std::size_t first_node) {
       if (!p->ground()) p->frame = b.mesh.nodes[p->terms.front().node].frame;
 }
 
-double distance_to_segment(const Eigen::Vector3d& p, const Eigen::Vector3d& a, const Eigen::Vector3d& c) {
-  const Eigen::Vector3d d = c - a;
-  const double n = d.squaredNorm();
-  const double t = n > 0 ? std::clamp((p - a).dot(d) / n, 0.0, 1.0) : 0.0;
-  return (p - a - t * d).norm();
-}
-
 void add_holds(Builder& b, std::size_t first_node) {
   std::vector<std::array<bool, 6>> held(b.mesh.nodes.size());
   for (const Hold& h : b.machine.holds) {
@@ -93,7 +87,7 @@ void add_holds(Builder& b, std::size_t first_node) {
     }
     bool found = false;
     for (std::size_t n = first_node; n < b.mesh.nodes.size(); ++n) {
-      if (distance_to_segment(b.mesh.nodes[n].x, h.from, h.to) > near) continue;
+      if (!on_hold(h, b.mesh.nodes[n].x)) continue;
       found = true;
       for (std::size_t k = 0; k < 6; ++k) held[n][k] |= h.holds[k];
     }

@@ -15,12 +15,12 @@ namespace {
 constexpr double far_stiffer = 1000;
 
 /// Length of the seam that each station stands for.
-struct Spot {
+struct WeldSpot {
   double x, length;
 };
 
-std::vector<Spot> spots_between(const std::vector<double>& stations, double from, double to) {
-  std::vector<Spot> spots;
+std::vector<WeldSpot> spots_between(const std::vector<double>& stations, double from, double to) {
+  std::vector<WeldSpot> spots;
   for (double x : stations)
     if (x >= from - same_place && x <= to + same_place) spots.push_back({x, 0});
   for (std::size_t i = 0; i + 1 < spots.size(); ++i) {
@@ -64,7 +64,7 @@ void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   const Eigen::Vector3d at = complete_place(machine, mesh, w.joins, w.at);
   const double width = width_of_seam(machine, mesh, w);
   const double per_length = seam_between(machine, w.joins);
-  for (const Spot& s : spots_between(mesh.stations, from, to)) {
+  for (const WeldSpot& s : spots_between(mesh.stations, from, to)) {
     Joint j;
     j.kind = JointKind::weld;
     j.index = index;

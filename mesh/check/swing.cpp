@@ -1,6 +1,7 @@
 #include "mesh/check/swing.h"
 
 #include "mesh/machine/setback.h"
+#include "mesh/piece/si.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,7 +10,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double step = 0.25 * std::numbers::pi / 180;
+constexpr double step = 0.25 * si::degree;
 
 Polygon outline_at(const Machine& machine, const SwingBody& mover, double angle) {
   return mover.kind == SwingBody::Kind::flange ? flange_outline(*machine.sheet, angle) : swung(mover.outline, angle);
@@ -41,7 +42,7 @@ Polygon flange_outline(const Sheet& s, double angle) {
   const double tangent = outer * std::tan(angle / 2);
   if (!(tangent <= s.flange)) return {};
   const Eigen::Vector2d centre(tangent, outer);
-  constexpr double piece = 2 * std::numbers::pi / 180;
+  constexpr double piece = 2 * si::degree;
   const int pieces = std::max(1, static_cast<int>(std::ceil(angle / piece)));
   const auto on_arc = [&](double radius, int i) -> Eigen::Vector2d {
     const double a = angle * i / pieces;

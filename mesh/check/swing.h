@@ -6,6 +6,7 @@
 #include "mesh/check/polygon.h"
 #include "mesh/machine/machine.h"
 #include "mesh/piece/registry.h"
+#include "mesh/piece/si.h"
 
 #include <numbers>
 #include <optional>
@@ -22,7 +23,7 @@ struct SwingAngles {
 
 /// What the machine may deflect, so that the apron goes further than the bend [rad]: where `solve` begins to warn of
 /// it.
-inline constexpr double deflection_allowance = 2 * std::numbers::pi / 180;
+inline constexpr double deflection_allowance = 2 * si::degree;
 
 /// \param springback [rad] >= 0.
 SwingAngles swing_angles(const Machine& machine, double springback);

@@ -60,6 +60,10 @@ std::string in_mm(double length) {
   return text;
 }
 
+std::string place_in_mm(const Eigen::Vector3d& at) {
+  return "[" + in_mm(at.x()) + ", " + in_mm(at.y()) + ", " + in_mm(at.z()) + "]";
+}
+
 std::string joint_key(const std::string& kind, const std::string& name, std::size_t index) {
   return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
 }

@@ -17,10 +17,6 @@ using mesher::one_place;
 /// An end as near as this to another member, and not on it, was meant to lie on it [m]; common practice, no source.
 constexpr double slip = 1e-3;
 
-std::string shown(const Vector3d& p) {
-  return "[" + in_mm(p.x()) + ", " + in_mm(p.y()) + ", " + in_mm(p.z()) + "]";
-}
-
 /// Where a place projects to on a member, from `from` [m], and how far it is from there.
 struct Foot {
   double along = 0, length = 0, distance = 0;
@@ -55,7 +51,7 @@ void validate_ends(Validator& v, std::size_t one, std::size_t other) {
   for (const Vector3d& end : {a.from, a.to}) {
     const Foot foot = foot_on(b, end);
     const std::string key = joint_key("member", a.name, one);
-    const std::string what = "its end at " + shown(end) + " lies ";
+    const std::string what = "its end at " + place_in_mm(end) + " lies ";
     if (b.tension_only && foot.between() && foot.distance < one_place)
       v.warning(a.pos, key,
                 what + "on " + name_of(v, other) +
@@ -86,7 +82,7 @@ void validate_crossing(Validator& v, std::size_t one, std::size_t other) {
   for (const Member& m : v.machine.members)
     if (!m.tension_only && std::min((m.from - at).norm(), (m.to - at).norm()) < one_place) return;
   v.warning(a.pos, joint_key("member", a.name, one),
-            "it crosses " + name_of(v, other) + " at " + shown(at) +
+            "it crosses " + name_of(v, other) + " at " + place_in_mm(at) +
                 ", and they are not joined there; if they are in the machine, end one of them at that place");
 }
 

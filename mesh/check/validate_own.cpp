@@ -1,4 +1,5 @@
 // The own mesh: places, cells that can't be, sets of points that no cell has.
+#include "mesh/build/mesh_builder.h"
 #include "mesh/build/node_finder.h"
 #include "mesh/check/validate_parts.h"
 
@@ -14,7 +15,6 @@ namespace {
 
 using Eigen::Vector3d;
 
-constexpr double one_place = 1e-6; // as the mesher has it [m]
 /// A quad's corner this far off the others' plane, in parts of its size, is told, and refused: what it leaves out of
 /// the stiffness grows with the square. Common practice, no source.
 constexpr double told_warp = 0.01, greatest_warp = 0.1;

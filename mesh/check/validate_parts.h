@@ -35,6 +35,8 @@ inline constexpr double same_length = 1e-9;
 
 /// "12.5 mm".
 std::string in_mm(double length);
+/// "[x, y, z]" [mm] of a place [m].
+std::string place_in_mm(const Eigen::Vector3d& at);
 
 /// "post.left", or "post.2" for one without a name. \param index from 0.
 std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);

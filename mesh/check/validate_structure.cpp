@@ -49,17 +49,13 @@ bool on_structure(const Machine& m, const Vector3d& p) {
          std::ranges::any_of(m.panels, [&](const Panel& x) { return distance_to_panel(x, p) < touching; });
 }
 
-std::string shown(const Vector3d& p) {
-  return "[" + in_mm(p.x()) + ", " + in_mm(p.y()) + ", " + in_mm(p.z()) + "]";
-}
-
 void validate_members(Validator& v) {
   const auto& members = v.machine.members;
   for (std::size_t i = 0; i < members.size(); ++i) {
     const Member& m = members[i];
     const std::string key = joint_key("member", m.name, i);
     const Vector3d along = m.to - m.from;
-    if (along.norm() < touching) v.error(m.pos, key, "its two ends are one point " + shown(m.from));
+    if (along.norm() < touching) v.error(m.pos, key, "its two ends are one point " + place_in_mm(m.from));
     if (!m.up.allFinite()) continue;
     if (m.up.norm() == 0)
       v.error(m.pos, key, "`up` has no length; it is a direction, as in [0, 0, 1]");
@@ -89,7 +85,8 @@ void validate_holds(Validator& v) {
     for (const Vector3d& p : {holds[i].from, holds[i].to}) // a set of points has no place of its own: NaN
       if (p.allFinite() && !on_structure(v.machine, p)) {
         v.error(holds[i].pos, "hold." + std::to_string(i + 1),
-                "at " + shown(p) + " there is no member, panel or mesh to be held; a bar is held by a [[support]]");
+                "at " + place_in_mm(p) +
+                    " there is no member, panel or mesh to be held; a bar is held by a [[support]]");
         break;
       }
 }
@@ -120,7 +117,7 @@ void validate_loads(Validator& v) {
       }
       if (load.on.kind == Ref::Kind::none && !on_structure(v.machine, p)) {
         v.error(load.pos, key,
-                "at " + shown(p) + " there is no member, panel or mesh to carry it; `on` names a bar that does");
+                "at " + place_in_mm(p) + " there is no member, panel or mesh to carry it; `on` names a bar that does");
         break;
       }
     }

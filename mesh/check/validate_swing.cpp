@@ -2,6 +2,7 @@
 #include "mesh/check/swing.h"
 #include "mesh/check/validate_parts.h"
 #include "mesh/machine/setback.h"
+#include "mesh/piece/si.h"
 
 #include <cmath>
 #include <cstdio>
@@ -12,7 +13,7 @@ namespace {
 
 std::string in_deg(double angle) {
   char text[40];
-  std::snprintf(text, sizeof text, "%.1f deg", angle * 180 / std::numbers::pi);
+  std::snprintf(text, sizeof text, "%.1f deg", si::in_degrees(angle));
   return text;
 }
 

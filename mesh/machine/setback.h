@@ -3,6 +3,7 @@
 #pragma once
 
 #include "mesh/machine/machine.h"
+#include "mesh/piece/si.h"
 
 #include <numbers>
 
@@ -27,7 +28,7 @@ double default_setback(const Machine& machine);
 double required_setback(const Machine& machine, double springback);
 
 /// No folder bends further [rad].
-inline constexpr double steepest_bend = 175 * std::numbers::pi / 180;
+inline constexpr double steepest_bend = 175 * si::degree;
 
 /// Greatest bend angle asked for, wanted or in [solve] angles [rad], at most 175 deg. 0 without a sheet.
 double greatest_angle(const Machine& machine);

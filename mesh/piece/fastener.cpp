@@ -1,5 +1,7 @@
 #include "mesh/piece/fastener.h"
 
+#include "mesh/piece/si.h"
+
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -10,7 +12,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double mm = 1e-3, inch = 0.0254;
+using si::inch, si::mm;
 
 // Metric coarse: diameter and pitch [mm], ISO 261 / ISO 724.
 constexpr std::array<std::pair<double, double>, 17> coarse{{{3, 0.5},

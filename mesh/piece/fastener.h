@@ -59,6 +59,9 @@ std::string grade_names();
 /// Proof load [N]: proof stress times stress area.
 double proof_load(const Thread& thread, const Grade& grade);
 
+/// Young's modulus of studs, screws and pins, steel [Pa]: common practice, no source.
+inline constexpr double fastener_E = 205e9;
+
 /// What goes with a thread. Lengths in m.
 struct Hardware {
   double hole = 0;             ///< clearance hole

@@ -37,7 +37,7 @@ struct TensionBolt {
   double free_thread = 0;   ///< thread within the clamped length [m]
   bool socket_head = false; ///< 0.4 d of head share instead of a hexagon's 0.5 d
   bool tapped = false;      ///< screwed into the part: 0.33 d instead of a nut's 0.4 d
-  double E = 205e9;         ///< [Pa]
+  double E = fastener_E;    ///< [Pa]
 };
 
 /// Resilience [m/N]: head share + shank on nominal area, free thread and 0.5 d on core area, nut share on nominal area.

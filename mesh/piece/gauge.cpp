@@ -1,4 +1,5 @@
 #include "mesh/piece/material.h"
+#include "mesh/piece/si.h"
 
 #include <array>
 #include <cmath>
@@ -53,7 +54,7 @@ std::optional<double> gauge_thickness(GaugeTable table, int gauge) {
     in = brown_and_sharpe(gauge);
     break;
   }
-  if (in) *in *= 0.0254;
+  if (in) *in *= si::inch;
   return in;
 }
 

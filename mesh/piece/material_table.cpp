@@ -1,10 +1,12 @@
 #include "mesh/piece/material_table.h"
 
+#include "mesh/piece/si.h"
+
 namespace bedbow {
 
 namespace {
 
-constexpr double GPa = 1e9, MPa = 1e6, mm = 1e-3;
+using si::GPa, si::MPa, si::mm;
 
 // E, Poisson's ratio and density of a family of metals; G follows from E and nu as it must for an isotropic material.
 struct Metal {

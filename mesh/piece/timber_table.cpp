@@ -1,10 +1,11 @@
 #include "mesh/piece/material_table.h"
+#include "mesh/piece/si.h"
 
 namespace bedbow {
 
 namespace {
 
-constexpr double GPa = 1e9, MPa = 1e6;
+using si::GPa, si::MPa;
 
 struct Timber {
   const char* name;

@@ -5,8 +5,8 @@ namespace bedbow {
 namespace {
 
 // Gauss-Legendre, three points on [0, 1]: exact to degree five, which linear forces on quadratic slopes reach.
-constexpr double gauss_at[3] = {0.1127016653792583, 0.5, 0.8872983346207417};
-constexpr double gauss_weight[3] = {5.0 / 18, 8.0 / 18, 5.0 / 18};
+constexpr double gauss3_at[3] = {0.1127016653792583, 0.5, 0.8872983346207417};
+constexpr double gauss3_weight[3] = {5.0 / 18, 8.0 / 18, 5.0 / 18};
 
 using Matrix9d = Eigen::Matrix<double, 9, 9>;
 using Matrix9x12d = Eigen::Matrix<double, 9, 12>;
@@ -61,12 +61,12 @@ Matrix12d beam_geometric(const BeamData& data, double length, const SectionForce
   const SectionProperties& p = data.section;
   Matrix12d K = Matrix12d::Zero();
   for (int g = 0; g < 3; ++g) {
-    const beam::Shapes n = beam::shapes(data, length, gauss_at[g]);
+    const beam::Shapes n = beam::shapes(data, length, gauss3_at[g]);
     Matrix9x12d B;
     B << n.slope.topRows<3>(), n.value.bottomRows<3>(), n.slope.bottomRows<3>();
-    const SectionForces f = between(at_1, at_2, p.shear_centre, length, gauss_at[g]);
+    const SectionForces f = between(at_1, at_2, p.shear_centre, length, gauss3_at[g]);
     const Matrix9x12d QB = work_on_second_order(f, f.N * (p.Iyy + p.Izz) / p.A) * B;
-    K.noalias() += (gauss_weight[g] * length) * B.transpose() * QB;
+    K.noalias() += (gauss3_weight[g] * length) * B.transpose() * QB;
   }
   K.triangularView<Eigen::StrictlyLower>() = K.transpose();
   return K;

@@ -4,7 +4,7 @@ namespace bedbow::shell {
 
 namespace {
 
-constexpr int dof_of[12] = {2, 3, 4, 8, 9, 10, 14, 15, 16, 20, 21, 22}; // w rx ry among the element's 24
+constexpr int bending_dof[12] = {2, 3, 4, 8, 9, 10, 14, 15, 16, 20, 21, 22}; // w rx ry among the element's 24
 
 /// Covariant shear strain along an edge at its middle, per (w rx ry) of its two ends:
 /// dw/ds + (ry x_s - rx y_s), with s from -1 to 1.
@@ -101,8 +101,8 @@ void add_bending_stiffness(const Quad& q, const ShellData& data, Matrix24d& k) {
   }
   for (int j = 0; j < 12; ++j)
     for (int i = j; i < 12; ++i) {
-      k(dof_of[i], dof_of[j]) += sum[i][j];
-      if (i != j) k(dof_of[j], dof_of[i]) += sum[i][j];
+      k(bending_dof[i], bending_dof[j]) += sum[i][j];
+      if (i != j) k(bending_dof[j], bending_dof[i]) += sum[i][j];
     }
 }
 
@@ -114,7 +114,7 @@ std::array<ShellResultants, 4> bending_resultants(const Quad& q, const ShellData
     const Strains s = strains_at(q, t, gauss2 * corner_xi[p], gauss2 * corner_eta[p]);
     double strain[5] = {}, r[5];
     for (int c = 0; c < 5; ++c)
-      for (int j = 0; j < 12; ++j) strain[c] += s.b[c][j] * u[dof_of[j]];
+      for (int j = 0; j < 12; ++j) strain[c] += s.b[c][j] * u[bending_dof[j]];
     law.apply(strain, r);
     out[p].n.setZero();
     out[p].m = {r[0], r[1], r[2]};

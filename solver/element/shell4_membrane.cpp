@@ -9,7 +9,7 @@ namespace bedbow::shell {
 namespace {
 
 constexpr int field_count = 8;
-constexpr int dof_of[12] = {0, 1, 5, 6, 7, 11, 12, 13, 17, 18, 19, 23}; // membrane dofs among the element's 24
+constexpr int membrane_dof[12] = {0, 1, 5, 6, 7, 11, 12, 13, 17, 18, 19, 23}; // membrane dofs among the element's 24
 
 struct Complex {
   double re, im;
@@ -253,8 +253,8 @@ void add_membrane_stiffness(const Membrane& m, double area, Matrix24d& k) {
     for (int i = j; i < 12; ++i) {
       double sum = m.mean[0][i] * s[0] + m.mean[1][i] * s[1] + m.mean[2][i] * s[2];
       for (const auto& row : high) sum += row[i] * row[j];
-      k(dof_of[i], dof_of[j]) += sum;
-      if (i != j) k(dof_of[j], dof_of[i]) += sum;
+      k(membrane_dof[i], membrane_dof[j]) += sum;
+      if (i != j) k(membrane_dof[j], membrane_dof[i]) += sum;
     }
   }
 }
@@ -262,8 +262,8 @@ void add_membrane_stiffness(const Membrane& m, double area, Matrix24d& k) {
 std::array<Eigen::Vector3d, 4> membrane_resultants(const Membrane& m, const Quad& q, const Vector24d& u) {
   double strain[3] = {0, 0, 0}, combination[6][1] = {};
   for (int i = 0; i < 12; ++i) {
-    for (int c = 0; c < 3; ++c) strain[c] += m.mean[c][i] * u[dof_of[i]];
-    for (int k = 0; k < 6; ++k) combination[k][0] += m.higher[i][k] * u[dof_of[i]];
+    for (int c = 0; c < 3; ++c) strain[c] += m.mean[c][i] * u[membrane_dof[i]];
+    for (int k = 0; k < 6; ++k) combination[k][0] += m.higher[i][k] * u[membrane_dof[i]];
   }
   small::forward(m.condensed, combination);
   double lambda[6];

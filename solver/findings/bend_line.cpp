@@ -2,6 +2,7 @@
 
 #include "mesh/build/places.h"
 #include "mesh/machine/frame.h"
+#include "mesh/piece/si.h"
 #include "solver/findings/nose_hold.h"
 #include "solver/model/recovery.h"
 
@@ -16,7 +17,6 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr int inner_points = 3; // looked at inside each element, so that a bow between stations is not missed
 
 /// Convex hull (lower or upper) of points ordered by x.

@@ -1,5 +1,6 @@
 // Forces of plain holds: what the elements that meet at held nodes pull with, less what loads and joints bring there.
 #include "mesh/machine/frame.h"
+#include "mesh/machine/holds.h"
 #include "solver/findings/results.h"
 #include "solver/model/recovery.h"
 
@@ -11,14 +12,6 @@
 namespace bedbow {
 
 namespace {
-
-constexpr double near = 1e-6; // as the mesher finds the nodes of a hold [m]
-
-double distance_to_segment(const Eigen::Vector3d& p, const Eigen::Vector3d& a, const Eigen::Vector3d& b) {
-  const Eigen::Vector3d d = b - a;
-  const double n = d.squaredNorm();
-  return (p - a - (n > 0 ? std::clamp((p - a).dot(d) / n, 0.0, 1.0) : 0.0) * d).norm();
-}
 
 /// Forces and moments on reference nodes, that balance only where nothing holds them.
 class Balance {
@@ -94,21 +87,21 @@ private:
 };
 
 /// What ground brings to one spot of a hold along one direction, global axes of the step.
-struct Spot {
+struct HeldSpot {
   int part;
   Eigen::Vector3d at, direction;
   bool moment;
 };
 
 /// Adds it to a resultant about the resultant's place.
-template <class R> void add_spot(const Spot& spot, double value, R& r) {
+template <class R> void add_spot(const HeldSpot& spot, double value, R& r) {
   const Eigen::Vector3d brought = value * spot.direction;
   if (!spot.moment) r.force += brought;
   r.moment += spot.moment ? brought : Eigen::Vector3d((spot.at - r.at).cross(brought));
 }
 
 /// The same to what the hold takes of the spot's part, about the first spot there.
-void add_share(const Spot& spot, double value, JointResult& hold) {
+void add_share(const HeldSpot& spot, double value, JointResult& hold) {
   auto share = std::ranges::find(hold.shares, spot.part, &HoldShare::part);
   if (share == hold.shares.end()) {
     hold.shares.push_back({spot.part, spot.at});
@@ -160,8 +153,7 @@ public:
 private:
   [[nodiscard]] bool on(std::size_t i, int node) const {
     const Hold& h = m_.machine.holds[i];
-    return h.set >= 0 ? std::ranges::find(sets_[i], node) != sets_[i].end()
-                      : distance_to_segment(m_.mesh.nodes[node].x, h.from, h.to) <= near;
+    return h.set >= 0 ? std::ranges::find(sets_[i], node) != sets_[i].end() : on_hold(h, m_.mesh.nodes[node].x);
   }
 
   const Model& m_;
@@ -184,7 +176,7 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const auto give = [&](int node, int dof, const Eigen::Vector3d& direction, double value) {
     const std::size_t i = nodes.hold_of(node, dof);
     if (i == holds.size()) return;
-    const Spot spot{m.map.component[node], nodes.turn_of(node) * m.mesh.nodes[node].x, direction, dof >= 3};
+    const HeldSpot spot{m.map.component[node], nodes.turn_of(node) * m.mesh.nodes[node].x, direction, dof >= 3};
     add_spot(spot, value, holds[i]);
     add_share(spot, value, holds[i]);
   };

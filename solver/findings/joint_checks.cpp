@@ -17,8 +17,6 @@ namespace bedbow {
 
 namespace {
 
-constexpr double stud_E = 205e9; // common practice, no source
-
 /// The thread of a name, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
 /// an eighth of the diameter; common practice, no source).
 Thread thread_for(const std::string& name, double diameter) {
@@ -70,9 +68,9 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   tension = std::max(tension, 0.0);
   const Thread thread = thread_for(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
-  const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, stud_E};
+  const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
   // As stiff sideways as the machine's spring is, so that the moment is that of the force it carries.
-  const double moment = stud_moment({p.diameter, p.free_length, stud_E}, ends, p.seat == NutSeat::spherical);
+  const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, CheckUnit::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));

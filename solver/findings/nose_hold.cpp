@@ -1,6 +1,7 @@
 #include "solver/findings/nose_hold.h"
 
 #include "mesh/build/stations.h"
+#include "mesh/piece/si.h"
 
 #include <algorithm>
 #include <array>
@@ -14,11 +15,10 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr std::size_t most_listed = 3; // stretches that a warning lists one by one
 
 /// The pads at one place along the nose: one, or several over the depth of the land.
-struct Spot {
+struct PadSpan {
   double x = 0, length = 0;                                 ///< [m]
   double force = 0;                                         ///< compression positive [N]
   double opening = std::numeric_limits<double>::infinity(); ///< least over the depth of the land [m]
@@ -26,9 +26,9 @@ struct Spot {
 };
 
 /// Stretches halfway from each spot of one piece of the nose to the next; at the piece's ends as the length says.
-void lay_stretches(std::vector<Spot>& piece) {
+void lay_stretches(std::vector<PadSpan>& piece) {
   for (std::size_t i = 0; i < piece.size(); ++i) {
-    Spot& s = piece[i];
+    PadSpan& s = piece[i];
     const bool first = i == 0, last = i + 1 == piece.size();
     s.from = first ? s.x - s.length / 2 : (piece[i - 1].x + s.x) / 2;
     s.to = last ? s.from + s.length : (s.x + piece[i + 1].x) / 2;
@@ -37,24 +37,24 @@ void lay_stretches(std::vector<Spot>& piece) {
 }
 
 /// What the pads within the sheet hold, spot by spot: the whole nose as one piece, or each finger by itself.
-std::vector<Spot> held_spots(const Model& m, const StepSolution& step) {
+std::vector<PadSpan> held_spots(const Model& m, const StepSolution& step) {
   const Sheet& sheet = *m.machine.sheet;
-  std::map<int, std::map<double, Spot>> pieces; // by finger, by x
+  std::map<int, std::map<double, PadSpan>> pieces; // by finger, by x
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
     const double x = j.a.at.x();
     if (j.kind != JointKind::pad || x < sheet.left() - same_place || x > sheet.right() + same_place) continue;
     const auto row = static_cast<Eigen::Index>(r);
-    Spot& s = pieces[j.part][x];
+    PadSpan& s = pieces[j.part][x];
     s.x = x;
     s.length = j.tributary;
     s.force -= step.force[row];
     // A row that carries is closed, whatever its own give is.
     s.opening = std::min(s.opening, step.force[row] < 0 ? 0 : std::max(0.0, step.stretch[row] - step.rows[r].gap));
   }
-  std::vector<Spot> out;
+  std::vector<PadSpan> out;
   for (auto& [finger, spots] : pieces) {
-    std::vector<Spot> piece;
+    std::vector<PadSpan> piece;
     for (auto& [x, spot] : spots) piece.push_back(spot);
     lay_stretches(piece);
     out.insert(out.end(), piece.begin(), piece.end());
@@ -70,9 +70,9 @@ struct Over {
       std::numeric_limits<double>::infinity(); ///< least of its pads, so that one that carries closes it [m]
 };
 
-Over over_stretch(double from, double to, const std::vector<Spot>& spots) {
+Over over_stretch(double from, double to, const std::vector<PadSpan>& spots) {
   Over out;
-  for (const Spot& s : spots) {
+  for (const PadSpan& s : spots) {
     const double common = std::min(to, s.to) - std::max(from, s.from);
     if (common <= same_place) continue;
     out.held += common;
@@ -134,7 +134,7 @@ void fill_nose(const Model& m, const StepSolution& step, BendLine& line) {
   line.clamp_reserve.assign(n, nan);
   line.nose_opening.assign(n, nan);
   line.lifted.assign(n, false);
-  const std::vector<Spot> spots = held_spots(m, step);
+  const std::vector<PadSpan> spots = held_spots(m, step);
   const double limit = nose_opening_limit(m.machine);
   for (std::size_t i = 0; i < n; ++i) {
     const double from = i == 0 ? line.x[i] : (line.x[i - 1] + line.x[i]) / 2;

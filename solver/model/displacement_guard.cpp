@@ -1,5 +1,6 @@
 #include "solver/model/displacement_guard.h"
 
+#include "mesh/piece/si.h"
 #include "solver/model/prescribed_travel.h"
 #include "solver/model/step_name.h"
 #include "solver/model/words.h"
@@ -194,8 +195,7 @@ std::string trouble_with(const Model& m, const Part& part, const Farthest& f, co
     motion.mean.head<3>().setZero();
   char text[256];
   std::snprintf(text, sizeof text, "%s is displaced by %.3g mm and turned by %.3g deg at x = %.4g mm",
-                part.name.c_str(), f.displacement * 1e3, f.rotation * 180 / std::numbers::pi,
-                m.mesh.nodes[f.moved].x.x() * 1e3);
+                part.name.c_str(), f.displacement * 1e3, si::in_degrees(f.rotation), m.mesh.nodes[f.moved].x.x() * 1e3);
   std::string out = "step " + step.name + ": ";
   out += motion.besides < 0.25 ? describe_rigid(comp, motion.mean) + ": " + text
                                : std::string(text) + ", since it bends or twists";

@@ -3,6 +3,7 @@
 /// their new place would change the forces, the answer is no answer. Theory: docs/theory/validity.md.
 #pragma once
 
+#include "mesh/piece/si.h"
 #include "solver/model/steps.h"
 #include "solver/strength/reason.h"
 
@@ -15,9 +16,9 @@ namespace bedbow {
 
 /// Displacement beyond this part of the length, or rotation beyond the angle, is out of range. At 10 deg the sine is
 /// 0.5 % from the angle, but the cosine 1.5 % from 1, and so are levers. Common practice, no source.
-inline constexpr double most_displaced = 1.0 / 30, most_turned = 10 * std::numbers::pi / 180; ///< [1], [rad]
+inline constexpr double most_displaced = 1.0 / 30, most_turned = 10 * si::degree; ///< [1], [rad]
 /// Beyond these an answer is only rough: rotation [rad], and displacement in thicknesses of the sheet.
-inline constexpr double roughly_turned = 2 * std::numbers::pi / 180, rough_thicknesses = 5;
+inline constexpr double roughly_turned = 2 * si::degree, rough_thicknesses = 5;
 
 /// Whether a bar, member, panel or own part is displaced, beyond its component's travel, by more than most_displaced
 /// of its length (of its body for bars; where it hangs on a larger part, of that) or rotated by more than most_turned,

@@ -1,5 +1,6 @@
 #include "solver/model/steps.h"
 
+#include "mesh/piece/si.h"
 #include "solver/model/displacement_guard.h"
 #include "solver/model/recovery.h"
 #include "solver/model/step_name.h"
@@ -173,7 +174,7 @@ bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out)
 
 std::string bend_name(double angle) {
   char text[40];
-  std::snprintf(text, sizeof text, "bend %.4g deg", angle * 180 / std::numbers::pi);
+  std::snprintf(text, sizeof text, "bend %.4g deg", si::in_degrees(angle));
   return text;
 }
 

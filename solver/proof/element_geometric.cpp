@@ -1,4 +1,5 @@
 // Geometric stiffness of an element: forces that turn with the body, and critical loads in closed form.
+#include "mesh/piece/si.h"
 #include "solver/proof/element_terms.h"
 #include "solver/proof/states.h"
 
@@ -20,7 +21,6 @@ using Eigen::MatrixXd;
 using Eigen::Vector3d;
 using Eigen::VectorXd;
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double pi = std::numbers::pi;
 constexpr int pieces = 32;
 /// Slopes or rotations that are linear in each piece leave (pi / 32)^2 / 12 = 0.8 per mille.

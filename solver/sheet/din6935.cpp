@@ -1,5 +1,7 @@
 #include "solver/sheet/din6935.h"
 
+#include "mesh/piece/si.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -10,8 +12,8 @@ namespace bedbow {
 
 namespace {
 
+using si::degree, si::mm, si::MPa;
 using std::numbers::pi;
-constexpr double mm = 1e-3, MPa = 1e6, degree = pi / 180;
 
 // DIN 6935 (1975-10): thickness up to [mm], least inside radius [mm] for Rm up to 390, 490, 640 MPa.
 struct RadiusRow {

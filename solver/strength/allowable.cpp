@@ -1,5 +1,7 @@
 #include "solver/strength/allowable.h"
 
+#include "mesh/piece/si.h"
+
 #include <algorithm>
 #include <array>
 
@@ -7,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double GPa = 1e9, MPa = 1e6;
+using si::GPa, si::MPa;
 constexpr const char* roloff = "Roloff/Matek, sliding pin joints, slow (from memory)";
 constexpr const char* practice = "common practice, no source";
 

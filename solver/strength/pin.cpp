@@ -16,7 +16,7 @@ void require_positive(double value, const char* name) {
     throw std::invalid_argument(std::string("hinge pin: ") + name + " must be greater than 0");
 }
 
-std::string MPa(double pressure) {
+std::string in_MPa(double pressure) {
   char text[32];
   std::snprintf(text, sizeof text, "%.3g MPa", pressure / 1e6);
   return text;
@@ -56,15 +56,16 @@ PinResult check_pin(const Pin& pin, double force) {
 }
 
 std::string describe(const Pin& pin, const PinResult& result) {
-  const std::string at = "at " + MPa(result.pressure) + " the hole ";
+  const std::string at = "at " + in_MPa(result.pressure) + " the hole ";
   const std::string pair = "a " + to_string(surface_of(pin.pin)) + " pin in " + to_string(surface_of(pin.hole));
   switch (result.fate) {
   case HoleFate::keeps:
     return at + "keeps its shape";
   case HoleFate::wears_oval:
-    return at + "will wear oval: " + pair + " bears " + MPa(result.checks.front().allowed.value) + " while it swings";
+    return at + "will wear oval: " + pair + " bears " + in_MPa(result.checks.front().allowed.value) +
+           " while it swings";
   case HoleFate::yields_oval:
-    return at + "is squeezed oval at once: " + pair + " bears " + MPa(resting_pressure(pin.pin, pin.hole).value) +
+    return at + "is squeezed oval at once: " + pair + " bears " + in_MPa(resting_pressure(pin.pin, pin.hole).value) +
            " without yielding";
   }
   return at;

@@ -41,11 +41,12 @@ Strain strain_of(const Findings& f, const Limits& limits) {
   return s;
 }
 
-/// Search on the grid of steps between thinnest and thickest. Loads grow about with the square of the thickness, so the
-/// next guess is where ratio times thickness squared says; halving where that does not shrink the bracket.
-class Search {
+/// ThicknessSearch on the grid of steps between thinnest and thickest. Loads grow about with the square of the
+/// thickness, so the next guess is where ratio times thickness squared says; halving where that does not shrink the
+/// bracket.
+class ThicknessSearch {
 public:
-  Search(PreparedMachine& machine, const Limits& limits, const CapacityTask& task)
+  ThicknessSearch(PreparedMachine& machine, const Limits& limits, const CapacityTask& task)
       : machine_(machine)
       , limits_(limits)
       , task_(task)
@@ -176,7 +177,7 @@ CapacityTable find_capacity(const Machine& machine, const Registries& registries
   for_each_index(out.rows.size(), task.threads, [&](std::uint64_t i) {
     auto prepared = pool.take();
     const SheetPlace& place = task.places[i % task.places.size()];
-    out.rows[i] = Search(*prepared, limits, task).of(place, task.materials[i / task.places.size()]);
+    out.rows[i] = ThicknessSearch(*prepared, limits, task).of(place, task.materials[i / task.places.size()]);
     pool.give(std::move(prepared));
   });
   out.load_cases = pool.load_cases();

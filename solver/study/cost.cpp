@@ -1,5 +1,7 @@
 #include "solver/study/cost.h"
 
+#include "mesh/piece/si.h"
+
 #include <cmath>
 #include <limits>
 #include <map>
@@ -9,7 +11,6 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double same_size = 1e-6; // [m]
 
 bool near(double a, double b) {

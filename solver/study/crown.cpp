@@ -14,9 +14,9 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nudge = 5e-6; // by which a place is moved to see what it does [m]
+constexpr double shim_nudge = 5e-6; // by which a place is moved to see what it does [m]
 constexpr int most_rounds = 8;
-constexpr int most_pieces = 4;
+constexpr int most_shims = 4;
 
 /// What shall become nothing: the line less its chord, or the angle less its mean, at the bend stations.
 struct Line {
@@ -108,10 +108,10 @@ Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
     Eigen::MatrixXd J(best.miss.size(), n);
     for (Eigen::Index k = 0; k < n; ++k) {
       Eigen::VectorXd moved = h;
-      moved[k] += nudge;
+      moved[k] += shim_nudge;
       const Line line = crowner.with(moved);
       if (line.miss.size() > 0)
-        J.col(k) = (line.miss - best.miss) / nudge;
+        J.col(k) = (line.miss - best.miss) / shim_nudge;
       else
         J.col(k).setZero(); // a place that can't be tried has no say
     }
@@ -144,7 +144,7 @@ void add_sums(const std::vector<double>& stock, std::size_t from, std::vector<do
     miss = off;
     best = pieces;
   }
-  if (pieces.size() == most_pieces) return;
+  if (pieces.size() == most_shims) return;
   for (std::size_t i = from; i < stock.size(); ++i) {
     pieces.push_back(stock[i]);
     add_sums(stock, i, pieces, height, best, miss);

@@ -1,5 +1,6 @@
 #include "solver/study/headline.h"
 
+#include "mesh/piece/si.h"
 #include "solver/findings/nose_hold.h"
 #include "solver/findings/part_peaks.h"
 
@@ -10,8 +11,6 @@
 namespace bedbow {
 
 namespace {
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 void raise(double& most, double value) {
   if (std::isfinite(value) && !(most >= value)) most = value;

@@ -83,9 +83,9 @@ private:
 };
 
 /// One search from one start.
-class Search {
+class PlaceSearch {
 public:
-  Search(const Machine& machine, const Registries& registries, const PostTask& task, const Places& places)
+  PlaceSearch(const Machine& machine, const Registries& registries, const PostTask& task, const Places& places)
       : machine_(machine)
       , registries_(registries)
       , task_(task)
@@ -98,7 +98,7 @@ public:
     const std::unique_ptr<nlopt_opt_s, void (*)(nlopt_opt)> opt(nlopt_create(NLOPT_LN_SBPLX, n), nlopt_destroy);
     nlopt_set_lower_bounds1(opt.get(), 0);
     nlopt_set_upper_bounds1(opt.get(), places_.room());
-    nlopt_set_min_objective(opt.get(), &Search::evaluate, this);
+    nlopt_set_min_objective(opt.get(), &PlaceSearch::evaluate, this);
     nlopt_set_initial_step1(opt.get(), places_.room() / 12);
     nlopt_set_xtol_abs1(opt.get(), fine_step);
     nlopt_set_maxeval(opt.get(), 60 + 60 * static_cast<int>(n));
@@ -109,7 +109,7 @@ public:
 
 private:
   static double evaluate(unsigned n, const double* u, double*, void* self) {
-    auto& s = *static_cast<Search*>(self);
+    auto& s = *static_cast<PlaceSearch*>(self);
     PostLayout here = judge_posts(s.machine_, s.registries_, s.places_.of({u, n}));
     const double rank = here.rank(s.task_.goal);
     if (rank < s.best_.rank(s.task_.goal)) s.best_ = std::move(here);
@@ -227,7 +227,7 @@ PostLayout place_posts(const Machine& machine, const Registries& registries, con
     for (std::size_t i = 0; i < strewn; ++i) starts.push_back(strewn_start(places, i));
   std::vector<PostLayout> found(starts.size());
   for_each_index(starts.size(), task.threads,
-                 [&](std::uint64_t i) { found[i] = Search(machine, registries, task, places).from(starts[i]); });
+                 [&](std::uint64_t i) { found[i] = PlaceSearch(machine, registries, task, places).from(starts[i]); });
   // The first of equals: no result depends on which thread was faster.
   return *std::ranges::min_element(found, {}, [&](const PostLayout& l) { return l.rank(task.goal); });
 }

@@ -12,7 +12,6 @@ namespace bedbow {
 
 namespace {
 
-constexpr double stud_E = 205e9;         // common practice, no source
 constexpr double stiff_cam = 1e14;       // as in the mesh
 constexpr double as_soft_as_nothing = 1; // [N/m]
 constexpr std::size_t pads_across = 60;  // the nose as so many pads
@@ -21,7 +20,7 @@ constexpr int most_iterations = 60;
 double post_stiffness(const Post& p) {
   const auto thread = find_thread(p.thread);
   const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
-  return stud_E * area / p.free_length;
+  return fastener_E * area / p.free_length;
 }
 
 /// Posts act once the clamp rises past their start, nose and cams once it sinks below.

@@ -1,5 +1,7 @@
 #include "solver/study/rocking.h"
 
+#include "mesh/piece/si.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -8,8 +10,6 @@
 namespace bedbow {
 
 namespace {
-
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 /// The clamp alone: no bending, so that each position of the cams is one solve.
 Machine clamping_only(Machine m) {

@@ -2,6 +2,7 @@
 
 #include "mesh/machine/setback.h"
 #include "mesh/piece/fastener.h"
+#include "mesh/piece/si.h"
 #include "solver/sheet/din6935.h"
 #include "solver/study/rigid_clamp.h"
 
@@ -14,8 +15,6 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-constexpr double stud_E = 205e9; // common practice, no source
 constexpr int flange_halvings = 8;
 
 /// Metric coarse pitch of a plain diameter, where there is one.
@@ -66,7 +65,7 @@ std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) 
     NutSetting n;
     n.post = clamp.posts[i].name;
     n.preload = *p.preload;
-    n.stretch = *p.preload * p.free_length / (stud_E * area);
+    n.stretch = *p.preload * p.free_length / (fastener_E * area);
     n.down = loose_height(m, p.at.y()) - clamp.posts[i].more.at("apart_m");
     n.turn = 2 * std::numbers::pi * (n.stretch + n.down) / thread->pitch;
     out.push_back(std::move(n));

@@ -69,7 +69,7 @@ std::vector<Candidate> candidates_for(const Machine& machine, const Ref& ref, st
   return out;
 }
 
-/// Search over one row of candidates a bar.
+/// BarSearch over one row of candidates a bar.
 class Choice {
 public:
   Choice(const Machine& machine, std::span<const StockItem> stock, const Registries& registries, const StockTask& task)

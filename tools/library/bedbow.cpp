@@ -9,6 +9,7 @@
 #include "io/results/result_json.h"
 #include "io/results/summary.h"
 #include "io/text/version.h"
+#include "mesh/piece/si.h"
 #include "solver/analysis.h"
 
 #include <nlohmann/json.hpp>
@@ -20,7 +21,7 @@ namespace bedbow::library {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 
 /// Runs a call of the house and turns its errors into the library's one class.
 template <class F> auto guarded(F&& call) {

@@ -3,6 +3,7 @@
 #include "io/units/output_units.h"
 #include "mesh/build/mesher.h"
 #include "mesh/check/swing.h"
+#include "mesh/piece/si.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/plugins.h"
@@ -33,8 +34,8 @@ std::string mesh_size(const Machine& machine, const Registries& registries) {
 std::string greatest_bend(const Machine& machine, const Registries& registries) {
   const auto limit = bend_limit(machine, registries.shapes);
   if (!limit) return "greatest bend as drawn: nothing stops the flange";
-  return "greatest bend as drawn: " + fixed(limit->angle * 180 / std::numbers::pi, 1) +
-         " deg, where the flange meets " + limit->by;
+  return "greatest bend as drawn: " + fixed(si::in_degrees(limit->angle), 1) + " deg, where the flange meets " +
+         limit->by;
 }
 
 int check(const std::string& file, const PluginOptions& plugins) {

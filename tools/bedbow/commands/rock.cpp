@@ -1,4 +1,5 @@
 #include "io/results/result_tables.h"
+#include "mesh/piece/si.h"
 #include "solver/study/rocking.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -11,7 +12,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 
 struct RockArguments : AnswerArguments {
   int steps = 6;

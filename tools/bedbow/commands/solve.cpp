@@ -8,6 +8,7 @@
 #include "io/results/summary.h"
 #include "io/text/text.h"
 #include "io/text/version.h"
+#include "mesh/piece/si.h"
 #include "solver/analysis.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/commands/sensitivity.h"
@@ -42,7 +43,7 @@ std::vector<std::pair<std::string, double>> headline_values(const Findings& f) {
   for (const StepResult& s : f.steps) {
     for (BodyKind k : all_bodies)
       out.emplace_back(s.name + ": " + to_string(k) + " bow [mm]", s.bow.bow[static_cast<std::size_t>(k)] * 1e3);
-    out.emplace_back(s.name + ": angle spread [deg]", s.bow.angle_spread * 180 / std::numbers::pi);
+    out.emplace_back(s.name + ": angle spread [deg]", si::in_degrees(s.bow.angle_spread));
     double stress = 0;
     for (const BarResult& b : s.bars) stress = std::max(stress, b.stress);
     out.emplace_back(s.name + ": greatest stress [MPa]", stress * 1e-6);
