@@ -1,5 +1,5 @@
-/* A linear solver: L D L' row by row within the envelope, as `linear_solver = "skyline"` in [solve]. Simple, slow for wide
- * envelopes, exact for pivots of either sign as long as none vanishes (Golub & Van Loan, Matrix Computations,
+/* A linear solver: L D L' row by row within the envelope, as `linear_solver = "skyline"` in [solve]. Simple, slow for
+ * wide envelopes, exact for pivots of either sign as long as none vanishes (Golub & Van Loan, Matrix Computations,
  * sec. 4.1 and 4.3).
  *
  *     cc -std=c11 -O2 -fPIC -shared -o skyline_solver.so skyline_solver.c $(pkg-config --cflags bedbow) -lm

@@ -1,7 +1,7 @@
 /* An element: the slender beam of Euler and Bernoulli, without shear flexibility, as `element = "slender beam"` of a
  * bar. For sections whose shear centre is the centroid and whose axes are principal. It provides all that an element
- * can provide: stiffness, mass, geometric stiffness and loads, each from the same shape functions, cubic across and linear
- * along (Przemieniecki 1968, ch. 5, 11 and 15).
+ * can provide: stiffness, mass, geometric stiffness and loads, each from the same shape functions, cubic across and
+ * linear along (Przemieniecki 1968, ch. 5, 11 and 15).
  *
  *     cc -std=c11 -O2 -fPIC -shared -o slender_beam.so slender_beam.c $(pkg-config --cflags bedbow) -lm
  *     bedbow list --prove "slender beam" --plugin ./slender_beam.so
@@ -185,8 +185,7 @@ static int loads(const bedbow_element_input* in, const double* load, size_t load
   return 0;
 }
 
-static const bedbow_element element = {sizeof element, 1,    2,         6,    parameters, wanted,
-                                       stiffness,      mass, geometric, loads};
+static const bedbow_element element = {sizeof element, 1, 2, 6, parameters, wanted, stiffness, mass, geometric, loads};
 static const bedbow_entry entry = {BEDBOW_PLUGIN_INTERFACE,
                                    sizeof entry,
                                    "element",
