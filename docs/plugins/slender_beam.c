@@ -185,7 +185,8 @@ static int loads(const bedbow_element_input* in, const double* load, size_t load
   return 0;
 }
 
-static const bedbow_element element = {sizeof element, 1, 2, 6, parameters, wanted, stiffness, mass, geometric, loads};
+static const bedbow_element element = {sizeof element, 1,    2,         6,    parameters, wanted,
+                                       stiffness,      mass, geometric, loads};
 static const bedbow_entry entry = {BEDBOW_PLUGIN_INTERFACE,
                                    sizeof entry,
                                    "element",
