@@ -6,7 +6,7 @@
 Each bracket is a plate of 10 mm on edge, across the bed, which narrows from 100 mm at the wall to 30 mm at the bend
 line, with a lip of 40 x 8 mm welded along its upper edge. Between the two runs a round bar of 20 mm, low at the wall,
 with a brace to either lip. Plain text, so that it can be read and changed; any program that writes VTK unstructured
-grids will do as well.
+grids can produce such a file.
 """
 import sys
 

@@ -1,5 +1,5 @@
-/* A finding: how even the clamp presses along the bend line in the worst bend step, as least over greatest force per
- * length, and the greatest itself.
+/* A finding: evenness of the clamping along the bend line in the worst bend step, as minimum over maximum force per
+ * length, and the maximum itself.
  *
  *     cc -std=c11 -O2 -fPIC -shared -o clamp_evenness.so clamp_evenness.c $(pkg-config --cflags bedbow)
  *     bedbow solve case.toml --plugin ./clamp_evenness.so

@@ -1,5 +1,5 @@
 /* A sheet moment law from measurement: bending moment per width of mild-steel strips folded on a bench with a spring
- * scale, by thickness (invented figures for the example), read off by straight lines between them.
+ * scale, by thickness (invented figures for the example), with linear interpolation.
  *
  *     cc -std=c11 -O2 -fPIC -shared -o measured_moment.so measured_moment.c $(pkg-config --cflags bedbow)
  *     bedbow solve case.toml --plugin ./measured_moment.so      # with moment_law = "measured" in its [sheet]

@@ -1,4 +1,4 @@
-/* A linear solver: L D L' row by row within the envelope, as `linear_solver = "skyline"` in [solve]. Plain and slow for
+/* A linear solver: L D L' row by row within the envelope, as `linear_solver = "skyline"` in [solve]. Simple, slow for
  * wide envelopes, exact for pivots of either sign as long as none vanishes (Golub & Van Loan, Matrix Computations,
  * sec. 4.1 and 4.3).
  *
@@ -12,8 +12,8 @@
 
 typedef struct skyline {
   size_t order;
-  size_t* first; /* of each row: its first column */
-  size_t* start; /* of each row: where that column lies in `values` */
+  size_t* first; /* first column of each row */
+  size_t* start; /* position of that column in `values`, per row */
   double* values;
   double* pivots;
 } skyline;

@@ -1,7 +1,7 @@
 /* An element: the slender beam of Euler and Bernoulli, without shear flexibility, as `element = "slender beam"` of a
- * bar. For sections whose shear centre is the centroid and whose axes are principal. It brings all that an element may
- * bring: stiffness, mass, geometric stiffness and loads, each the work of the same shapes, cubic across and linear
- * along (Przemieniecki 1968, ch. 5, 11 and 15).
+ * bar. For sections whose shear centre is the centroid and whose axes are principal. It provides all that an element
+ * can provide: stiffness, mass, geometric stiffness and loads, each from the same shape functions, cubic across and
+ * linear along (Przemieniecki 1968, ch. 5, 11 and 15).
  *
  *     cc -std=c11 -O2 -fPIC -shared -o slender_beam.so slender_beam.c $(pkg-config --cflags bedbow) -lm
  *     bedbow list --prove "slender beam" --plugin ./slender_beam.so
@@ -26,14 +26,14 @@ static const bedbow_parameter wanted[parameters] = {
 static const double at[4] = {0.06943184420297371, 0.33000947820757187, 0.66999052179242813, 0.93056815579702629};
 static const double weight[4] = {0.17392742256872693, 0.32607257743127307, 0.32607257743127307, 0.17392742256872693};
 
-/* What the nodal movements do at a place of the axis, in the beam's axes: movement and rotation (u v w rx ry rz), and
+/* Shape functions at a point of the axis, in the beam's axes: displacement and rotation (u v w rx ry rz), and
  * their slopes (du ... drz). */
 enum { u, v, w, rx, ry, rz, du, dv, dw, drx, dry, drz, quantities };
 typedef double Shapes[quantities][12];
 
 static void cubic(Shapes n, double l, double s, int move, int slope, int bend, int turn, double sign) {
   const double t = 1 - s;
-  /* Of the first node's movement and rotation, then the second's. */
+  /* The first node's displacement and rotation, then the second's. */
   const double value[4] = {t * t * (1 + 2 * s), l * s * t * t, s * s * (1 + 2 * t), -l * s * s * t};
   const double first[4] = {-6 * s * t / l, t * (t - 2 * s), 6 * s * t / l, s * (s - 2 * t)};
   const double second[4] = {(12 * s - 6) / (l * l), (6 * s - 4) / l, (6 - 12 * s) / (l * l), (6 * s - 2) / l};
@@ -49,7 +49,7 @@ static void cubic(Shapes n, double l, double s, int move, int slope, int bend, i
 
 static void shapes(Shapes n, double l, double s) {
   memset(n, 0, sizeof(Shapes));
-  for (int k = 0; k < 2; ++k) { /* stretch and twist: linear */
+  for (int k = 0; k < 2; ++k) { /* extension and twist: linear */
     const int dof = k ? rx : u, slope = k ? drx : du;
     n[dof][dof] = 1 - s, n[dof][6 + dof] = s;
     n[slope][dof] = -1 / l, n[slope][6 + dof] = 1 / l;
@@ -58,7 +58,7 @@ static void shapes(Shapes n, double l, double s) {
   cubic(n, l, s, w, dw, dry, ry, -1);
 }
 
-/* k += factor a' b, and its mirror image. */
+/* k += factor a' b, and its transpose. */
 static void pair(double k[12][12], Shapes n, int a, int b, double factor) {
   for (int i = 0; i < 12; ++i)
     for (int j = 0; j < 12; ++j) k[i][j] += factor * (n[a][i] * n[b][j] + n[b][i] * n[a][j]) / (a == b ? 2 : 1);
@@ -75,7 +75,7 @@ static int refuse(const bedbow_element_input* in, size_t capacity, size_t due, c
   return 1;
 }
 
-/* Rows and columns by threes from the beam's axes to global ones. */
+/* Transforms rows and columns, three at a time, from the beam's axes to global ones. */
 static void turn_matrix(double k[12][12], const double* axes, double* out, size_t* count) {
   for (int p = 0; p < 4; ++p)
     for (int q = 0; q < 4; ++q)
@@ -115,7 +115,7 @@ static int mass(const bedbow_element_input* in, int lumped, double* matrix, size
   Shapes n;
   if (refuse(in, capacity, 144, message, message_size)) return 1;
   for (int i = 0; lumped && i < 12; ++i)
-    m[i][i] = (i % 6 < 3 ? per_length : rotary[i % 3]) * length(in) / 2; /* half of the bar at either node */
+    m[i][i] = (i % 6 < 3 ? per_length : rotary[i % 3]) * length(in) / 2; /* half of the bar at each node */
   for (int g = 0; !lumped && g < 4; ++g) {
     const double by = weight[g] * length(in);
     shapes(n, length(in), at[g]);
@@ -128,7 +128,7 @@ static int mass(const bedbow_element_input* in, int lumped, double* matrix, size
   return 0;
 }
 
-/* The work of the section forces on the strains' parts of second order (docs/theory/buckling.md). */
+/* Work of the section forces on the second-order strains (docs/theory/buckling.md). */
 static int geometric(const bedbow_element_input* in, const double* state, size_t state_count, double* matrix,
                      size_t capacity, size_t* count, char* message, size_t message_size) {
   const double *p = in->parameters, l = length(in);
@@ -163,7 +163,7 @@ static int geometric(const bedbow_element_input* in, const double* state, size_t
   return 0;
 }
 
-/* The work of a force and a moment per length on the shapes. */
+/* Work of a force and a moment per length on the shape functions. */
 static int loads(const bedbow_element_input* in, const double* load, size_t load_count, double* vector, size_t capacity,
                  size_t* count, char* message, size_t message_size) {
   double q[6] = {0}, f[12] = {0};

@@ -11,7 +11,7 @@
 static const char* const sizes[] = {"width", "height", "wall"};
 static const double examples[] = {0.06, 0.08, 0.008};
 
-/* A corner, with the shear stress that torsion makes along its wall. */
+/* A corner, with the shear stress of torsion along its wall. */
 static bedbow_stress_point corner(double y, double z, double along_y, double along_z) {
   bedbow_stress_point p = {y, z, {0, 0}, {0, 0}, {along_y, along_z}};
   return p;
@@ -27,7 +27,7 @@ static int make(const double* size, size_t count, double nu, bedbow_section* s, 
   }
   s->A = b * t + web * t;
   const double c = (b * t * (web + t / 2) + web * t * web / 2) / s->A; /* centroid above the foot */
-  const double flange = web + t / 2 - c, middle = web / 2 - c;         /* of the parts' own centroids */
+  const double flange = web + t / 2 - c, middle = web / 2 - c;         /* centroids of the two parts */
   s->Iyy = b * t * (t * t / 12 + flange * flange) + web * t * (web * web / 12 + middle * middle);
   s->Izz = t * b * b * b / 12 + web * t * t * t / 12;
   s->Iyz = 0;
@@ -55,7 +55,7 @@ static int make(const double* size, size_t count, double nu, bedbow_section* s, 
   /* On the neutral axis of the web: V Q / (I t), with Q of the web below it. */
   s->points[4] = corner(t / 2, 0, 0, twist);
   s->points[4].tau_Vz[1] = c * c / 2 / s->Iyy;
-  /* In the middle of the flange: Q of half of it. */
+  /* In the middle of the flange: Q of half the flange. */
   s->points[5] = corner(0, top, -twist, 0);
   s->points[5].tau_Vy[0] = b * b / 8 / s->Izz;
   s->point_count = 6;

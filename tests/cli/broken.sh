@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
-# The built program on broken cases. Each case of tests/cli/broken says in its first lines what it must give:
-#   # expect CODE: text that standard error must hold
-# Files that are no text, far too large, or broken by where they stand are made here. After every failing run the results
-# of an earlier run must be the same to the byte, and nothing may lie beside them.
+# The built program on broken cases. The first lines of each case in tests/cli/broken state what is expected:
+#   # expect CODE: text that standard error must contain
+# Files that are not text, far too large, or unusable because of their location are made here. After every failing run
+# the results of an earlier run must be the same to the byte, and nothing may be beside them.
 # Usage: broken.sh BEDBOW SOURCE_DIR
 set -u
 bedbow=$1
@@ -44,7 +44,7 @@ for file in "$cases"/*.toml; do
   for want in "${wants[@]}"; do gave "$name" "$code" "${want#*: }"; done
   [ "$code" -ne 2 ] || placed "$name" "$file"
   [ "$code" -lt 2 ] || untouched "$name"
-  # What is wrong with the file, `check` finds as well; what can't be solved, only solving finds.
+  # `check` finds errors in the file, too; only solving finds what can't be solved.
   if [ "$code" -eq 2 ]; then expect "check $name" 2 "${wants[0]#*: }" errors_of "$bedbow" check "$file"; fi
 done
 
@@ -61,7 +61,7 @@ expect "a directory" 4 "it is a directory; name the case file in it" "${solve[@]
 expect "no such file" 4 "there is no such file" "${solve[@]}" "$dir/none.toml"
 expect "a file as directory" 4 "none.toml" "${solve[@]}" "$good/none.toml"
 
-# 100 MB take no longer than nothing, whether they are a file with or without holes.
+# 100 MB take no longer than an empty file, sparse or not.
 yes '[[member]] # far too many' | head -c 100000000 >"$dir/large.toml"
 start=$(date +%s%N)
 expect "100 MB" 2 "the file has 96 MB; a case has at most 4 MB" "${solve[@]}" "$dir/large.toml"
@@ -70,7 +70,7 @@ took=$((($(date +%s%N) - start) / 1000000))
 expect "100 MB from a pipe" 2 "larger than the 4 MB that a case has at most" "${solve[@]}" <(cat "$dir/large.toml")
 rm "$dir/large.toml"
 
-# Depth that a recursive reader does not survive.
+# Nesting so deep that a recursive reader overflows its stack.
 repeat() { # text, times
   yes "$1" | head -n "$2" | tr -d '\n'
 }
@@ -98,7 +98,7 @@ if [ "$(id -u)" -ne 0 ]; then # root writes everywhere
   expect "a read-only directory" 4 "Permission denied" errors_of "$bedbow" solve "$good" --quiet --out "$dir/locked/out"
 fi
 expect "standard output is full" 4 "standard output" errors_of bash -c '"$0" solve "$1" --out "$2" >/dev/full' "$bedbow" "$good" "$dir/solved"
-# A limit on file sizes, with the signal that comes with it both ignored and not.
+# A limit on file sizes, with its signal ignored and not ignored.
 for signal in "trap '' XFSZ;" ""; do
   expect "too small a limit on files" 4 "raise the limit on file sizes" \
     errors_of bash -c "$signal ulimit -f 8; \"\$0\" solve \"\$1\" --quiet --out \"\$2\"" "$bedbow" "$good" "$dir/kept"

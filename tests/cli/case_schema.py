@@ -7,7 +7,7 @@ import jsonschema
 
 
 class Tally:
-    """Counts what held and tells what did not."""
+    """Counts passed checks and reports failed ones."""
 
     def __init__(self, name):
         self.name, self.passed, self.failed = name, 0, 0
@@ -35,7 +35,7 @@ def validator_of(schema):
 
 
 def faults(validator, case, in_part=False):
-    """What the validator finds in a case. in_part: keys that are due may be missing, as in a piece of a case."""
+    """Errors that the validator finds in a case. in_part: required keys may be missing, as in a fragment."""
     return [
         "/".join(map(str, e.absolute_path)) + ": " + e.message
         for e in validator.iter_errors(case)

@@ -1,10 +1,10 @@
 #!/usr/bin/env python3
 """The completions of bash, zsh and fish against the help that the program gives: commands, the options of every command
-and nothing else, files where files are due; and the manual page against the same help, line by line.
+and nothing else, files where files are expected; and the manual page against the same help, line by line.
 
     completion.py BEDBOW SOURCE_DIR MAN_PAGE
 
-A shell that this machine lacks is said to be left out; tools/install-packages brings all three.
+A shell that is not installed is reported as skipped; tools/install-packages brings all three.
 """
 import os
 import pty
@@ -17,7 +17,7 @@ import tempfile
 
 BASH = """
 complete -p bedbow | grep -q -- '-F _bedbow bedbow' || echo 'not bound' >&2
-compopt() { :; } # says what to do with the list, and only within a real completion
+compopt() { :; } # only valid inside a real completion
 while IFS= read -r line; do
   read -ra COMP_WORDS <<<"$line"; [[ $line != *' ' ]] || COMP_WORDS+=('')
   COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); _bedbow
@@ -27,7 +27,7 @@ FISH = """
 while read -l line
   echo "> $line"; complete -C "$line" | string replace -r '\\t.*' ''
 end"""
-# zsh completes only at a terminal: the widget writes down what the completion adds.
+# zsh completes only at a terminal: the widget writes out what the completion adds.
 ZSH = """
 fpath=({folder} $fpath); autoload -U compinit; compinit -u -D
 compadd() {{ local -a found; builtin compadd -O found "$@"; (( ! $#found )) || print -rl -- $found >>{out}; builtin compadd "$@" }}
@@ -59,7 +59,7 @@ def every_command(bedbow, path=()):
 
 
 def by_line(text):
-    """What a shell offered, by the line that was to be completed."""
+    """Completions that a shell offered, by the line to complete."""
     out, line = {}, None
     for word in text.splitlines():
         if word.startswith("> "):

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# What the builder must decide: bearing, rock, setup, crown, prototype, fit, sensitivity; on real and on broken cases.
+# Strength, rock, setup, crown, prototype, fit, fingers and sensitivity, on valid and broken cases.
 set -u
 bedbow=$1
 source_dir=$2
@@ -7,7 +7,7 @@ source_dir=$2
 trap 'rm -rf "$dir"' EXIT
 hive=$source_dir/cases/hive-lid/case.toml
 rocking=$source_dir/cases/rocking-clamp/case.toml
-# --- bearing in solve
+# --- strength checks in solve
 sed 's/^pin_material.*//; s/pin = "20 mm"/pin = "16 mm"/; s/bearing_length = "30 mm"/bearing_length = "20 mm"/' "$hive" >"$dir/oval.toml"
 expect oval 1 "wear oval" "$bedbow" solve "$dir/oval.toml" --out "$dir/oval"
 expect oval-reason 1 "(pin pressure) in step" "$bedbow" solve "$dir/oval.toml" --out "$dir/oval"
@@ -21,7 +21,7 @@ sed 's/class = "8.8"//' "$hive" >"$dir/classless.toml"
 expect classless 0 "posts not checked" "$bedbow" solve "$dir/classless.toml" --out "$dir/classless"
 sed 's/^\[clamp.nose\]/[clamp.crown]\nx = ["100 mm", "800 mm"]\nheight = ["0.1 mm"]\n[clamp.nose]/' "$hive" >"$dir/crown.toml"
 expect crown-heights 2 "1 heights for 2 places" "$bedbow" check "$dir/crown.toml"
-# --- the swing: a builder wants to know what stands in the way before the bars are cut
+# --- the swing: a builder wants to know about collisions before the bars are cut
 expect swing-limit 0 "greatest bend as drawn: 95.4 deg, where the flange meets clamp.plate" "$bedbow" check "$hive"
 sed 's/at = \["40 mm", "71.5 mm"\]/at = ["13.5 mm", "71.5 mm"]/' "$hive" >"$dir/front.toml" # the rib on the plate's edge
 expect swing-deflected 0 "apron.face meets clamp.rib at 92." "$bedbow" check "$dir/front.toml"

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Worked examples in the documents are true to today's program. A block that begins with "$ bedbow ..." is run; every line
-# under it must come out of the program in that order, "..." standing for lines left out.
+# Checks the worked examples in the documents. A block that begins with "$ bedbow ..." is run; every line
+# under it must be printed by the program in that order, "..." standing for omitted lines.
 # Usage: examples.sh BEDBOW SOURCE_DIR
 set -u
 bedbow=$1

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
-"""Holds docs/theory/formulas.md to the tree: pages and their sections, files and tests that it names are there, every row
-has a source, and every source file of mesh and solver has a row or is said to have no formula.
+"""Checks docs/theory/formulas.md against the tree: the pages, sections, files and tests that it names exist, every row
+has a source, and every source file of mesh and solver has a row or is listed as having no formula.
 
     formulas.py SOURCE_DIR
 """

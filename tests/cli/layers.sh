@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# tools/layers on the code itself and on a small tree that breaks its table in every way.
+# tools/layers on the code itself and on a small tree that violates its table in every way.
 # Usage: layers.sh SOURCE_DIR
 set -u
 source_dir=$1
@@ -39,7 +39,7 @@ printf '#include "io/csv.h"\n#include <vtkPoints.h>\n' >"$dir/io/vtk/module.cpp"
 judge "$dir" "$dir/table"
 expect "a sound tree" 0 "6 includes, 0 break "
 
-sample() { # name, file, text, what must be said
+sample() { # name, file, text, expected message
   printf '%b' "$3" >"$dir/$2"
   judge "$dir" "$dir/table"
   expect "$1" 1 "$4"

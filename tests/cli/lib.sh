@@ -1,4 +1,4 @@
-# Shared by the scripts that try the built program; each sources it with `bedbow` and `source_dir` set.
+# Shared by the scripts that test the built program; each sources it with `bedbow` and `source_dir` set.
 dir=$(mktemp -d)
 passed=0
 failed=0
@@ -7,11 +7,11 @@ bad() {
   failed=$((failed + 1))
   printf 'FAIL %s\n' "$*"
 }
-attempt() { # command...; what it says is kept in $said, its exit code in $got
+attempt() { # command...; its output is kept in $said, its exit code in $got
   said=$("$@" 2>&1)
   got=$?
 }
-gave() { # name, exit code and text (may be empty) that the last command should have given
+gave() { # name, exit code and text (may be empty) expected of the last command
   if [ "$got" -eq "$2" ] && [[ "$said" == *"$3"* ]]; then
     ok
   else

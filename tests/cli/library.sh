@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# What `cmake --install` puts down, used from outside the source tree: the example program built by find_package and by
+# The files of `cmake --install`, used from outside the source tree: the example program built by find_package and by
 # pkg-config, the man page and the completions.
 set -u
 build=$1
@@ -23,7 +23,7 @@ expect pkg-config 0 "-lbedbow" pkg-config --cflags --libs bedbow
 # shellcheck disable=SC2046
 expect build-by-pkg-config 0 "" c++ -std=c++20 "$dir/example/thickness.cpp" -o "$dir/thickness" $(pkg-config --cflags --libs bedbow)
 expect run-by-pkg-config 0 "up to" env LD_LIBRARY_PATH="$lib" "$dir/thickness" "$hive"
-# A machine of structs gives what the program gives for its text; what is wrong in it is refused as in a file.
+# A machine of structs gives the same results as the program for its text; errors in it are refused as in a file.
 # shellcheck disable=SC2046
 expect build-machine 0 "" c++ -std=c++20 -Wall -Wextra -Werror "$source_dir/tests/cli/library/machine.cpp" -o "$dir/machine" $(pkg-config --cflags --libs bedbow)
 expect machine-wrong-thread 10 "M99.5" bash -c "LD_LIBRARY_PATH='$lib' '$dir/machine' '$dir/machine.toml' >'$dir/structs.json'"
@@ -37,8 +37,8 @@ END
 }
 expect machine-as-text 0 same same_as_program
 # The last digits of plates differed, and with them one place of a greatest stress flipped from 900 to 0: the program gave
-# BLAS one thread, the library as many as there are. Both write the same bytes, whatever threads the process has.
-# (Welds for the screws: of screws the program solves the bracket as well.)
+# BLAS one thread, the library as many as available. Both write the same bytes, whatever threads the process has.
+# (Welds instead of screws: with screws the program also solves the slip bounds.)
 sed -e '/^\[\[screws\]\]/,/^$/{s/screws/weld/;/^\(size\|class\|first\|pitch\|shear_stiffness\|y\) /d}' \
   -e 's/^shape = "rectangle"/&\nmodel = "plate"/' "$hive" >"$dir/plates.toml"
 # shellcheck disable=SC2046
@@ -79,7 +79,7 @@ expect plugins-missing 21 "no such file" plugins "$hive" "$dir/none" "$dir/nowhe
 expect plugins-unknown-law 20 "measured" plugins "$dir/measured.toml" "$dir/none"
 expect plugins-lying 22 "claims 100000 values" plugins "$hive" "$dir/none" "$dir/lying.so"
 expect plugins-nothing-left 1 "" test -e "$dir/none"
-# Each installed header stands alone; the plugins' is C as well.
+# Each installed header compiles on its own; the plugins' also as C.
 strict=(-Wall -Wextra -Wpedantic -Werror -fsyntax-only -I"$dir/usr/include")
 headers=$(cd "$dir/usr/include" && find . -name '*.h' | sort | tr '\n' ' ')
 expect headers 0 "./bedbow/bedbow.h ./bedbow/plugin.h " echo "$headers"
@@ -89,7 +89,7 @@ for header in $headers; do
 done
 expect plugin.h-is-C 0 "" cc -std=c11 "${strict[@]}" -x c - <<<'#include <bedbow/plugin.h>'
 expect plugin.h-is-C++11 0 "" c++ -std=c++11 "${strict[@]}" -x c++ - <<<'#include <bedbow/plugin.h>'
-# One version everywhere; while the first number is 0 the second goes into the SONAME, and only the same second will do.
+# One version everywhere; while the first number is 0 the second goes into the SONAME and must match exactly.
 version=$("$dir/usr/bin/bedbow" --version | grep -oE '[0-9]+\.[0-9]+\.[0-9]+')
 IFS=. read -r first second third <<<"$version"
 abi=$first
@@ -101,7 +101,7 @@ expect soname 0 "[libbedbow.so.$abi]" bash -c "readelf -d '$lib/libbedbow.so' | 
 expect soname-told 0 "" grep -qF "libbedbow.so.$abi" "$source_dir/docs/guide/library.md"
 expect needed 0 "[libbedbow.so.$abi]" bash -c "readelf -d '$dir/thickness' | grep NEEDED"
 expect real-file 0 "libbedbow.so.$version" readlink -f "$lib/libbedbow.so.$abi"
-wants() { # version; configures a project that asks for it
+wants() { # version; configures a project that requires it
   rm -rf "$dir/wants"
   mkdir "$dir/wants"
   printf 'cmake_minimum_required(VERSION 3.25)\nproject(wants LANGUAGES CXX)\nfind_package(bedbow %s REQUIRED)\nmessage(STATUS "found ${bedbow_VERSION}")\n' "$1" >"$dir/wants/CMakeLists.txt"
@@ -115,10 +115,10 @@ expect find-later-second 1 "considered but not accepted" wants "$first.$((second
 expect find-earlier-second 1 "considered but not accepted" wants "$first.$((second - 1 < 0 ? 0 : second - 1))"
 expect find-later-first 1 "considered but not accepted" wants "$((first + 1)).0"
 expect pkg-config-later 1 "" pkg-config --atleast-version="$first.$second.$((third + 1))" bedbow
-# What leaves the library is what tools/library/symbols.txt says: docs/guide/library.md on versions.
+# The library exports exactly the symbols of tools/library/symbols.txt: docs/guide/library.md on versions.
 symbols() { nm -DC --defined-only "$lib/libbedbow.so" | sed -n 's/^[0-9a-f]* [TVDR] //p' | grep bedbow:: | sed 's/\[abi:cxx11\]//' | sort -u | diff - "$source_dir/tools/library/symbols.txt" && echo none differ; }
 expect symbols-as-listed 0 "none differ" symbols
-# Only what bedbow.h declares leaves the library.
+# The library exports only declarations of bedbow.h.
 expect symbols 1 "" bash -c "nm -DC --defined-only '$lib/libbedbow.so' | grep ' [TW] ' | grep -v bedbow::library | grep -q bedbow::"
 expect installed-program 0 "Verdict" "$dir/usr/bin/bedbow" solve "$hive" --out "$dir/out"
 expect man-page 0 "EXIT STATUS" zgrep "EXIT" "$dir/usr/share/man/man1/bedbow.1.gz"

@@ -38,7 +38,7 @@ widest=$("$bedbow" modes "$hive" --out "$dir/hive" | grep -v '^Written to' | awk
 [ "$widest" -le 100 ] && ok || bad "tables are $widest columns wide"
 expect report 0 "report.html" "$bedbow" modes "$hive" --report --out "$dir/hive"
 expect report-page 0 "lowest natural frequency" grep -o "The lowest natural frequency[^<]*" "$dir/hive/report.html"
-# Fewer shapes than before: the ones left over go.
+# Fewer shapes than before: surplus files are removed.
 expect fewer 0 "" "$bedbow" modes "$hive" --modes 2 --buckling 0 --out "$dir/hive"
 expect left-over 1 "" test -e "$dir/hive/modes_2.vtu"
 expect left-over 1 "" test -e "$dir/hive/buckling.pvd"
@@ -48,7 +48,7 @@ expect report-there 0 "" test -s "$dir/hive/report.html"
 expect modes-again 0 "" "$bedbow" modes "$hive" --modes 2 --out "$dir/hive"
 expect report-gone 1 "" test -e "$dir/hive/report.html"
 expect plots-gone 1 "" test -e "$dir/hive/bow_clamp.svg"
-# Nothing holds the rod: six movements at 0 Hz, named, instead of a failure; solve still refuses.
+# Nothing holds the rod: six named rigid-body modes at 0 Hz instead of a failure; solve still refuses.
 printf '%s' "$head" >"$dir/free.toml"
 expect free 0 "member rod slides along x" "$bedbow" modes "$dir/free.toml" --modes 8 --out "$dir/free"
 expect free-says-why 0 "only modes, no loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"

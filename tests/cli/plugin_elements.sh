@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# What elements of plugins bring beside stiffness: mass, geometric stiffness and loads do their work in modes, buckling
-# and statics; what is left out is stood in for, in words; wrong ones are refused.
+# Optional functions of plugin elements: mass, geometric stiffness and loads take effect in modes, buckling and statics;
+# omitted ones have defaults, which are reported; wrong ones are refused.
 set -u
 bedbow=$1
 source_dir=$2
@@ -44,9 +44,9 @@ buckling = 2
 END
 }
 bar "slender beam" >"$dir/slender.toml"
-# First frequency, buckling factor and tip over those of theory: Blevins 1979 table 8-1 with Rayleigh's rotary inertia,
+# First frequency, buckling factor and tip deflection over theory: Blevins 1979 table 8-1 with Rayleigh's rotary inertia,
 # whose share is below (r / L)^2 10 = 3e-4 for the first mode; Euler's load; q L^4 / 8 E I. The line load is small
-# enough to leave Euler's load what it is.
+# enough not to affect Euler's load.
 shares() {
   "$bedbow" modes "$@" --out "$dir/out" --json | /usr/bin/python3 -c '
 import json, math, sys
@@ -69,8 +69,8 @@ done
 expect told 0 "gives stiffness, mass, geometric stiffness," "$bedbow" modes "$dir/slender.toml" \
   --plugin "$dir/slender_beam.so" --out "$dir/out"
 
-# Its own terms are what counts: each made half or twice what it should be shows where it must, and only there.
-other() { altered "$1" slender_beam "${@:2}"; } # name, pairs of what to replace and by what
+# Its own terms are used: halving or doubling each shows where expected, and only there.
+other() { altered "$1" slender_beam "${@:2}"; } # name, pairs of text and replacement
 proves() { "$bedbow" list --prove "slender beam" --plugin "$dir/$1.so"; }
 other heavy 'per_length = p\[density\]' 'per_length = 4 * p[density]'
 expect heavy 0 "0.500 1.000 1.000" with heavy
@@ -84,7 +84,7 @@ expect loaded-fails 1 "FAILS" proves loaded
 other moments-aside 'by \* My / 2' 'by * 0 * My'
 expect moments-aside-fails 1 "lateral buckling moment of a beam between forks" proves moments-aside
 
-# Left out: half of the mass counts at either node of 16, loads are the built-in element's, buckling is refused.
+# Omitted: half of the mass counts at each of the 16 nodes, loads are the built-in element's, buckling is refused.
 other bare ' *mass, geometric, loads}' ' NULL, NULL, NULL}'
 expect bare 0 "0.998 nan 1.000" shares "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0
 expect bare-told 0 "mass counts as lumped" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0 --out "$dir/out"
@@ -92,7 +92,7 @@ expect bare-proved 0 "proved" proves bare
 expect bare-buckling 2 "brings no geometric stiffness" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
 expect bare-buckling-solve 2 "brings no geometric stiffness" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
 
-# Lying, failing, not a number.
+# Wrong extents, failures, not a number.
 refused() { # name, text, pairs
   local name=$1 text=$2
   other "$name" "${@:3}"
@@ -110,7 +110,7 @@ refused loads-lying "claims 144 load values; 12 are due" '\*count = 12;' '*count
 refused loads-fail "too heavy: 6" '(void)load_count;' 'return snprintf(message, message_size, "too heavy: %zu", load_count);'
 expect nothing-left 1 "" test -e "$dir/none"
 
-# A surface: the built-in element across the interface gives what it gives at home, in statics, modes and buckling.
+# A surface: the built-in element through the interface gives its usual results in statics, modes and buckling.
 panel() { # element, or nothing
   piece gusset
   cat <<END

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Section shapes, elements, linear solvers and result writers from plugins built outside the source tree: they do their
-# work, and wrong ones are refused in words.
+# Section shapes, elements, linear solvers and result writers from plugins built outside the source tree: valid ones work,
+# wrong ones are refused with a message.
 set -u
 bedbow=$1
 source_dir=$2
@@ -11,7 +11,7 @@ for name in tee_section slender_beam skyline_solver step_page; do
 done
 hive=$source_dir/cases/hive-lid/case.toml
 
-# A cantilever of 500 mm with 100 N at its tip; $1: its section, and what else it says.
+# A cantilever of 500 mm with 100 N at its tip; $1: its section and further keys.
 cantilever() {
   piece cantilever
   cat <<END
@@ -80,7 +80,7 @@ width = "40 mm"
 height = "60 mm"
 wall = "5 mm"
 element = "slender beam"')" --plugin "$dir/slender_beam.so" --out "$dir/none"
-# Named, the built-in elements give the numbers that they give unnamed.
+# Built-in elements give the same numbers whether named or by default.
 same_numbers() { # case with all bars naming the built-in elements, case as it is
   for f in "$1" "$2"; do "$bedbow" solve "$f" --out "$dir/out" --json >"$f.json" || [ $? -eq 1 ] || return; done
   /usr/bin/python3 - "$1.json" "$2.json" <<'END'
@@ -133,7 +133,7 @@ for name in tee_section slender_beam skyline_solver step_page; do
   expect "list $name" 0 "$name.so 1.0" "$bedbow" list --plugin "$dir/$name.so"
 done
 
-# --- every command that reads a case: none loads what a case asks for without leave, all do with it
+# --- every command that reads a case: none loads the case's plugins without permission, all do with it
 {
   cat "$hive"
   printf '[plugins]\nfiles = ["tee_section.so"]\n[[sweep.vary]]\nkey = "sheet.thickness"\nvalues = ["1 mm", "1.5 mm"]\n'
@@ -153,7 +153,7 @@ expect capacity-allowed 0 "Thickest sheet" "$bedbow" capacity "$dir/asks.toml" -
 expect posts-allowed 0 "3 posts are the fewest" "$bedbow" posts "$dir/asks.toml" --count 3 --allow-plugins --out "$dir/out"
 expect sweep-allowed 0 "variants.db" "$bedbow" sweep "$dir/asks.toml" --allow-plugins --out "$dir/sweep"
 expect sweep-other-plugins 2 "tee_section.so" "$bedbow" sweep "$dir/asks.toml" --allow-plugins --plugin "$dir/step_page.so" --out "$dir/sweep"
-# Whatever takes a case takes plugins, and leaves them to be allowed.
+# Every command that takes a case takes --plugin and --allow-plugins.
 commands() { "$bedbow" "$@" --help | sed -n '/^Subcommands:/,/^$/s/^  \([a-z]\+\) .*/\1/p'; }
 seen=0
 for command in $(commands); do
@@ -164,7 +164,7 @@ for command in $(commands); do
   done
 done
 expect commands-with-a-case 0 "" test "$seen" -ge 12
-# a size of its own is a key of bars, members and stock
+# a new size is a key of bars, members and stock
 sed 's/"width", "height", "wall"/"width", "brim", "wall"/; s/"tee",/"brimmed",/' "$source_dir/docs/plugins/tee_section.c" >"$dir/brimmed.c"
 expect build-brimmed 0 "" build brimmed "$dir/brimmed.c"
 expect schema-sizes 0 'size of the shape brimmed (brimmed.so 1.0)' "$bedbow" schema --plugin "$dir/brimmed.so"
@@ -173,7 +173,7 @@ brimmed=${tee/height/brim}
 cantilever "${brimmed/tee/brimmed}" >"$dir/brimmed.toml"
 expect brimmed 0 same against "$i" "$(/usr/bin/python3 -c 'print(80 * 8 * 5 / 6)')" "$c" "$dir/brimmed.toml" --plugin "$dir/brimmed.so"
 
-# --- wrong ones: plugin, name, what to replace, by what, wanted code and text, then the command
+# --- wrong ones: plugin, name, text, replacement, expected code and message, then the command
 broken() {
   local plugin=$1 name=$2 what=$3 by=$4 code=$5 text=$6
   shift 6
@@ -219,7 +219,7 @@ page writer-fails 'p.length = 0;' 'return snprintf(message, message_size, "out o
 page writer-no-function 'sizeof writer, write' 'sizeof writer, NULL' 2 "lacks its function"
 expect nothing-left 1 "" test -e "$dir/none"
 
-# --- proofs: the examples pass; wrong elements, sections and solvers don't
+# --- conformance suites: the examples pass; wrong elements, sections and solvers don't
 for pair in tee:tee_section "slender beam:slender_beam" skyline:skyline_solver; do
   expect "prove ${pair%:*}" 0 "proved" "$bedbow" list --prove "${pair%:*}" --plugin "$dir/${pair#*:}.so"
 done

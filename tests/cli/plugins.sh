@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Plugins built from outside the source tree: the two examples do their work, and broken ones are refused in words.
+# Plugins built from outside the source tree: the two examples work, and broken ones are refused with a message.
 set -u
 bedbow=$1
 source_dir=$2
@@ -13,7 +13,7 @@ hive=$source_dir/cases/hive-lid/case.toml
 sed -e '/^moment_law/d' -e 's/^\[sheet\].*/&\nmoment_law = "measured"/' "$hive" >"$dir/measured.toml"
 
 expect list 0 "measured_moment.so 1.0" "$bedbow" list --plugin "$dir/measured_moment.so"
-# 1.5 mm stands in the table itself: 160 N mm/mm.
+# 1.5 mm is a row of the table: 160 N mm/mm.
 moment() { "$bedbow" solve "$dir/measured.toml" --plugin "$dir/measured_moment.so" --out "$dir/out" --json |
   /usr/bin/python3 -c 'import json,sys; r=json.load(sys.stdin); print("moment", round(r["sheet"]["moment_N_mm_per_mm"], 9), r["plugins"])'; }
 expect law 0 "moment 160.0 ['measured_moment.so: measured 1.0']" moment
@@ -34,7 +34,7 @@ printf '[plugins]\nfiles = ["measured_moment.so"]\n' | cat "$dir/measured.toml" 
 expect no-leave 2 "--allow-plugins" "$bedbow" check "$dir/asks.toml"
 expect leave 0 "No problems" "$bedbow" check "$dir/asks.toml" --allow-plugins
 
-broken() { # name, what to replace in the law, by what, wanted code, wanted text
+broken() { # name, text in the law, replacement, expected code, expected message
   sed "s|$2|$3|" "$source_dir/docs/plugins/measured_moment.c" >"$dir/$1.c"
   cmp -s "$dir/$1.c" "$source_dir/docs/plugins/measured_moment.c" && { failed=$((failed + 1)); echo "FAIL $1: nothing replaced"; }
   build "$1" "$dir/$1.c" || failed=$((failed + 1))
@@ -49,8 +49,8 @@ broken no-function '{sizeof law, moment}' '{sizeof law, NULL}' 2 "lacks its func
 broken taken '"measured",' '"rigid-plastic",' 2 "registered twice"
 broken nan '\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);' '*out = moment_N[i] * (s - s) / (s - s);' 2 "a finite one above zero is due"
 broken no-symbol 'bedbow_plugin(uint32_t' 'other(uint32_t' 2 "does not export bedbow_plugin"
-# Every kind alike: nothing of an entry is used before its version and sizes are looked at, nothing may be missing.
-wrong() { # example, what to replace, by what, wanted text, where (else everywhere)
+# All kinds: nothing of an entry is used before its version and sizes are checked, nothing may be missing.
+wrong() { # example, text, replacement, expected message, where (default everywhere)
   sed "${5-}s|$2|$3|" "$source_dir/docs/plugins/$1.c" >"$dir/wrong.c"
   if cmp -s "$dir/wrong.c" "$source_dir/docs/plugins/$1.c"; then bad "$1: $2 not replaced"; fi
   build wrong "$dir/wrong.c" || bad "$1: $3 does not build"
@@ -75,9 +75,9 @@ skyline_solver solver factor linear solver
 clamp_evenness finding evaluate finding
 step_page writer write result writer
 END
-# A law's proof: the example passes; one that shrinks with thickness, or goes by the width, does not.
+# Conformance of a law: the example passes; one that decreases with thickness, or depends on the width, does not.
 expect prove-law 0 "proved" "$bedbow" list --prove measured --plugin "$dir/measured_moment.so"
-law() { # name, what to replace, by what, wanted text
+law() { # name, text, replacement, expected message
   sed "s|$2|$3|" "$source_dir/docs/plugins/measured_moment.c" >"$dir/$1.c"
   expect "build $1" 0 "" build "$1" "$dir/$1.c"
   expect "$1" 1 "$4" "$bedbow" list --prove measured --plugin "$dir/$1.so"
@@ -87,7 +87,7 @@ law shrinking "$moments" '*out = 300 - moment_N[i];' "grows with thickness"
 law by-width "$moments" '*out = moment_N[i] * sheet->width;' "per width"
 law forgetful "$moments" 'static int calls; *out = moment_N[i] * (1 + 0.01 * (calls++ % 2));' "the same when asked again"
 # Findings.
-finding() { # name, what to replace, by what, wanted text
+finding() { # name, text, replacement, expected message
   sed "s|$2|$3|" "$source_dir/docs/plugins/clamp_evenness.c" >"$dir/$1.c"
   if cmp -s "$dir/$1.c" "$source_dir/docs/plugins/clamp_evenness.c"; then bad "$1: nothing replaced"; fi
   expect "build $1" 0 "" build "$1" "$dir/$1.c"

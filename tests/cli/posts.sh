@@ -21,7 +21,7 @@ for key in '"counts"' '"count"' '"x_mm"' '"angle_spread_deg"' '"clamp_bow_mm"' '
   grep -q "$key" "$dir/one.json" && ok || bad "no $key in the JSON"
 done
 expect spacings 0 "spacing mm" run --count 4 --spacings "200 mm" "270 mm"
-# The freest layout crowds its posts, which asks more of the screws than the case's own limit leaves.
+# The freest layout crowds its posts, which loads the screws beyond the case's own limit.
 sed 's/^utilisation = .*/utilisation = 1.0/' "$case" >"$dir/strong.toml"
 expect free 0 "passes" "$bedbow" posts "$dir/strong.toml" --count 3 --free --between "40 mm" "860 mm" --out "$dir/out"
 sed 's/^angle = "0.5 deg"/angle = "0.001 deg"/' "$case" >"$dir/tight.toml"

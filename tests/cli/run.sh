@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The built program on real and broken input: exit codes, messages, and that a failing run leaves old results alone.
+# The built program on valid and broken input: exit codes, messages, and that a failing run leaves old results unchanged.
 set -u
 bedbow=$1
 source_dir=$2
@@ -30,13 +30,13 @@ expect unknown-bar 2 "topp" "$bedbow" check "$dir/bar.toml"
 sed 's/bow = "0.25 mm"/bow = "0.001 mm"/' "$hive" >"$dir/limit.toml"
 expect limit 1 "limit" "$bedbow" solve "$dir/limit.toml" --out "$dir/limit"
 cp "$dir/out/results.json" "$dir/before.json"
-# Without [limits] a stud beyond what it bears left with "within the limits" and exit 0.
+# Without [limits] an overloaded stud used to give "within the limits" and exit 0.
 sed -e '/^\[limits\]/,/^$/d' -e 's/preload = "15 kN"/preload = "150 kN"/' "$hive" >"$dir/overload.toml"
 expect overload-without-limits 1 "(stud) in step" "$bedbow" solve "$dir/overload.toml" --out "$dir/overload"
 expect overload-is-a-limit 1 "post left end reaches" "$bedbow" solve "$dir/overload.toml" --out "$dir/overload"
 # A bed of 1 m on a spring of 10 N/mm goes down by 34 mm under 340 N (more than 1/30 of its length), by 30 mm under 300 N;
 # as a cantilever it turns by 2 deg at its end under 5.28 kN (F l^2 / 2 E I).
-loaded() { # newtons down, what holds the bar
+loaded() { # downward newtons, supports of the bar
   cat <<CASE
 [bed]
 length = "1000 mm"
@@ -74,8 +74,8 @@ expect what-gives 3 "support right gives by 34 mm" "$bedbow" solve "$dir/too-sof
 expect no-file-of-it 1 "" test -e "$dir/too-soft/results.json"
 expect displaced-roughly 1 "bed turns by 2." "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
 expect roughly-is-a-warning 1 "small displacements hold only roughly" "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
-# What nobody can bend in a folder.
-sed 's/flange = "25 mm"/flange = "3.4 mm"/' "$hive" >"$dir/flange.toml" # thickness and radius make 3.5 mm
+# Sheets that no folder can bend.
+sed 's/flange = "25 mm"/flange = "3.4 mm"/' "$hive" >"$dir/flange.toml" # thickness plus radius is 3.5 mm
 expect flange-shorter-than-the-bend 2 "shorter than the bend" "$bedbow" check "$dir/flange.toml"
 sed -e 's/thickness = "1.5 mm"/thickness = "15 mm"/' -e 's/"11.5 mm"/"25 mm"/' -e 's/"71.5 mm"/"85 mm"/' \
   -e 's/"3.5 mm"/"17 mm"/' -e 's/"63.5 mm"/"77 mm"/' "$hive" >"$dir/plate.toml"

@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 """Cases against the JSON Schema that the program prints: every valid case of the project validates, and so does every
-piece of a case in the documents; of the broken cases those validate whose mistake no schema can see.
+piece of a case in the documents; of the broken cases those validate whose error a schema can't detect.
 
     schema.py BEDBOW SOURCE_DIR
 """
@@ -14,7 +14,7 @@ import tomllib
 
 from case_schema import Tally, faults, schema_of, validator_of
 
-# Broken cases (tests/cli/broken, exit code 2 or 4) whose mistake a schema can't see, by why not.
+# Broken cases (tests/cli/broken, exit code 2 or 4) whose error a schema can't detect, with the reason.
 UNSEEN = {
     "a name that has to be in the case or built in": """
         hold-in-the-air mesh-part-unknown missing-bed missing-nose no-such-bar no-such-body no-such-gauge
@@ -58,7 +58,7 @@ def check_broken(tally, validator, source):
             found = faults(validator, tomllib.loads(text))
         except tomllib.TOMLDecodeError as e:
             found = [str(e)]
-        # What solves, within limits or not, or can't be solved for lack of holds, is a case all the same.
+        # A case that solves, within limits or not, or can't be solved for lack of supports, is still a valid case.
         sound = code in "013" or name in reasons
         tally.expect(sound == (not found), f"{name} ({reasons.get(name, 'code ' + code)}): {found or 'no fault found'}")
         tally.expect(not (code in "013" and name in reasons), f"{name} is no broken case and needs no reason")
@@ -79,7 +79,7 @@ def check_documents(tally, validator, source):
 
 
 def check_tests(tally, validator, bedbow, source):
-    """Texts in the C++ tests: those that the reader takes, the schema takes."""
+    """Texts in the C++ tests: those that the reader accepts, the schema accepts."""
     count = 0
     with tempfile.TemporaryDirectory() as scratch:
         path = f"{scratch}/case.toml"

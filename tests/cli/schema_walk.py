@@ -1,6 +1,6 @@
 #!/usr/bin/python3
 """A walk over the JSON Schema that the program prints, against the program's reader: for every table and key the same
-values are taken and refused by both, and both know the same keys.
+values are accepted and refused by both, and both know the same keys.
 
     schema_walk.py BEDBOW
 """
@@ -13,20 +13,20 @@ import tomllib
 
 from case_schema import Tally, schema_of, validator_of
 
-AT_ONCE = 50  # keys in one case: the reader tells of the first hundred problems only
+AT_ONCE = 50  # keys in one case: the reader reports the first hundred problems only
 
-# How the reader says that a value by itself is none for its key. What else it says hangs together with other keys.
+# The reader's messages about a value on its own. Its other messages depend on other keys.
 REFUSED = re.compile(
     r"unknown key|is due|are due|has no unit|greater than zero|must not be negative|is not between|is none of|is no name"
     r"|text is empty|the list has|is no thread size|is no unit|begin with a number|must be finite|beyond every machine"
     r"|there is one such table|there may be several|unknown unit|is too large|not one of whole numbers"
 )
-# Of quantities these depend on the unit, which the schema does not weigh.
+# For quantities these depend on the unit, which the schema does not check.
 UNSEEN = re.compile(r"is not between .* in SI units|beyond every machine")
 
 
 def tables_of(schema):
-    """Every table of the schema with one way to it: (id, [(key, kind)], its schema)."""
+    """Every table of the schema with one path to it: (id, [(key, kind)], its schema)."""
     out, seen, queue = [], set(), [("", [], schema)]
     while queue:
         table, way, spec = queue.pop(0)
@@ -62,7 +62,7 @@ def heading(way):
 
 
 def as_toml(value):
-    """A value as TOML has it; of what is tried, only nested tables differ from JSON."""
+    """A value in TOML; of those tried, only nested tables differ from JSON."""
     return json.dumps(value, ensure_ascii=False).replace('"a": 1', "a = 1")
 
 
@@ -84,7 +84,7 @@ def number_probes(spec):
 
 
 def text_probes(spec, example):
-    """Verdict None: whatever it is, both have to give the same one."""
+    """Verdict None: both have to give the same one, whatever it is."""
     out = [(3, False), (True, False), (1.5, False), (["x", "y"], False), ({"a": 1}, False)]
     if "enum" in spec:
         return out + [(word, True) for word in spec["enum"]] + [("no such word", False), ("", False)]
@@ -102,7 +102,7 @@ def text_probes(spec, example):
 
 
 def probes(spec):
-    """Values to try for a key, each with the verdict that the schema's words call for."""
+    """Values to try for a key, each with the verdict expected from the schema's text."""
     example = spec.get("examples", [None])[0]
     out = [] if example is None else [(example, True)]
     kind = spec.get("type")
@@ -133,7 +133,7 @@ class Walk:
         self.scratch = tempfile.TemporaryDirectory()
 
     def read(self, text):
-        """What the reader says, by line, and the places where the validator finds faults."""
+        """The reader's messages by line, and the places where the validator finds errors."""
         path = f"{self.scratch.name}/case.toml"
         open(path, "w", encoding="utf-8").write(text)
         run = subprocess.run([self.bedbow, "check", path], capture_output=True, text=True)
@@ -183,7 +183,7 @@ class Walk:
                     continue
                 keys.append((way, key, probes(value)))
                 self.tally.expect(keys[-1][2], f"nothing to try for {key}")
-        # A case that asks for plugins or a mesh is read no further where it may not have them, so these stand alone.
+        # The reader stops at a case with plugins or a mesh that are not allowed, so these are tried alone.
         alone = [[key] for key in keys if key[0] in ([("plugins", "table")], [("mesh", "table")]) and "file" in key[1]]
         self.tally.expect(len(alone) == 2, f"alone: {alone}")
         rest = [key for key in keys if [key] not in alone]
@@ -192,7 +192,7 @@ class Walk:
                 self.try_values([(way, key, *tries[turn]) for way, key, tries in group if turn < len(tries)])
 
     def nested(self):
-        """A number, a text or the other kind of brackets where tables are due."""
+        """A number, a text or the other kind of brackets where tables are expected."""
         for _, way, spec in self.tables:
             for key, value in spec["properties"].items():
                 if holds_tables(value):
@@ -227,7 +227,7 @@ class Walk:
                 self.tally.expect(named, f"{place} without {key}: {said}")
 
     def same_keys(self):
-        """The table of keys that the reader goes by, as the program writes it out for the pages."""
+        """The reader's table of keys, as the program prints it for the pages."""
         written = subprocess.run([self.bedbow, "list", "--keys"], capture_output=True, text=True, check=True).stdout
         by_reader = {}
         for section in written.split("### ")[1:]:

@@ -1,10 +1,10 @@
 #!/usr/bin/env python3
-"""Adds up the forces of results.json and nothing else: in every step every part, and the machine as a whole, must be in
+"""Sums the forces of results.json alone: in every step every part, and the machine as a whole, must be in
 equilibrium, in force and in moment, to 1e-8 of the greatest force.
 
-  statics.py FILE...                 checks each results.json, one line each; exit 1 where one does not add up
-  statics.py --cases BEDBOW PROJECT  solves the project's cases and checks those; then changes single forces in what was
-                                     written, by a millionth, and sees the check fail
+  statics.py FILE...                 checks each results.json, one line each; exit 1 where one is not in equilibrium
+  statics.py --cases BEDBOW PROJECT  solves the project's cases and checks those; then changes single forces in the results
+                                     by a millionth, and expects the check to fail
 """
 import copy
 import json
@@ -35,7 +35,7 @@ def norm(a):
 
 
 def joint_actions(joint):
-    """What a joint does to either side: (part, place, force, moment). Holds do it to each part by itself."""
+    """Action of a joint on each side: (part, place, force, moment). Holds act on each part separately."""
     if "shares" in joint:
         for share in joint["shares"]:
             yield share["part"], share["at_mm"], share["vector_N"], share["moment_N_mm"]
@@ -69,7 +69,7 @@ def box_of(places):
 
 
 def rest(acting, centre, greatest, size, plane):
-    """What is left over of force and moment, by the greatest force."""
+    """Unbalanced force and moment, relative to the greatest force."""
     force, moment = [0, 0, 0], [0, 0, 0]
     for _, at, f, m in acting:
         force = plus(force, f)
@@ -80,7 +80,7 @@ def rest(acting, centre, greatest, size, plane):
 
 
 def check_step(step, parts, plane):
-    """Yields what was added up, and what is left over."""
+    """Yields the name of each sum, and its imbalance."""
     acting = list(actions(step))
     greatest = max([norm(f) for _, _, f, _ in acting], default=0)
     if greatest == 0:
@@ -94,7 +94,7 @@ def check_step(step, parts, plane):
 
 
 def check_sheet(results):
-    """The sheet's loads are what the file says of them per length, over the sheet's width."""
+    """The sheet's loads equal the file's values per length times the sheet's width."""
     if "sheet" not in results:
         return
     for step in results["steps"]:
@@ -107,7 +107,7 @@ def check_sheet(results):
 
 
 def check(results):
-    """(worst rest, what is left over there) of a file."""
+    """(worst imbalance, where it is) of a file."""
     plane = results["solver"]["dimension"] == 2
     found = [found for step in results["steps"] for found in check_step(step, results["parts"], plane)]
     found += check_sheet(results)
@@ -132,7 +132,7 @@ def cases_of(project):
 
 
 def seen_forces(step):
-    """The vectors of a step that are great enough for a millionth of them to be above the limit."""
+    """The vectors of a step so large that a millionth of them exceeds the limit."""
     least = 0.05 * max([norm(f) for _, _, f, _ in actions(step)], default=0)
     for kind in JOINTS:
         for joint in step[kind]:
@@ -145,7 +145,7 @@ def seen_forces(step):
 
 
 def tampered(results):
-    """The same file with one force changed by a millionth, each time another."""
+    """The same file with one force changed by a millionth, a different one each time."""
     for i, step in enumerate(results["steps"]):
         for k, (what, force, least) in enumerate(seen_forces(step)):
             if norm(force) <= least:

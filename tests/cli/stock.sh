@@ -18,7 +18,7 @@ for key in '"cheapest"' '"lightest"' '"cut_list"' '"cost"' '"length_mm"' '"bars_
 done
 # With every bar free, "the heaviest elsewhere" was once a plate stood on edge, and nothing passed.
 expect every-bar 0 "Cut list" "$bedbow" stock "$case"
-# Every combination by a sweep of its own: the cheapest that passes must be the same. Five flats, two ways.
+# Every combination by a separate sweep: the cheapest that passes must be the same. Five flats, two orientations.
 rows=""
 for f in "120 20" "100 20" "80 16" "80 20" "60 12"; do
   set -- $f

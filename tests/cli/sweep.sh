@@ -19,11 +19,11 @@ head='clamp.bar.rib.height,clamp.bar.rib.width,post.left middle.x,post.right mid
 # Every combination, the last one changing fastest.
 [[ "$(sed -n 2p "$dir/one.csv")" == "60 mm,12 mm,200 mm,700 mm,ok,"* ]] && ok || bad "first row"
 [[ "$(sed -n 7p "$dir/one.csv")" == "60 mm,16 mm,200 mm,700 mm,ok,"* ]] && ok || bad "sixth row"
-# A variant says what solving that machine by itself says.
+# A variant has the same results as solving that machine on its own.
 sed -e 's/^height = "100 mm"/height = "120 mm"/' -e 's/^x = "310 mm"/x = "400 mm"/' -e 's/^x = "590 mm"/x = "500 mm"/' \
   "$case" >"$dir/last.toml"
 "$bedbow" solve "$dir/last.toml" --quiet --out "$dir/last"
-# The steps only: the bracket of screwed machines, further down, holds spreads that are not the answer.
+# The steps only: the slip bounds of screwed machines, further down, contain spreads that are not the answer.
 solved=$(sed '/^ "bracket"/,$d' "$dir/last/results.json" | grep -o '"angle_spread_deg": [0-9.e-]*' | sort -t: -k2 -g | tail -1 | cut -d' ' -f2)
 stored=$(tail -1 "$dir/one.csv" | cut -d, -f11)
 awk -v a="$solved" -v b="$stored" 'BEGIN { exit !(a > 0 && (a - b) ^ 2 < (1e-9 * a) ^ 2) }' && ok ||
@@ -51,7 +51,7 @@ expect kept 0 "30" sqlite3 "$(ls "$dir"/one/variants-*.db)" "SELECT count(*) FRO
 sed 's/"200 mm", "700 mm"/"-200 mm", "700 mm"/' "$case" >"$dir/off.toml"
 expect failing 0 "6 failed" "$bedbow" sweep "$dir/off.toml" --out "$dir/off" --csv "$dir/off.csv"
 [[ "$(sed -n 2p "$dir/off.csv")" == *",failed,false,,,,,,,,,"*[a-z]* ]] && ok || bad "failed row: $(sed -n 2p "$dir/off.csv")"
-# A Latin hypercube is the same for a seed, and not for another.
+# A Latin hypercube depends on its seed only.
 for seed in 1 2; do
   sed "s/^\[sweep\].*/[sweep]\nsample = 12\nseed = $seed/" "$case" >"$dir/s$seed.toml"
   expect sample 0 "" "$bedbow" sweep "$dir/s$seed.toml" --quiet --out "$dir/s$seed" --csv "$dir/s$seed.csv"

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Whatever ends a sweep, it loses at most the variants in flight: 20 kills at random moments, and a full disk (a limited
+# An interrupted sweep loses at most the variants in progress: 20 kills at random moments, and a full disk (a limited
 # file size). Resumed to the end it equals an uninterrupted run.
 set -u
 bedbow=$1
@@ -26,7 +26,7 @@ for i in $(seq 20); do
     now=$(count "$dir/killed")
     [ "$now" -ge "$before" ] || bad "kill $i: $before results were there, now $now"
     before=$now
-    # The end may come before this, where the machine is fast: begin again, so that every kill hits a run at work.
+    # On a fast machine the sweep may already be finished: start again, so that every kill hits a running sweep.
     [ "$now" -eq 3000 ] && rm -rf "$dir/killed" && before=0
   fi
 done

@@ -1,12 +1,12 @@
 #!/usr/bin/python3
-"""Runs the tutorials: every command in them, in their order, in one scratch directory, as a reader would. A block
+"""Runs the tutorials: every command in order, in one scratch directory, as a reader would. A block
 ```sh is run by a shell that stops at the first command that fails; every line of the block ```text under it must be
-printed by it, in that order, "..." standing for lines left out. Every case that a block leaves behind is held to the JSON
-Schema that the program prints.
+printed by it, in that order, "..." standing for omitted lines. Every case that a block leaves behind is validated
+against the JSON Schema that the program prints.
 
     tutorials.py BEDBOW SOURCE_DIR [--show]
 
---show prints what each block says, for whoever writes a tutorial.
+--show prints the output of each block, for writing a tutorial.
 """
 import glob
 import os
