@@ -55,8 +55,9 @@ TEST(BearingByHand, StudThatBends) {
 
 // M20 on a plain washer 37 x 3 over a hole of 22 mm: it presses out to 30 + 1.6 x 3 = 34.8 mm, on 571.016 mm^2.
 TEST(BearingByHand, NutOnItsWasher) {
-  record("", "VDI 2230-1: flats and 1.6 washer thicknesses (from memory)", "pressure under an M20 nut at 20 kN",
-         seat_pressure_of(nut_seat(*find_thread("M20"), true), 20000) * 1e-6, 35.0253, six_digits, "MPa");
+  record("", "VDI 2230-1, R10: flats and 1.6 washer thicknesses, github.com/h18340637145/vdi2230, R10.cs",
+         "pressure under an M20 nut at 20 kN", seat_pressure_of(nut_seat(*find_thread("M20"), true), 20000) * 1e-6,
+         35.0253, six_digits, "MPa");
 }
 
 // A bar lifted 30 mm from its heel by 1 kN, the screw at 12 mm: 2.5 kN. M8 in 8 mm of S275JR: 6.4 kN on 64 mm^2. M8
