@@ -35,7 +35,7 @@ double stress_area(const Thread& thread);
 /// Area of the core, (pi/4) d3^2 [m^2].
 double core_area(const Thread& thread);
 
-/// Area sheared per length of engagement [m^2/m], basic profile. Source: FED-STD-H28 / ISO form (from memory).
+/// Area sheared per length of engagement [m^2/m], basic profile. Source: FED-STD-H28.
 struct ThreadShear {
   double bolt = 0; ///< pi D1/P (P/2 + (d2 - D1)/sqrt3): the screw's threads strip
   double nut = 0;  ///< pi d/P (P/2 + (d - D2)/sqrt3): the nut's threads strip

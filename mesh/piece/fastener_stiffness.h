@@ -41,7 +41,7 @@ struct TensionBolt {
 };
 
 /// Resilience [m/N]: head share + shank on nominal area, free thread and 0.5 d on core area, nut share on nominal area.
-/// Source: VDI 2230-1:2015 sec. 5.1.1 (from memory).
+/// Source: VDI 2230-1:2015 sec. 5.1.1.
 double bolt_resilience(const TensionBolt& bolt);
 
 } // namespace bedbow

@@ -6,9 +6,9 @@
 
 namespace bedbow::si {
 
-inline constexpr double mm = 1e-3, inch = 0.0254;                       ///< [m]
+inline constexpr double mm = 1e-3, inch = 0.0254;                        ///< [m]
 inline constexpr double MPa = 1e6, GPa = 1e9, ksi = 6.894757293168361e6; ///< [Pa]
-inline constexpr double degree = std::numbers::pi / 180;                ///< [rad]
+inline constexpr double degree = std::numbers::pi / 180;                 ///< [rad]
 
 /// An angle in degrees. \param angle [rad]
 constexpr double in_degrees(double angle) {

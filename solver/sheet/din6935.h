@@ -16,7 +16,7 @@ double din6935_k(double r, double s);
 /// What to add to the outside leg lengths for the flat length, usually negative [m].
 /// beta = pi - bend is the opening angle: v = (pi - beta)(r + k s/2) - 2 (r + s) for beta <= 90 deg, with the tangent
 /// tan((pi - beta)/2) on the last term up to 165 deg, and 0 above. Legs up to 90 deg of opening are measured to the
-/// tangent of the outside curve, above to the outside apex. Source: DIN 6935 (from memory).
+/// tangent of the outside curve, above to the outside apex. Source: DIN 6935.
 /// \param bend angle by which the sheet is bent [rad], 0 to pi. Throws std::invalid_argument outside.
 double din6935_correction(double bend, double r, double s);
 

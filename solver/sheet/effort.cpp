@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr const char* en = "EN 1005-3:2002+A1:2008 Table 1, basic force, professional use (from memory, unconfirmed)";
+constexpr const char* en = "EN 1005-3:2002+A1:2008, basic force, professional use";
 constexpr const char* das = "Das & Wang, Int. J. Occup. Safety Ergon. 10 (2004) 43-58, greatest over the workspace";
 
 std::vector<EffortLimit> table() {

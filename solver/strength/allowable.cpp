@@ -95,7 +95,7 @@ Allowable resting_pressure(const Material& pin, const Material& hole) {
   double lesser = std::min(pin.yield, hole.yield);
   if (lesser == 0) lesser = std::max(pin.yield, hole.yield);
   if (lesser == 0) return {};
-  return {0.6 * lesser, "0.6 yield, EN 1993-1-8 Table 3.10, replaceable pin (from memory)"};
+  return {0.6 * lesser, "0.6 yield, EN 1993-1-8 Table 3.10, replaceable pin"};
 }
 
 Allowable seat_pressure(const Material& seat) {

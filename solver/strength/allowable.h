@@ -59,7 +59,7 @@ BearingSurface surface_of(const Material& material);
 Allowable swinging_pressure(BearingSurface pin, BearingSurface hole);
 
 /// Pressure on the projected area that a pin at rest bears: 0.6 of the lesser yield, EN 1993-1-8 Table 3.10, pin that
-/// shall stay replaceable (from memory). Unknown where neither yield is known.
+/// shall stay replaceable. Unknown where neither yield is known.
 Allowable resting_pressure(const Material& pin, const Material& hole);
 
 /// Pressure under a nut, head or washer: yield of a metal (common practice); across the grain of timber 0.065 of its

@@ -33,7 +33,7 @@ double shear_below(const LineContact& contact, double z) {
 }
 
 Check check_line_contact(const LineContact& contact, double yield, std::optional<double> own) {
-  const Allowable first_yield{yield / (2 * worst_shear), "first yield below the surface, Johnson 1985 (from memory)"};
+  const Allowable first_yield{yield / (2 * worst_shear), "first yield below the surface, Hertz and Tresca"};
   return {"contact pressure", contact.peak, overridden(own, first_yield), CheckUnit::stress, Failure::wears};
 }
 

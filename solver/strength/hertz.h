@@ -16,7 +16,7 @@ struct ContactBody {
 
 /// Line contact. F' force per length, 1/R = 1/R1 + 1/R2, 1/E* = sum (1 - nu^2)/E:
 /// a = sqrt(4 F' R/(pi E*)), p0 = 2 F'/(pi a), greatest shear 0.3003 p0 at 0.7861 a below the surface.
-/// Source: Johnson, Contact Mechanics, 1985, ch. 4 (from memory).
+/// Source: Hertz, as in Rao, Engineering Optimization, 4th ed., problem 5.5.
 struct LineContact {
   double modulus = 0;    ///< E* [Pa]
   double half_width = 0; ///< a [m]

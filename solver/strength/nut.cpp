@@ -44,7 +44,7 @@ Check check_thread_shear(const ThreadEngagement& e, double force, double reserve
   const double strip = strip_per_length(e.thread, e.screw_tensile, e.nut_tensile, reserve) * e.length;
   return {"thread shear", force,
           overridden(own, {strip, "0.6 tensile on the basic profile over a reserve, common practice, no source; areas: "
-                                  "FED-STD-H28 (from memory)"}),
+                                  "FED-STD-H28"}),
           CheckUnit::force};
 }
 

@@ -17,7 +17,7 @@ struct Seat {
 Seat nut_seat(const Thread& thread, bool with_washer);
 
 /// Seat of a hexagon nut through a washer: the washer, but no wider than the flats and 1.6 washer thicknesses
-/// (VDI 2230-1, from memory). \param washer_diameter, washer_thickness [m]
+/// (VDI 2230-1, step R10). \param washer_diameter, washer_thickness [m]
 Seat nut_seat(const Thread& thread, double washer_diameter, double washer_thickness);
 
 /// Force over the ring's area [Pa]. Throws std::invalid_argument unless outer > inner >= 0.

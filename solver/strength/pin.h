@@ -38,7 +38,7 @@ struct PinResult {
 
 /// \param force across the pin [N], >= 0.
 /// pressure = F / (d l); shear = (4/3) F / (n A) against yield/sqrt3; bending from M = F (gap + l/2) when overhung,
-/// M = (F/8)(2 l + 4 gap) when held on both sides (EN 1993-1-8 Fig. 3.11, from memory), against yield.
+/// M = (F/8)(2 l + 4 gap) when held on both sides (EN 1993-1-8 Fig. 3.11), against yield.
 /// Throws std::invalid_argument naming the size at fault.
 PinResult check_pin(const Pin& pin, double force);
 

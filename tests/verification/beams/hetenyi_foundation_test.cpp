@@ -14,7 +14,6 @@ namespace {
 // k = E_sheet * land / thickness = 50 N/mm per mm; EI = 210000 * 2e6 N mm^2.
 constexpr double k = 50, E = 210000, I = 2e6, P = 1000;
 const double lambda = std::pow(k / (4 * E * I), 0.25);
-const std::string source = "Hetenyi, Beams on Elastic Foundation, 1946";
 
 /// A clamp of length L [mm] on its pads; loads on "clamp.beam".
 std::string on_pads(double L, double element, const std::string& extra) {
@@ -96,7 +95,8 @@ struct Infinite {
 };
 
 TEST(Hetenyi1946, InfiniteBeamUnderOneForce) {
-  const std::string from = source + ", ch. 2 (from memory)";
+  // files.library.nung.edu.ua/chytalnya/4560, p. 101
+  const std::string from = "y'''' + 4 lambda^4 y = 0 of an infinite beam (derived; nung.edu.ua, 4560, p. 101)";
   const Infinite coarse(40), fine(20);
   // Deflection is of fourth order in the distance of the pads, (lambda h)^4 = 5e-6 with a small factor.
   record("A40", from, "w under the force, pads 20 mm apart", fine.w, 0.02335690, 5e-7, "mm");
@@ -111,7 +111,8 @@ void finite_beam(const std::string& id, double lambda_L, double centre, double e
   const auto pressed = [&](double h) {
     return solved(on_pads(L, h, press(L / 2, P) + watch("mid", L / 2) + watch("end", 0)));
   };
-  const std::string from = source + ", ch. 3 (from memory)", size = ", lambda L = " + std::to_string(int(lambda_L));
+  const std::string from = "y'''' + 4 lambda^4 y = 0 with free ends, its four constants solved for (derived)",
+                    size = ", lambda L = " + std::to_string(int(lambda_L));
   const auto deflection = [&](const char* where) {
     return with_closer_pads(20, [&](double h) { return -dial(pressed(h), where).z() * k * L / P; });
   };

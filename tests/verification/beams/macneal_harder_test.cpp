@@ -10,7 +10,8 @@ namespace {
 const std::string paper = "MacNeal & Harder 1985";
 constexpr double exact = 1e-10;
 
-/// Five quadrilaterals in a rectangle 0.24 x 0.12 (inputs from memory).
+/// Five quadrilaterals in a rectangle 0.24 x 0.12 (inputs as the inner nodes' movements in a published solution give
+/// them back).
 ShellModel patch() {
   ShellModel m(ShellData{1e6, 0.25, 0.001, 1});
   for (const Point& p : {Point(0, 0, 0), Point(.24, 0, 0), Point(.24, .12, 0), Point(0, .12, 0), Point(.04, .02, 0),
@@ -49,7 +50,8 @@ TEST(MacNealHarder, MembranePatch) {
   }
   m.solve();
   const double t = m.data().thickness;
-  record("C1", paper + " (inputs from memory), derived", "departure from s_x = s_y = 4000/3, tau = 400",
+  record("C1", paper + ", inputs as in a published solution of the bending patch; derived",
+         "departure from s_x = s_y = 4000/3, tau = 400",
          departure(m, {t * 4000 / 3, t * 4000 / 3, t * 400}, Eigen::Vector3d::Zero()), 0, exact);
 }
 
@@ -64,7 +66,8 @@ TEST(MacNealHarder, BendingPatch) {
   }
   m.solve();
   // Our m_xx > 0 stretches the upper face: of the other sign than w's curvature.
-  record("C2", paper + " (inputs from memory), derived", "departure from M_x = M_y = 1e-6/9, M_xy = 1e-7/3",
+  record("C2", paper + ", inputs as in a published solution of the bending patch; derived",
+         "departure from M_x = M_y = 1e-6/9, M_xy = 1e-7/3",
          departure(m, Eigen::Vector3d::Zero(), {-1e-6 / 9, -1e-6 / 9, -1e-7 / 3}), 0, exact);
 }
 

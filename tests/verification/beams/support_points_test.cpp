@@ -13,6 +13,11 @@ namespace bedbow::verification {
 namespace {
 
 constexpr double L = 1000;
+// Derived from the closed form below, to more digits than are printed: theinfolist.com/html/ALL/s/B/Bessel_Points.html.
+constexpr const char* least_sag = "middle and ends level (derived); 0.5536 in Wikipedia, Bessel points";
+constexpr const char* zero_sag = "middle level with the supports (derived); 0.5228 in Wikipedia, Bessel points";
+// curioustab.com/ensure-hogging-bending-moment-two-points-suspension-pile-67968
+constexpr const char* lifting = "c = (sqrt(2) - 1)/2 L (derived); lifting points of piles, 0.207 L, in curioustab.com";
 
 /// A clamp on springs so soft that the bend lifts it off the whole sheet: the bed then feels the grip's pressure alone.
 const std::string soft_clamp =
@@ -97,9 +102,9 @@ TEST(SupportPoints, NamedSpacings) {
   };
   const Row rows[] = {
       {"A21", "F.W. Bessel", "Bessel points", 0.559380, 3.3131e-4},
-      {"A22", "metrology texts (from memory)", "least sag", 0.553702, 2.7040e-4},
-      {"A23", "metrology texts (from memory)", "middle level with the supports", 0.522774, 8.0895e-4},
-      {"A24", "lifting points, 0.207 L (from memory)", "equal peak moments", std::sqrt(2.0) * -1 + 2, 8.1695e-4},
+      {"A22", least_sag, "least sag", 0.553702, 2.7040e-4},
+      {"A23", zero_sag, "middle level with the supports", 0.522774, 8.0895e-4},
+      {"A24", lifting, "equal peak moments", std::sqrt(2.0) * -1 + 2, 8.1695e-4},
       {"A26", "Roark, Table 8.1", "supports at the ends", 1, 5.0 / 384},
   };
   for (const Row& r : rows) // the spacing has six digits; the zone's slope over the spacing is up to 0.03
@@ -113,21 +118,18 @@ TEST(SupportPoints, EqualPeakMoments) {
   const double q = b.found.sheet->grip * 1e-3; // N/mm
   const BarField& bar = field(b.found, "bed.bar", 1);
   const double over = forces_at(bar, (1 - s) / 2).My * 1e3, middle = forces_at(bar, 0.5).My * 1e3;
-  record("A24", "lifting points, 0.207 L (from memory)", "moment over a support over q L^2",
-         std::abs(over) / (q * L * L), 0.021447, 3e-5);
-  record("A24", "lifting points, 0.207 L (from memory)", "moment in the middle over that", middle / over, -1, 1e-9);
+  record("A24", lifting, "moment over a support over q L^2", std::abs(over) / (q * L * L), 0.021447, 3e-5);
+  record("A24", lifting, "moment in the middle over that", middle / over, -1, 1e-9);
 }
 
 TEST(SupportPoints, MiddleLevelWithSupports) {
-  record("A23", "metrology texts (from memory)", "middle over the zone at s = 0.522774 L",
-         Bent(0.522774).at("mid") / 8.0895e-4, 0, 1e-4);
+  record("A23", zero_sag, "middle over the zone at s = 0.522774 L", Bent(0.522774).at("mid") / 8.0895e-4, 0, 1e-4);
 }
 
 // The job in small: solve over and over, move the supports, keep what bows least.
 TEST(SupportPoints, LeastStraightnessZoneFoundBySolving) {
   const double best = golden([](double s) { return Bent(s).zone(); }, 0.4, 0.7, 1e-5);
-  record("A22", "least sag in metrology texts, 0.5536 printed (from memory); 0.5537 derived",
-         "spacing of least straightness zone over L", best, 0.553702, 2e-5);
+  record("A22", least_sag, "spacing of least straightness zone over L", best, 0.553702, 2e-5);
   record("A22", "derived", "that zone over q L^4/EI", Bent(best).zone(), 2.7040e-4, 3e-4);
 }
 
@@ -148,10 +150,10 @@ TEST(SupportPoints, LeastBowIsAnotherPlace) {
 }
 
 TEST(SupportPoints, NodesOfTheFirstFreeMode) {
-  // Blevins (from memory): a bar hung at the nodes of its first free mode. Near the least zone, and no better.
+  // A bar hung at the nodes of its first free mode. Near the least zone, and no better.
   record(
-      "A25", "closed form at s = 0.551685 L, nodes after Blevins (from memory)", "peak to valley over q L^4/EI",
-      Bent(0.551685).zone(),
+      "A25", "closed form at s = 0.551685 L; nodes 0.5516 L apart: Wikipedia, Bessel points",
+      "peak to valley over q L^4/EI", Bent(0.551685).zone(),
       [] {
         double least = 0, most = 0;
         for (int i = 0; i <= 4000; ++i) {
@@ -163,8 +165,9 @@ TEST(SupportPoints, NodesOfTheFirstFreeMode) {
       1e-4);
 }
 
-// Airy's n supports that share the weight equally, b = L / sqrt(n^2 - 1) apart, leave the ends level. Equal shares come
-// from the case as forces, so the bar hangs in space but for what stops its free movement.
+// Airy's n supports that share the weight equally, b = L / sqrt(n^2 - 1) apart, leave the ends level: the integral of
+// the moment is q L (sum x_i^2 / (2 n) - L^2 / 24), and sum x_i^2 = b^2 n (n^2 - 1) / 12. Equal shares come from the
+// case as forces, so the bar hangs in space but for what stops its free movement.
 TEST(SupportPoints, AiryWithManySupports) {
   for (int n = 2; n <= 6; ++n) {
     const double b = L / std::sqrt(n * n - 1.0);
@@ -174,7 +177,7 @@ TEST(SupportPoints, AiryWithManySupports) {
     const Findings f = solved(slender_bar(text));
     const BarField& bar = field(f, "bed.bar");
     const double scale = std::pow(L, 3) / sample_EI;
-    record("A27", "Airy 1846 (from memory): b = L/sqrt(n^2 - 1)",
+    record("A27", "Airy 1846, b = L/sqrt(n^2 - 1): the moments add up to 0 (derived)",
            "slope at the end over q L^3/EI, n = " + std::to_string(n), bar.motion.front()[4] / scale, 0, 1e-9);
   }
 }

@@ -33,7 +33,7 @@ Shape box(double width, double height, double wall) {
 } // namespace
 
 TEST(TimoshenkoGoodierArt109, RectangleInTorsion) {
-  const std::string source = "Timoshenko & Goodier, Theory of Elasticity, art. 109 table (from memory), to five digits";
+  const std::string source = "Saint-Venant's series, tests/reference/ritz.txt; three digits: scribd.com/doc/149903883";
   for (const Row& r : rows) {
     const RectangleTorsion t = rectangle_torsion(r.ratio, 1);
     record(r.id, source, "beta, b/t = " + std::to_string(r.ratio).substr(0, 3), t.J / r.ratio, r.beta,
@@ -58,8 +58,8 @@ TEST(RoarkTable107, RectangleApproximation) {
 
 TEST(Bredt1896, ClosedBox) {
   const Section s = tube_section(box(0.1, 0.05, 0.004), 0.3);
-  record("G11", "Bredt 1896; Roark Table 10.7 (from memory)", "J of box 100 x 50 x 4", s.props.J * 1e12, 1098651, 5e-7,
-         "mm^4");
+  record("G11", "Bredt 1896, J = 4 Am^2 / sum(s/t), as in pont.ist/torsion-constant", "J of box 100 x 50 x 4",
+         s.props.J * 1e12, 1098651, 5e-7, "mm^4");
   const double tau = 1 / (2 * 0.096 * 0.046 * 0.004);
   record("G11", "tau = T/(2 Am t), Am = 96 x 46", "tau per T", s.points.front().tau_T.norm(), tau, 1e-12, "1/m^3");
   for (const StressPoint& p : s.points) EXPECT_NEAR(p.tau_T.norm() / tau, 1, 1e-12);
@@ -67,11 +67,11 @@ TEST(Bredt1896, ClosedBox) {
 
 TEST(OpenThinWall, SumOfStrips) {
   const Section angle = angle_section(box(0.06, 0.04, 0.006), 0.3);
-  record("G12", "open thin wall, sum b t^3/3 (from memory), middle lines 57 + 37", "J of angle 60 x 40 x 6",
+  record("G12", "open thin wall, sum b t^3/3, scribd.com/doc/149903883; middle lines 57 + 37", "J of angle 60 x 40 x 6",
          angle.props.J * 1e12, (57 + 37) * 216.0 / 3, 1e-9, "mm^4");
   const Section channel = channel_section(box(0.05, 0.1, 0.006), 0.3);
-  record("G12", "open thin wall, sum b t^3/3 (from memory), middle lines 47 + 94 + 47", "J of channel 50 x 100 x 6",
-         channel.props.J * 1e12, (47 + 94 + 47) * 216.0 / 3, 1e-9, "mm^4");
+  record("G12", "open thin wall, sum b t^3/3, scribd.com/doc/149903883; middle lines 47 + 94 + 47",
+         "J of channel 50 x 100 x 6", channel.props.J * 1e12, (47 + 94 + 47) * 216.0 / 3, 1e-9, "mm^4");
 }
 
 } // namespace bedbow::verification

@@ -32,7 +32,7 @@ double twist(const Findings& f) {
 }
 
 TEST(TorsionThroughTheProgram, Rectangles) {
-  const std::string source = "Timoshenko & Goodier, Theory of Elasticity, art. 109 (from memory), to five digits";
+  const std::string source = "Saint-Venant's series, tests/reference/ritz.txt; three digits: scribd.com/doc/149903883";
   struct Row {
     const char* id;
     double ratio, beta, alpha;
@@ -53,8 +53,8 @@ TEST(TorsionThroughTheProgram, Rectangles) {
 
 TEST(TorsionThroughTheProgram, ClosedBox) {
   const Findings f = twisted("shape = \"tube\"\nwidth = \"100 mm\"\nheight = \"50 mm\"\nwall = \"4 mm\"\n");
-  record("G11", "Bredt 1896; Roark Table 10.7 (from memory)", "J from the twist", moment * length / (G * twist(f)),
-         1098651, 1e-6, "mm^4");
+  record("G11", "Bredt 1896, J = 4 Am^2 / sum(s/t), as in pont.ist/torsion-constant", "J from the twist",
+         moment * length / (G * twist(f)), 1098651, 1e-6, "mm^4");
   record("G11", "tau = T/(2 Am t), Am = 96 x 46", "shear from von Mises",
          f.steps[0].bars.at(0).stress / std::sqrt(3.0) * 1e-6, moment / (2 * 96 * 46 * 4.0), 1e-9, "MPa");
 }

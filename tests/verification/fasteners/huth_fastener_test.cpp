@@ -30,7 +30,7 @@ TEST(Huth1986, GrummanAsQuoted) {
 }
 
 TEST(Vdi2230, ResilienceOfAnM10) {
-  const char* source = "VDI 2230-1:2015 sec. 5.1.1 (from memory)";
+  const char* source = "VDI 2230-1:2015 sec. 5.1.1, eqs 5.1/3 to 5.1/15, as in the public source of VD_5112";
   TensionBolt bolt;
   bolt.thread = *find_thread("M10");
   bolt.free_thread = 0.030;

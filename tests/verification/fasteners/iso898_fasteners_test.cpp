@@ -76,31 +76,37 @@ TEST(AsmeB11, UnifiedStressAreas) {
   const std::pair<const char*, double> rows[] = {{"1/4-20", .0318}, {"5/16-18", .0524}, {"3/8-16", .0775},
                                                  {"1/2-13", .1419}, {"5/8-11", .2260},  {"3/4-10", .3345}};
   for (const auto& [thread, area] : rows)
-    record("I8", "ASME B1.1 (from memory)", std::string("stress area of ") + thread,
-           stress_area(*find_thread(thread)) / in2, area, printed(area, .0001), "in^2");
+    record("I8", "ASME B1.1, 0.7854 (D - 0.9743/n)^2, in ASTM A574, stsindustrial.com/services-resources",
+           std::string("stress area of ") + thread, stress_area(*find_thread(thread)) / in2, area, printed(area, .0001),
+           "in^2");
 }
 
 TEST(SaeJ429, ProofYieldTensile) {
   struct Row {
     const char *id, *source, *grade;
     double d_in, proof, yield, tensile;
+    const char* of_yield = nullptr; ///< its source, where another
   };
+  const char* a574 = "ASTM A574, stsindustrial.com/services-resources/fastener-specifications";
   const Row rows[] = {{"I9", "SAE J429", "SAE 2", 0.75, 55, 57, 74},
                       {"I9", "SAE J429", "SAE 5", 1, 85, 92, 120},
                       {"I9", "SAE J429", "SAE 5", 1.25, 74, 81, 105},
                       {"I9", "SAE J429", "SAE 8", 0.625, 120, 130, 150},
-                      {"I10", "ASTM A574 / ASME B18.3 (from memory)", "A574", 0.5, 140, 162, 180},
-                      {"I10", "ASTM A574 / ASME B18.3 (from memory)", "A574", 0.625, 135, 153, 170}};
+                      {"I10", a574, "A574", 0.5, 140, 162, 180, "ASTM A574 (from memory; the tables read have 153)"},
+                      {"I10", a574, "A574", 0.625, 135, 153, 170}};
   for (const Row& r : rows) {
     const Grade g = *find_grade(r.grade, r.d_in * 0.0254);
     const std::string of = std::string(" of ") + r.grade + ", d = " + std::to_string(r.d_in).substr(0, 5) + " in";
     record(r.id, r.source, "proof" + of, g.proof / ksi, r.proof, 1e-6, "ksi");
-    record(r.id, r.source, "yield" + of, g.yield / ksi, r.yield, 1e-6, "ksi");
+    record(r.id, r.of_yield ? r.of_yield : r.source, "yield" + of, g.yield / ksi, r.yield, 1e-6, "ksi");
     record(r.id, r.source, "tensile" + of, g.tensile / ksi, r.tensile, 1e-6, "ksi");
   }
 }
 
+// forums.thscc.com/forum/viewtopic.php, t = 1991: pi n K (1/(2 n) + 0.57735 (E - K)) per length; the nut's threads
+// alike at d.
 TEST(FedStdH28, ThreadShearAreas) {
+  const char* strips = "FED-STD-H28 as in Machinery's Handbook, 24th ed., at forums.thscc.com; basic sizes";
   struct Row {
     const char* thread;
     double bolt, nut;
@@ -108,10 +114,10 @@ TEST(FedStdH28, ThreadShearAreas) {
   for (const Row& r :
        {Row{"M6", 11.587, 16.493}, {"M8", 15.661, 21.991}, {"M10", 19.736, 27.489}, {"M12", 23.811, 32.987}}) {
     const ThreadShear s = thread_shear(*find_thread(r.thread));
-    record("I23", "FED-STD-H28 / ISO form, basic profile (from memory)", std::string("bolt threads of ") + r.thread,
-           s.bolt * 1e3, r.bolt, printed(r.bolt, .001), "mm^2/mm");
-    record("I23", "FED-STD-H28 / ISO form, basic profile (from memory)", std::string("nut threads of ") + r.thread,
-           s.nut * 1e3, r.nut, printed(r.nut, .001), "mm^2/mm");
+    record("I23", strips, std::string("bolt threads of ") + r.thread, s.bolt * 1e3, r.bolt, printed(r.bolt, .001),
+           "mm^2/mm");
+    record("I23", strips, std::string("nut threads of ") + r.thread, s.nut * 1e3, r.nut, printed(r.nut, .001),
+           "mm^2/mm");
   }
 }
 

@@ -6,7 +6,7 @@
 namespace bedbow::verification {
 
 TEST(JohnsonContactMechanics, CylinderOnFlat) {
-  const char* source = "Johnson, Contact Mechanics, ch. 4 (from memory)";
+  const char* source = "Hertz, as in Rao, Engineering Optimization, 4th ed., problem 5.5 (issuhub.com/view/index/4432)";
   const LineContact c = line_contact(100e3, {0.010, 207e9, 0.3}, {.E = 207e9, .nu = 0.3});
   record("I21", source, "E*", c.modulus / 1e6, 113736.3, 1e-6, "MPa");
   record("I21", source, "half-width a", c.half_width * 1e3, 0.105805, 5e-6, "mm");

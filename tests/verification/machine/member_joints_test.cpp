@@ -11,7 +11,8 @@
 namespace bedbow::verification {
 namespace {
 
-const std::string roark = "Roark, Formulas for Stress and Strain, Table 8.1 (from memory)";
+const std::string cantilever = "cantilever under a force, tquigley.com/T302.htm";
+const std::string under_moment = "cantilever under a moment, tquigley.com/?page_id=45, straight beyond it";
 const std::string by_displacements = "slope-deflection equations of the frame, solved in the test";
 const std::string all = R"("x", "y", "z", "rx", "ry", "rz")";
 // Beams without shear flexibility, 1 m long: A, Iyy, Izz, J in mm.
@@ -59,10 +60,10 @@ TEST(MembersInAT, StubOnACantilever) {
                                        {"stub, beam from its tip", up + back}}) {
     const std::string on = head(210, 0.3, 7850) + members + hold({0, 0, 0}, all) + spot("tip", "beam", {1000, 0, 0});
     const double w = dial(solved(on + force("stub", {600, 0, 200}, {0, 0, -P})), "tip").z();
-    record("", roark + ", 1a", std::string("tip of a cantilever under a stub's load, ") + order, w,
+    record("", cantilever, std::string("tip of a cantilever under a stub's load, ") + order, w,
            -P * a * a / (6 * EI) * (3 * L - a) * 1e3, exact, "mm");
     const double turned = dial(solved(on + force("stub", {600, 0, 200}, {F, 0, 0})), "tip").z();
-    record("", roark + ", 3a", std::string("the same, by the stub's moment, ") + order, turned,
+    record("", under_moment, std::string("the same, by the stub's moment, ") + order, turned,
            -F * h * a / EI * (L - a / 2) * 1e3, exact, "mm");
   }
 }

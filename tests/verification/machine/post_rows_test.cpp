@@ -128,9 +128,10 @@ constexpr double unit_of_sag = q * length * length * length * length / (E * I); 
 // The bar's stations lie 5 mm apart, which blurs where the greatest deflection is seen by less than 1e-4 of it; the
 // optimum is where two deflections are equal, so it moves by as little.
 TEST(PostRows, TwoPostsUnderAUniformLoad) {
+  // theinfolist.com/html/ALL/s/B/Bessel_Points.html
   const std::string source =
-      "metrology texts quote 0.5536 L or 0.5537 L for the least sag of a uniformly loaded beam on "
-      "two supports (from memory); the digits derived again from Euler and Bernoulli's beam";
+      "least sag of a uniformly loaded beam on two supports: middle and ends level (derived); 0.5536 L in Wikipedia, "
+      "Bessel points";
   const PostLayout two = place(2);
   ASSERT_EQ(two.x.size(), 2U);
   record("", source, "best spacing of two posts over the bar's length", (two.x[1] - two.x[0]) / length, 0.553702, 2e-4);

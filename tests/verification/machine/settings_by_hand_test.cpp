@@ -29,8 +29,8 @@ TEST(SettingsByHand, BendOfTheHiveLid) {
   for (std::size_t i = 0; i < 3; ++i)
     record("H13", "DIN 6935 (1975-10), Rm 390 to 490 MPa", "least inside radius", s[i].least_radius.value * 1e3,
            least[i], 1e-12, "mm");
-  record("H11", "DIN 6935 (from memory)", "flat length correction, r = 3, s = 2, 90 deg", s[2].correction * 1e3,
-         -4.1283, 2e-5, "mm");
+  record("H11", "DIN 6935, as in a German book of tables, scribd.com/document/401383818",
+         "flat length correction, r = 3, s = 2, 90 deg", s[2].correction * 1e3, -4.1283, 2e-5, "mm");
   record("H10", "DIN 6935", "k at r/s = 1.5", s[2].k, 0.7380, 7e-5);
   // Gardiner: 4x^3 - 3x + 1 with x = rho S/(E' t), S and E' in plane strain.
   const double x = 2.75 * 280 * 2 / std::sqrt(3) / (210e3 / (1 - 0.09) * 1.5);

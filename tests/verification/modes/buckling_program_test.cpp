@@ -38,8 +38,8 @@ double factor(const std::string& text) {
 void euler(const std::string& ends, const std::string& at_start, const std::string& at_end, double c) {
   const std::string text = bar(hold({0, 0, 0}, at_start) + (at_end.empty() ? "" : hold({2000, 0, 0}, at_end)) +
                                load({2000, 0, 0}, {-1, 0, 0}));
-  record("E1", book + "ch. 2 (from memory)", "c, " + ends, factor(text) * L * L / EIz, c,
-         1.1 * std::pow(std::sqrt(c) / elements, 4) / 720 + 1e-7);
+  record("E1", "Euler: curioustab.com/equation-eulers-crippling-load-if-68450; holooly.com, Fig. 13-10d", "c, " + ends,
+         factor(text) * L * L / EIz, c, 1.1 * std::pow(std::sqrt(c) / elements, 4) / 720 + 1e-7);
 }
 
 TEST(EulerColumns, ThroughTheProgram) {
@@ -70,15 +70,16 @@ TEST(PrandtlMichell, LoadAboveTheAxisBucklesSooner) {
 TEST(PrandtlMichell, CantileverWithEndMomentOfTwoForces) {
   const std::string text =
       bar(hold({0, 0, 0}, all) + load({2000, 0, 50}, {10, 0, 0}) + load({2000, 0, -50}, {-10, 0, 0}));
-  record("E4", book + "(from memory)", "M L / sqrt(EI_z GJ), end moment by two forces", factor(text) * L / lateral,
-         pi / 2, 1e-3);
+  record("E4", "EI_z v'' = M (phi_L - phi), GJ phi' = M v' (derived)", "M L / sqrt(EI_z GJ), end moment by two forces",
+         factor(text) * L / lateral, pi / 2, 1e-3);
 }
 
 TEST(PrandtlMichell, ForkedBeamUnderUniformMoment) {
   const std::string text =
       bar(hold({0, 0, 0}, "\"x\", \"y\", \"z\", \"rx\"") + hold({2000, 0, 0}, "\"y\", \"z\", \"rx\"") +
           load({0, 0, 0}, {0, 0, 0}, {0, -1, 0}) + load({2000, 0, 0}, {0, 0, 0}, {0, 1, 0}));
-  record("E5", book + "sec. 6.2 (from memory)", "M L / sqrt(EI_z GJ)", factor(text) * L / lateral, pi, 2e-3);
+  record("E5", "narrow bar in pure bending, (pi/L) sqrt(EI_z GJ), expertsmind.com, Critical bending moment",
+         "M L / sqrt(EI_z GJ)", factor(text) * L / lateral, pi, 2e-3);
 }
 
 // The same cantilever drawn as the bar of a bed: joints as rows, the load on the section's top by a rigid arm.

@@ -44,10 +44,14 @@ double euler(std::initializer_list<int> at_start, std::initializer_list<int> at_
   return column.buckling_factor() * L * L / (column.data.E * column.data.section.Izz);
 }
 
+// Printed there: effective lengths L, 2 L and L/2; for a column clamped and pinned tan z = z and 20.19. The digits are
+// those of pi^2 and z^2.
+const char* const eulers = "Euler: curioustab.com/equation-eulers-crippling-load-if-68450; holooly.com, Fig. 13-10d";
+
 // Cubic elements of length h find P = k^2 EI too high by (k h)^4 / 720; the references have seven digits.
 void record_euler(const std::string& ends, double found, double c) {
   const double kh = std::sqrt(c) / euler_elements;
-  record("E1", book + "ch. 2 (from memory)", "c, " + ends, found, c, 1.1 * std::pow(kh, 4) / 720 + 1e-7);
+  record("E1", eulers, "c, " + ends, found, c, 1.1 * std::pow(kh, 4) / 720 + 1e-7);
 }
 
 TEST(TimoshenkoGere, EulersColumns) {
@@ -67,8 +71,8 @@ TEST(TimoshenkoGere, ShearFlexibleColumn) {
   load(column.dof(column.last(), 0)) = -1;
   column.add_state(load);
   const double pe = pi * pi * d.E * d.section.Izz / (L * L);
-  record("", book + "sec. 2.17, P_e / (1 + P_e / GA_s) (from memory)", "pinned column with shear, P_cr",
-         column.buckling_factor(), pe / (1 + pe / (d.G * d.section.Ay)), 1e-4, "N");
+  record("", "P_e / (1 + P_e / GA_s), JSCE, Structural Mechanics Formulas, 1986, as in saecanet.com",
+         "pinned column with shear, P_cr", column.buckling_factor(), pe / (1 + pe / (d.G * d.section.Ay)), 1e-4, "N");
 }
 
 TEST(TimoshenkoGere, CantileverWithTipForce) {
@@ -130,7 +134,8 @@ TEST(TimoshenkoGere, CantileverWithEndMoment) {
           beam_load_height({F, 0, 0}, {0, 0, arm}) + beam_load_height({-F, 0, 0}, {0, 0, -arm});
     const double found = beam.buckling_factor() * L / lateral_unit();
     if (forces)
-      record("E4", book + "(from memory)", "M L / sqrt(EI_z GJ), end moment by two forces", found, pi / 2, 1e-3);
+      record("E4", "EI_z v'' = M (phi_L - phi), GJ phi' = M v' (derived)",
+             "M L / sqrt(EI_z GJ), end moment by two forces", found, pi / 2, 1e-3);
     else
       record("", "closed form, docs/theory/buckling.md", "M L / sqrt(EI_z GJ), semitangential end moment", found, pi,
              2e-3);
@@ -145,8 +150,8 @@ TEST(TimoshenkoGere, ForkedBeamUnderUniformMoment) {
   load(beam.dof(0, 4)) = -1;
   load(beam.dof(beam.last(), 4)) = 1;
   beam.add_state(load);
-  record("E5", book + "sec. 6.2 (from memory)", "M L / sqrt(EI_z GJ)", beam.buckling_factor() * L / lateral_unit(), pi,
-         2e-3);
+  record("E5", "narrow bar in pure bending, (pi/L) sqrt(EI_z GJ), expertsmind.com, Critical bending moment",
+         "M L / sqrt(EI_z GJ)", beam.buckling_factor() * L / lateral_unit(), pi, 2e-3);
 }
 
 // Twisting column: Wagner's term alone, P = GJ A / I_p, clear of bending by a short length.
@@ -160,8 +165,8 @@ TEST(TimoshenkoGere, TorsionalBucklingOfAShortColumn) {
   Eigen::VectorXd load = Eigen::VectorXd::Zero(column.stiffness.rows());
   load(column.dof(column.last(), 0)) = -1;
   column.add_state(load);
-  record("", book + "sec. 5.3, GJ A / I_p (from memory)", "torsional buckling load", column.buckling_factor(),
-         d.G * d.section.J * d.section.A / ip, 1e-9, "N");
+  record("", "Megson, ch. 8, p. 286 (issuhub.com/view/index/5824), without warping: sigma = GJ / I_p",
+         "torsional buckling load", column.buckling_factor(), d.G * d.section.J * d.section.A / ip, 1e-9, "N");
 }
 
 // Shaft clamped at both ends under torque: the ends do not turn, so it does not matter how the torque follows.

@@ -105,7 +105,8 @@ constexpr const char* annex = "EN 1995-1-1:2004 B.1.2 (from memory)";
 TEST(En1995AnnexB, EffectiveLengthOfACantilever) {
   const double p = std::numbers::pi / (2 * L), P = 500;
   for (const double k : {5., 50., 500.})
-    record("F2", annex, label("w end, cantilever, quarter cosine", k),
+    record("F2", "half of a beam of twice the length (derived), the rule of EN 1995-1-1 Annex B",
+           label("w end, cantilever, quarter cosine", k),
            sunk(solved(t_section(screws(k),
                                  force_down("4000 mm", P) + wave_load(P * p, std::numbers::pi / 2, std::numbers::pi),
                                  cantilever())),

