@@ -8,13 +8,6 @@ namespace bedbow {
 
 namespace {
 
-GaugeTable gauge_table(const std::string& name) {
-  if (name == "galvanised") return GaugeTable::galvanised;
-  if (name == "stainless") return GaugeTable::stainless;
-  if (name == "aluminium") return GaugeTable::aluminium;
-  return GaugeTable::steel;
-}
-
 /// A material of the case's own. Where a key is wrong, its value is NaN and the case is refused anyway.
 Material own_material(const CaseBuilder& b, const CaseValues& in) {
   Material m;
@@ -26,7 +19,7 @@ Material own_material(const CaseBuilder& b, const CaseValues& in) {
   m.tensile = in.number_or("tensile", 0);
   m.K = in.number("K");
   m.n = in.number("n");
-  if (const auto gauge = in.text("gauge")) m.gauge = gauge_table(*gauge);
+  if (const auto gauge = in.text("gauge")) m.gauge = &gauge_tables().get(*gauge);
   if (!in.given("nu") && !in.given("G")) b.missing(in, "nu", "Poisson's ratio is due, or the shear modulus G");
   if (in.given("K") != in.given("n"))
     b.missing(in, in.given("K") ? "n" : "K", "hardening takes both K and n: flow stress = K strain^n");

@@ -1,4 +1,5 @@
 #include "io/case/case_builder.h"
+#include "io/text/nearest.h"
 
 #include <cmath>
 #include <stdexcept>
@@ -7,40 +8,27 @@ namespace bedbow {
 
 namespace {
 
-const char* table_name(GaugeTable table) {
-  switch (table) {
-  case GaugeTable::none:
-    return "no";
-  case GaugeTable::steel:
-    return "the steel";
-  case GaugeTable::galvanised:
-    return "the galvanised";
-  case GaugeTable::stainless:
-    return "the stainless";
-  case GaugeTable::aluminium:
-    return "the aluminium";
-  }
-  return "no";
-}
-
 /// Thickness of a gauge by the material's own table.
 double by_gauge(const CaseBuilder& b, const CaseValues& in, int gauge, int material) {
   if (material < 0) return left_out;
   const Material& m = b.machine().materials[static_cast<std::size_t>(material)];
-  if (m.gauge == GaugeTable::none) {
+  if (!m.gauge) {
+    std::vector<std::string> tables = gauge_tables().name_list();
+    const std::string first = tables.front();
+    tables.erase(tables.begin());
     b.wrong(in, "thickness",
             "a gauge needs a gauge table, and \"" + m.name + "\" has none; give the thickness as in \"1.5 mm\"" +
                 (m.source == "case"
-                     ? ", or gauge = \"steel\" (galvanised, stainless, aluminium) in [material." + m.name + "]"
+                     ? ", or gauge = \"" + first + "\" (" + joined(tables) + ") in [material." + m.name + "]"
                      : ""));
     return left_out;
   }
-  if (const auto thickness = gauge_thickness(m.gauge, gauge)) {
-    b.assume(in.path("thickness") + ": by " + table_name(m.gauge) + " gauge table");
+  if (const auto thickness = gauge_thickness(*m.gauge, gauge)) {
+    b.assume(in.path("thickness") + ": by the " + m.gauge->name + " gauge table");
     return *thickness;
   }
   b.wrong(in, "thickness",
-          std::string(table_name(m.gauge)) + " gauge table has no such number; give the thickness as in \"1.5 mm\"");
+          "the " + m.gauge->name + " gauge table has no such number; give the thickness as in \"1.5 mm\"");
   return left_out;
 }
 

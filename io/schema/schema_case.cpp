@@ -1,5 +1,6 @@
 // The file as a whole, materials and the sheet.
 #include "io/schema/schema.h"
+#include "mesh/piece/material.h"
 
 namespace bedbow::schema {
 
@@ -25,7 +26,7 @@ TableSpec material() {
           quantity_key("tensile", Dim::stress, "430 MPa", "tensile strength").positive().otherwise("unknown"),
           quantity_key("K", Dim::stress, "520 MPa", "hardening of sheet: flow stress = K strain^n").positive(),
           number_key("n", "exponent of the hardening").like("0.23").between(0, 1),
-          choice_key("gauge", {"steel", "galvanised", "stainless", "aluminium"},
+          choice_key("gauge", gauge_tables().name_list(),
                      "gauge table by which this sheet's thickness may be given"),
       }};
 }

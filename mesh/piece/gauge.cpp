@@ -37,26 +37,21 @@ std::optional<double> brown_and_sharpe(int gauge) {
 
 } // namespace
 
-std::optional<double> gauge_thickness(GaugeTable table, int gauge) {
-  std::optional<double> in;
-  switch (table) {
-  case GaugeTable::none:
-    break;
-  case GaugeTable::steel:
-    in = inches(steel, 3, gauge);
-    break;
-  case GaugeTable::galvanised:
-    in = inches(galvanised, 8, gauge);
-    break;
-  case GaugeTable::stainless:
-    in = inches(stainless, 7, gauge);
-    break;
-  case GaugeTable::aluminium:
-    in = brown_and_sharpe(gauge);
-    break;
-  }
-  if (in) *in *= si::inch;
-  return in;
+const Registry<GaugeTable>& gauge_tables() {
+  static const Registry<GaugeTable> tables = [] {
+    Registry<GaugeTable> all("gauge table");
+    all.add({"steel", [](int gauge) { return inches(steel, 3, gauge); }});
+    all.add({"galvanised", [](int gauge) { return inches(galvanised, 8, gauge); }});
+    all.add({"stainless", [](int gauge) { return inches(stainless, 7, gauge); }});
+    all.add({"aluminium", brown_and_sharpe});
+    return all;
+  }();
+  return tables;
+}
+
+std::optional<double> gauge_thickness(const GaugeTable& table, int gauge) {
+  const std::optional<double> inches = table.inches(gauge);
+  return inches ? std::optional(*inches * si::inch) : std::nullopt;
 }
 
 } // namespace bedbow

@@ -2,6 +2,8 @@
 /// Materials: what the case gives, and the table of common ones by standard designation.
 #pragma once
 
+#include "mesh/piece/registry.h"
+
 #include <optional>
 #include <span>
 #include <string>
@@ -10,8 +12,14 @@
 
 namespace bedbow {
 
-/// Which table turns a sheet gauge number into a thickness.
-enum class GaugeTable { none, steel, galvanised, stainless, aluminium };
+/// A table that turns sheet gauge numbers into thicknesses.
+struct GaugeTable {
+  std::string name;                          ///< as `gauge` in a case calls it
+  std::optional<double> (*inches)(int gauge); ///< none where the table has no such number
+};
+
+/// All gauge tables, in the order in which they are offered. Sources: mesh/piece/gauge.cpp.
+const Registry<GaugeTable>& gauge_tables();
 
 /// Yield of thicker stock: holds for thickness > above, up to the next step.
 struct YieldStep {
@@ -30,7 +38,7 @@ struct Material {
   double tensile = 0;      ///< [Pa]; 0 unknown
   std::optional<double> K; ///< hardening: flow stress = K strain^n [Pa]
   std::optional<double> n;
-  GaugeTable gauge = GaugeTable::none;
+  const GaugeTable* gauge = nullptr; ///< one of gauge_tables(); nullptr: none
   std::vector<YieldStep> thicker; ///< where a standard lowers the yield of thick stock, ascending; usually empty
   std::string source; ///< standard or book the values come from, "from memory" where so, "case" for own ones
 };
@@ -47,8 +55,6 @@ double yield_for_thickness(const Material& material, double thickness);
 
 /// Sheet thickness [m] of a gauge number in a table.
 /// \return nullopt where the table has no such number.
-/// Source: US Manufacturers' Standard Gauge (steel), galvanised sheet gauge, stainless gauge, and the B&S formula of
-/// ASTM B258 (aluminium).
-std::optional<double> gauge_thickness(GaugeTable table, int gauge);
+std::optional<double> gauge_thickness(const GaugeTable& table, int gauge);
 
 } // namespace bedbow

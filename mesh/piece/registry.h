@@ -35,6 +35,11 @@ public:
     for (const Entry& e : entries_) out += (out.empty() ? "" : ", ") + e.name;
     return out;
   }
+  [[nodiscard]] std::vector<std::string> name_list() const {
+    std::vector<std::string> out;
+    for (const Entry& e : entries_) out.push_back(e.name);
+    return out;
+  }
   [[nodiscard]] const std::vector<Entry>& entries() const { return entries_; }
   [[nodiscard]] const std::string& kind() const { return kind_; }
 

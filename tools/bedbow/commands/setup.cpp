@@ -23,7 +23,7 @@ struct SetupArguments : AnswerArguments {
 double thickness_of(const std::string& text, const Machine& m) {
   if (const auto gauge = parse_gauge(text)) {
     const Material& material = m.materials.at(static_cast<std::size_t>(m.sheet->material));
-    if (const auto t = gauge_thickness(material.gauge, *gauge)) return *t;
+    if (const auto t = material.gauge ? gauge_thickness(*material.gauge, *gauge) : std::nullopt) return *t;
     throw std::invalid_argument("--thickness: " + material.name + " has no gauge " + std::to_string(*gauge));
   }
   return quantity_of("thickness", text, Dim::length);
