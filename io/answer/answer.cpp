@@ -7,10 +7,11 @@
 #include "io/text/text.h"
 #include "io/text/version.h"
 #include "io/units/quantities_out.h"
-#include "mesh/piece/si.h"
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <iostream>
 #include <numbers>
@@ -24,54 +25,39 @@ using Json = nlohmann::ordered_json;
 
 constexpr int line_width = 98;
 
-/// How files have a kind of value.
-struct FileUnit {
-  const char* suffix;
-  double scale; ///< file value = SI value * scale
+/// How a kind of value is written.
+struct ValueInfo {
+  ValueOf of;
+  const char* suffix = "";                 ///< of its key in files
+  double file_scale = 1;                   ///< file value = SI value * file_scale
+  OutputUnit OutputUnits::*unit = nullptr; ///< people see it in that unit
+  double resolution = 1;                   ///< to this [SI]
+  const char* head = "";                   ///< without `unit`: the name of the unit that they see
+  double scale = 1;                        ///< and its value = SI value * scale
+  int decimals = 0;                        ///< with so many
+};
+constexpr double degrees = 180 / std::numbers::pi;
+constexpr std::array value_infos{
+    ValueInfo{ValueOf::length, "_mm", 1e3, &OutputUnits::length, 1e-4},
+    ValueInfo{ValueOf::fine_length, "_mm", 1e3, &OutputUnits::length, 1e-6},
+    ValueInfo{ValueOf::tiny_length, "_mm", 1e3, nullptr, 1, "", 1e6},
+    ValueInfo{ValueOf::force, "_N", 1, &OutputUnits::force, 1},
+    ValueInfo{ValueOf::stress, "_MPa", 1e-6, &OutputUnits::stress, 1e5},
+    ValueInfo{ValueOf::angle, "_deg", degrees, nullptr, 1, "deg", degrees, 3},
+    ValueInfo{ValueOf::tiny_angle, "_deg", degrees, nullptr, 1, "", degrees * 1e3},
+    ValueInfo{ValueOf::moment, "_N_mm", 1e3, nullptr, 1, "N m", 1, 2},
+    ValueInfo{ValueOf::line_force, "_N_per_mm", 1e-3, nullptr, 1, "N/mm", 1e-3, 2},
+    ValueInfo{ValueOf::percent, "", 1, nullptr, 1, "%", 100, 1},
 };
 
-FileUnit file_unit(ValueOf of) {
-  switch (of) {
-  case ValueOf::length:
-  case ValueOf::fine_length:
-  case ValueOf::tiny_length:
-    return {"_mm", 1e3};
-  case ValueOf::force:
-    return {"_N", 1};
-  case ValueOf::stress:
-    return {"_MPa", 1e-6};
-  case ValueOf::angle:
-  case ValueOf::tiny_angle:
-    return {"_deg", 180 / std::numbers::pi};
-  case ValueOf::moment:
-    return {"_N_mm", 1e3};
-  case ValueOf::line_force:
-    return {"_N_per_mm", 1e-3};
-  default:
-    return {"", 1};
-  }
+ValueInfo info_of(ValueOf of) {
+  const auto* it = std::ranges::find(value_infos, of, &ValueInfo::of);
+  return it == value_infos.end() ? ValueInfo{of} : *it;
 }
 
 std::string head_unit(ValueOf of, const OutputUnits& u) {
-  switch (of) {
-  case ValueOf::length:
-  case ValueOf::fine_length:
-    return u.length.name;
-  case ValueOf::force:
-    return u.force.name;
-  case ValueOf::stress:
-    return u.stress.name;
-  case ValueOf::angle:
-    return "deg";
-  case ValueOf::moment:
-    return "N m";
-  case ValueOf::line_force:
-    return "N/mm";
-  case ValueOf::percent:
-    return "%";
-  default:
-    return "";
-  }
+  const ValueInfo info = info_of(of);
+  return info.unit ? (u.*info.unit).name : info.head;
 }
 
 /// Five characters and a sign.
@@ -80,32 +66,11 @@ std::string tiny(double v) {
 }
 
 std::string shown(double v, ValueOf of, const OutputUnits& u) {
-  switch (of) {
-  case ValueOf::length:
-    return in_unit(v, u.length, 1e-4);
-  case ValueOf::fine_length:
-    return in_unit(v, u.length, 1e-6);
-  case ValueOf::force:
-    return in_unit(v, u.force, 1);
-  case ValueOf::stress:
-    return in_unit(v, u.stress, 1e5);
-  case ValueOf::angle:
-    return fixed(si::in_degrees(v), 3);
-  case ValueOf::tiny_length:
-    return tiny(v * 1e6);
-  case ValueOf::tiny_angle:
-    return tiny(si::in_degrees(v) * 1e3);
-  case ValueOf::moment:
-    return fixed(v, 2);
-  case ValueOf::line_force:
-    return fixed(v * 1e-3, 2);
-  case ValueOf::percent:
-    return fixed(v * 100, 1);
-  case ValueOf::ratio:
-    return fixed(v, v != 0 && std::abs(v) < 0.1 ? 4 : 3);
-  default:
-    return fixed(v, 0);
-  }
+  const ValueInfo info = info_of(of);
+  if (info.unit) return in_unit(v, u.*info.unit, info.resolution);
+  if (of == ValueOf::tiny_length || of == ValueOf::tiny_angle) return tiny(v * info.scale);
+  if (of == ValueOf::ratio) return fixed(v, v != 0 && std::abs(v) < 0.1 ? 4 : 3);
+  return fixed(v * info.scale, info.decimals);
 }
 
 std::string shown(const AnswerCell& cell, ValueOf of, const OutputUnits& u) {
@@ -115,12 +80,12 @@ std::string shown(const AnswerCell& cell, ValueOf of, const OutputUnits& u) {
 
 Json file_value(const AnswerCell& cell, ValueOf of) {
   if (const auto* text = std::get_if<std::string>(&cell)) return *text;
-  const double v = std::get<double>(cell) * file_unit(of).scale;
+  const double v = std::get<double>(cell) * info_of(of).file_scale;
   return std::isfinite(v) ? Json(twelve_digits(v)) : Json(nullptr);
 }
 
 std::string file_key(const std::string& key, ValueOf of) {
-  return key + file_unit(of).suffix;
+  return key + info_of(of).suffix;
 }
 
 std::string table_text(const AnswerTable& t, const OutputUnits& u, const Style& style) {
@@ -199,7 +164,7 @@ std::string answer_csv(const AnswerTable& t) {
     fields.clear();
     for (std::size_t i = 0; i < row.size(); ++i) {
       const auto* text = std::get_if<std::string>(&row[i]);
-      fields.push_back(text ? *text : csv_number(std::get<double>(row[i]) * file_unit(t.columns[i].of).scale));
+      fields.push_back(text ? *text : csv_number(std::get<double>(row[i]) * info_of(t.columns[i].of).file_scale));
     }
     out += csv_row(fields);
   }

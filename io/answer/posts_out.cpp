@@ -56,10 +56,6 @@ std::string layout_words(const PostLayout& l, const OutputUnits& units) {
   return l.solved ? reasons_line(l.reasons, units) : l.trouble;
 }
 
-std::string goal_words(const std::string& goal) {
-  return goal == "spread" ? "spread of the bend angle" : goal == "bow" ? "clamp bow" : "clamp straightness";
-}
-
 TextTable counts_table(const PostsFound& f, const OutputUnits& units) {
   TextTable table = empty_table(units, "at x " + units.length.name);
   for (const PostLayout& l : f.counts) {

@@ -24,9 +24,6 @@ struct PostsFound {
 /// Why a layout does not pass, or could not be solved; empty where it passes.
 std::string layout_words(const PostLayout& layout, const OutputUnits& units);
 
-/// What --for names, in words: "spread of the bend angle".
-std::string goal_words(const std::string& goal);
-
 /// One row per count, with the places.
 TextTable counts_table(const PostsFound& found, const OutputUnits& units);
 /// One row per count and spacing that was asked for.

@@ -24,7 +24,7 @@ void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const Cas
   if (!in.given("material") && !body_in.given("material"))
     b.missing(in, "material", "neither the bar nor " + body_in.heading() + " says of what it is");
   bar.shape = shape_of(b, in, nu_of(b, bar.material));
-  bar.model = in.text("model") == "plate" ? BarModel::plate : BarModel::beam;
+  bar.model = in.choice_or("model", bar_models, bar.model);
   bar.element = element_of(b, in, bar.model == BarModel::plate ? 2 : 1);
   bar.start = in.number_or("start", body.start);
   bar.length = in.number_or("length", body.length - (bar.start - body.start));
@@ -66,17 +66,13 @@ void build_body(const CaseBuilder& b, BodyKind kind) {
 void build_stack(const CaseBuilder& b, const CaseValues& in, Bar& bar) {
   const auto text = in.text("stack");
   if (!text) return;
-  static const std::vector<std::pair<std::string, Stack::Side>> sides{{"on", Stack::Side::on},
-                                                                      {"under", Stack::Side::under},
-                                                                      {"behind", Stack::Side::behind},
-                                                                      {"before", Stack::Side::before}};
   const std::size_t space = text->find(' ');
   const std::string word = text->substr(0, space);
-  for (const auto& [name, side] : sides) {
-    if (word != name || space == std::string::npos) continue;
+  for (const Choice<Stack::Side>& side : stack_sides) {
+    if (word != side.word || space == std::string::npos) continue;
     const Ref ref = ref_of(b, text->substr(space + 1), in.pos("stack"), in.path("stack"));
     if (ref.kind == Ref::Kind::bar)
-      bar.stack = Stack{side, ref};
+      bar.stack = Stack{side.value, ref};
     else if (ref.kind != Ref::Kind::none)
       b.wrong(in, "stack", "a bar stacks on another bar of a body only");
     return;

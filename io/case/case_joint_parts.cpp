@@ -2,17 +2,13 @@
 
 #include "mesh/piece/fastener.h"
 
-#include <array>
 #include <cmath>
 
 namespace bedbow {
 
 DofMask mask_of(const std::vector<std::string>& names) {
-  static constexpr std::array<std::string_view, 6> order{"x", "y", "z", "rx", "ry", "rz"};
   DofMask out{};
-  for (const std::string& name : names)
-    for (std::size_t i = 0; i < order.size(); ++i)
-      if (name == order[i]) out[i] = true;
+  for (const std::string& name : names) out[chosen(dof_choices, name)] = true;
   return out;
 }
 

@@ -161,7 +161,7 @@ void build_dial(const CaseBuilder& b, const CaseValues& in) {
   if (d.on.kind == Ref::Kind::ground) b.wrong(in, "on", "a dial on the ground reads nothing");
   d.at = in.vector3("at");
   d.reading = in.number("reading");
-  if (const auto axis = in.text("direction")) d.direction = (*axis)[0] - 'x';
+  if (const auto axis = in.text("direction")) d.direction = chosen(axis_choices, *axis);
   if (in.given("reading") && !in.given("direction"))
     b.missing(in, "direction", "along which axis the reading was taken: \"x\", \"y\" or \"z\"");
   b.machine().dials.push_back(std::move(d));

@@ -7,12 +7,7 @@ namespace {
 void build_limits(const CaseBuilder& b) {
   const CaseValues* in = b.root.table("limits");
   if (!in) return;
-  Limits& limits = b.machine().limits;
-  limits.bow = in->number("bow");
-  limits.angle = in->number("angle");
-  limits.utilisation = in->number("utilisation");
-  limits.buckling = in->number("buckling");
-  limits.nose_opening = in->number("nose_opening");
+  for (const LimitKind& kind : limit_kinds) b.machine().limits.*kind.member = in->number(kind.key);
 }
 
 void build_solve(const CaseBuilder& b) {
@@ -22,13 +17,10 @@ void build_solve(const CaseBuilder& b) {
   solve.dimension = in->integer_or("dimension", solve.dimension);
   solve.element_size = in->number_or("element_size", solve.element_size);
   if (in->given("angles")) solve.angles = in->numbers("angles");
-  solve.modes = in->integer_or("modes", 0);
-  solve.buckling = in->integer_or("buckling", 0);
+  solve.modes = in->integer_or("modes", solve.modes);
+  solve.buckling = in->integer_or("buckling", solve.buckling);
   solve.buckling_step = in->text("buckling_step").value_or("");
-  const std::string mass = in->text("mass").value_or("consistent");
-  solve.lumped_mass = mass == "lumped";
-  if (mass != "lumped" && mass != "consistent")
-    b.wrong(*in, "mass", "there is no mass \"" + mass + "\"; there are consistent, lumped");
+  solve.lumped_mass = in->choice_or("mass", mass_choices, solve.lumped_mass);
   solve.linear_solver = in->text("linear_solver").value_or("");
   if (!solve.linear_solver.empty() && !b.registries.linear_solvers.find(solve.linear_solver))
     b.wrong(*in, "linear_solver",

@@ -104,7 +104,7 @@ void build_sweep(const CaseBuilder& b) {
   if (!in) return;
   SweepSpec& sweep = b.out.sweep;
   if (const auto sample = in->number("sample")) sweep.sample = static_cast<std::uint64_t>(*sample);
-  sweep.seed = static_cast<std::uint64_t>(in->number("seed").value_or(1));
+  sweep.seed = static_cast<std::uint64_t>(in->number_or_default("seed"));
   for (const CaseValues& vary : in->tables("vary")) sweep.vary.push_back(vary_of(b, vary));
 }
 

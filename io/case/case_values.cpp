@@ -6,8 +6,6 @@
 
 namespace bedbow {
 
-namespace {}
-
 const CaseValue* CaseValues::value(std::string_view key) const {
   const auto it = values_.find(key);
   return it != values_.end() && it->second.good ? &it->second : nullptr;
@@ -25,6 +23,10 @@ double CaseValues::number_or_nan(std::string_view key) const {
 
 double CaseValues::number_or(std::string_view key, double otherwise) const {
   return number(key).value_or(given(key) ? nan : otherwise);
+}
+
+double CaseValues::number_or_default(std::string_view key) const {
+  return number_or(key, spec_->find(key)->default_value.value());
 }
 
 int CaseValues::integer_or(std::string_view key, int otherwise) const {

@@ -49,10 +49,18 @@ public:
   [[nodiscard]] double number_or_nan(std::string_view key) const;
   /// The default where the key is missing, NaN where it is wrong.
   [[nodiscard]] double number_or(std::string_view key, double otherwise) const;
+  /// The schema's default where the key is missing, NaN where it is wrong.
+  [[nodiscard]] double number_or_default(std::string_view key) const;
   [[nodiscard]] int integer_or(std::string_view key, int otherwise) const;
   [[nodiscard]] std::vector<double> numbers(std::string_view key) const;
   [[nodiscard]] std::optional<std::string> text(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;
+  /// The value of a choice's word; the default where the key is missing or wrong.
+  template <class List, class T>
+  [[nodiscard]] T choice_or(std::string_view key, const List& choices, T otherwise) const {
+    const auto word = text(key);
+    return word ? chosen(choices, *word) : otherwise;
+  }
   [[nodiscard]] bool flag_or(std::string_view key, bool otherwise) const;
   /// Three numbers; NaN where the key is missing or wrong.
   [[nodiscard]] Eigen::Vector3d vector3(std::string_view key) const;

@@ -1,24 +1,18 @@
 #include "io/case/value_check.h"
 
 #include "io/text/nearest.h"
+#include "io/units/output_units.h"
 #include "io/units/quantity.h"
 #include "mesh/piece/fastener.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace bedbow {
 
 namespace {
 
 using Type = CaseNode::Type;
-
-std::string with_g(double value) {
-  char buffer[32];
-  std::snprintf(buffer, sizeof buffer, "%g", value);
-  return buffer;
-}
 
 std::string due(const KeySpec& spec) {
   switch (spec.kind) {
@@ -199,8 +193,8 @@ private:
     if ((spec_.least && value < *spec_.least) || (spec_.greatest && value > *spec_.greatest)) {
       const bool bare = spec_.kind == ValueKind::number || spec_.kind == ValueKind::integer;
       const std::string unit = bare ? "" : " in SI units";
-      return wrong(node, shown(node) + " is not between " + with_g(spec_.least.value_or(-HUGE_VAL)) + " and " +
-                             with_g(spec_.greatest.value_or(HUGE_VAL)) + unit);
+      return wrong(node, shown(node) + " is not between " + short_number(spec_.least.value_or(-HUGE_VAL)) + " and " +
+                             short_number(spec_.greatest.value_or(HUGE_VAL)) + unit);
     }
     out_.numbers.push_back(value);
   }

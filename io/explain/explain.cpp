@@ -16,21 +16,9 @@ constexpr int columns = 110;
 
 std::string asked_angles(const Machine& m) {
   std::string out;
-  if (!m.solve.angles) return "0, half and wanted";
+  if (!m.solve.angles) return usual_angles;
   for (double a : *m.solve.angles) out.append(out.empty() ? "" : ", ").append(short_number(si::in_degrees(a)));
   return out + " deg";
-}
-
-std::string limits(const Teller& t) {
-  const Limits& l = t.machine().limits;
-  std::string out;
-  const auto add = [&](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
-  if (l.bow) add("bow " + t.length(*l.bow));
-  if (l.angle) add("angle spread " + Teller::degrees(*l.angle));
-  if (l.utilisation) add("utilisation " + short_number(*l.utilisation));
-  if (l.buckling) add("buckling factor " + short_number(*l.buckling));
-  if (l.nose_opening) add("opening of the nose " + t.length(*l.nose_opening));
-  return out.empty() ? "none given, so only strength and the opening of the nose are judged" : out;
 }
 
 std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
@@ -38,7 +26,10 @@ std::string explain_question(const Teller& t, const std::vector<std::string>& fo
   std::string out = style.bold("To be solved") + "\n";
   if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
   if (!m.sheet) out += "  one step \"load\", since there is no sheet\n";
-  out += "  limits: " + limits(t) + "\n";
+  const std::string limits = limit_words(m.limits, t.what().output);
+  out +=
+      "  limits: " + (limits.empty() ? "none given, so only strength and the opening of the nose are judged" : limits) +
+      "\n";
   if (m.solve.modes > 0) out += "  natural frequencies: " + std::to_string(m.solve.modes) + "\n";
   if (m.solve.buckling > 0) out += "  buckling factors: " + std::to_string(m.solve.buckling) + "\n";
   if (m.solve.dimension == 2) out += "  in the x-z plane only\n";
@@ -63,6 +54,14 @@ std::string explain_warnings(const Case& c, const Style& style) {
 }
 
 } // namespace
+
+std::string limit_words(const Limits& limits, const OutputUnits& units, bool of_steps_only) {
+  std::string out;
+  for (const LimitKind& kind : limit_kinds)
+    if (const std::optional<double>& limit = limits.*kind.member; limit && (kind.of_steps || !of_steps_only))
+      out.append(out.empty() ? "" : ", ").append(kind.name) += " " + short_text(*limit, kind.of, units);
+  return out;
+}
 
 std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style) {
   const Teller t(c);

@@ -15,4 +15,7 @@ namespace bedbow {
 /// the mesh and swung the apron.
 std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style);
 
+/// The limits that are given, "bow 0.25 mm, utilisation 0.67"; empty where there are none.
+std::string limit_words(const Limits& limits, const OutputUnits& units, bool of_steps_only = false);
+
 } // namespace bedbow

@@ -46,7 +46,7 @@ std::string explain_bodies(const Teller& t, const Style& style) {
       const Bar& bar = body.bars[i];
       table.row({printable(to_string(body.kind) + "." + bar.name), printable(bar.shape.kind), t.sizes(bar.shape),
                  t.place({bar.at.x(), bar.at.y()}), t.number(bar.start), t.number(bar.end()), t.material(bar.material),
-                 bar.model == BarModel::plate ? "plate" : "beam", role(body, static_cast<int>(i))});
+                 word_for(bar_models, bar.model), role(body, static_cast<int>(i))});
     }
   return table.empty() ? "" : style.bold("Bodies") + "\n" + table.render(style) + "\n";
 }

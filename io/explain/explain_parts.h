@@ -20,7 +20,6 @@ public:
   /// With its unit.
   [[nodiscard]] std::string length(double value) const;
   [[nodiscard]] std::string force(double value) const;
-  [[nodiscard]] std::string stress(double value) const;
   /// Stiffness in the case's units of force and length.
   [[nodiscard]] std::string stiffness(double value) const;
   [[nodiscard]] static std::string degrees(double angle);
@@ -37,9 +36,6 @@ public:
 private:
   const Case& case_;
 };
-
-/// Up to six significant digits without trailing zeros.
-std::string short_number(double value);
 
 std::string explain_bodies(const Teller& t, const Style& style);    // explain_bodies.cpp
 std::string explain_sheet(const Teller& t, const Style& style);     // explain_bodies.cpp

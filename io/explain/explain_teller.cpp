@@ -1,19 +1,9 @@
 #include "io/explain/explain_parts.h"
 #include "io/text/text.h"
-#include "mesh/piece/si.h"
 
 #include <cmath>
-#include <cstdio>
-#include <numbers>
 
 namespace bedbow {
-
-std::string short_number(double value) {
-  if (std::isnan(value)) return "-";
-  char text[32];
-  std::snprintf(text, sizeof text, "%.6g", value == 0 ? 0.0 : value);
-  return text;
-}
 
 std::string Teller::number(double length) const {
   // A nanometre is nothing here, but what is left over from changing units.
@@ -26,20 +16,16 @@ std::string Teller::length(double value) const {
 }
 
 std::string Teller::force(double value) const {
-  return short_number(value / case_.output.force.size) + " " + case_.output.force.name;
-}
-
-std::string Teller::stress(double value) const {
-  return short_number(value / case_.output.stress.size) + " " + case_.output.stress.name;
+  return short_text(value, case_.output.force);
 }
 
 std::string Teller::stiffness(double value) const {
-  return short_number(value * case_.output.length.size / case_.output.force.size) + " " + case_.output.force.name +
-         "/" + case_.output.length.name;
+  const OutputUnit &force = case_.output.force, &length = case_.output.length;
+  return short_text(value, {force.name + "/" + length.name, force.size / length.size});
 }
 
 std::string Teller::degrees(double angle) {
-  return short_number(si::in_degrees(angle)) + " deg";
+  return short_text(angle, FigureKind::angle, {});
 }
 
 std::string Teller::place(std::initializer_list<double> lengths) const {

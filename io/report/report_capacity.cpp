@@ -1,7 +1,7 @@
 #include "io/report/report_capacity.h"
 
+#include "io/explain/explain.h"
 #include "io/report/report_machine.h"
-#include "io/units/quantities_out.h"
 
 #include <algorithm>
 #include <cmath>
@@ -45,20 +45,10 @@ std::string answer(const CapacityTable& table, const Machine& m, const OutputUni
     wide = std::max(wide, c.place.width);
   }
   const auto of = [&](double width) {
-    return in_unit(width, u.length, 1e-4) + " " + u.length.name + " wide: " + range_words(table, material, width, u);
+    return length_text(width, u, 1e-4) + " wide: " + range_words(table, material, width, u);
   };
   return "Within the limits the machine bends " + m.materials.at(material).name + " " + of(narrow) +
          (wide > narrow ? "; " + of(wide) : "") + ".";
-}
-
-std::string limit_words(const Limits& l, const OutputUnits& u) {
-  std::string out;
-  const auto add = [&](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
-  if (l.bow) add("bow " + in_unit(*l.bow, u.length, 1e-6) + " " + u.length.name);
-  if (l.angle) add("spread of the bend angle " + fixed(to_deg(*l.angle), 3) + " deg");
-  if (l.utilisation) add("use of what a part bears " + fixed(*l.utilisation * 100, 0) + " %");
-  if (l.nose_opening) add("opening of the nose " + in_unit(*l.nose_opening, u.length, 1e-6) + " " + u.length.name);
-  return out;
 }
 
 } // namespace
@@ -67,13 +57,10 @@ Report capacity_report(const Case& c, const CapacityTable& table, const Machine&
                        const RunStamp& stamp) {
   Report r{c.machine.title + ": how thick a sheet"};
   r.answer = answer(table, machine, c.output);
-  r.units = c.output;
   r.stamp = stamp;
-  r.warnings = f.warnings;
-  r.assumptions = f.assumptions;
-  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_case(r, c, f);
   ReportSection section{"How thick a sheet it bends",
-                        {"Limits of the case: " + limit_words(c.machine.limits, c.output) +
+                        {"Limits of the case: " + limit_words(c.machine.limits, c.output, true) +
                              ". A sheet of the thickness shown keeps them all in every step; one a hundredth of a "
                              "millimetre thicker exceeds the one that the table names.",
                          "\"None\" near an end often comes from clamping, not from bending: posts and cams tilt the "

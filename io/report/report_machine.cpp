@@ -53,4 +53,11 @@ void add_machine(Report& r, const Machine& machine, const Findings& f) {
   r.sheet = machine.sheet;
 }
 
+void add_case(Report& r, const Case& c, const Findings& f) {
+  r.units = c.output;
+  r.warnings = f.warnings;
+  r.assumptions = f.assumptions;
+  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+}
+
 } // namespace bedbow

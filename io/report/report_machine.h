@@ -2,6 +2,7 @@
 /// The machine of a report: its states to look at, the round things about it, what is told of bars, joints and shapes.
 #pragma once
 
+#include "io/case/case_reader.h"
 #include "io/report/report.h"
 
 namespace bedbow {
@@ -16,5 +17,8 @@ std::map<std::string, ReportFacts> step_facts(const StepResult& step, const Outp
 /// What it tells of a shape as a whole (under the empty name) and of each bar: its share of the greatest movement.
 /// \param buckling the shape's `frequency` is a load factor.
 std::map<std::string, ReportFacts> shape_facts(const ModeShape& shape, bool buckling);
+
+/// The units, warnings and assumptions of a case and its findings.
+void add_case(Report& report, const Case& c, const Findings& findings);
 
 } // namespace bedbow

@@ -3,7 +3,6 @@
 #include "io/explain/explain.h"
 #include "io/report/report_machine.h"
 #include "io/results/modes_table.h"
-#include "solver/modes/fill_modes.h"
 
 #include <algorithm>
 
@@ -40,14 +39,11 @@ Report modes_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   const ModesResult m = f.modes.value_or(ModesResult{});
   Report r{f.title + ": vibration and buckling"};
   r.answer = answer(m);
-  r.units = c.output;
   r.stamp = stamp;
-  r.warnings = f.warnings;
-  r.assumptions = f.assumptions;
-  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_case(r, c, f);
   if (!m.buckling_factors.empty()) {
     const double least = std::ranges::min(m.buckling_factors);
-    const double limit = c.machine.limits.buckling.value_or(usual_buckling_limit);
+    const double limit = limit_or_usual(c.machine.limits, &Limits::buckling);
     r.pass = least >= limit;
     r.checks.push_back({"least load factor of buckling", fixed(least, 2), "at least " + fixed(limit, 2),
                         m.buckling_step, *r.pass ? ReportCheck::Outcome::pass : ReportCheck::Outcome::fail});

@@ -2,7 +2,6 @@
 
 #include "io/report/report_machine.h"
 #include "io/report/report_solve.h"
-#include "io/units/quantities_out.h"
 
 namespace bedbow {
 
@@ -10,8 +9,8 @@ namespace {
 
 std::string figures(const PostLayout& l, const Case& c) {
   const OutputUnits& u = c.output;
-  std::string out = "clamp bow " + in_unit(l.clamp_bow, u.length, 1e-6) + " " + u.length.name;
-  if (c.machine.sheet) out += ", spread of the bend angle " + fixed(to_deg(l.angle_spread), 3) + " deg";
+  std::string out = "clamp bow " + length_text(l.clamp_bow, u, 1e-6);
+  if (c.machine.sheet) out += ", spread of the bend angle " + degrees_text(l.angle_spread);
   return out;
 }
 
@@ -23,10 +22,10 @@ std::string answer(const PostsFound& f, const Case& c) {
   return at + " within the limits, and no fewer of those tried: " + figures(l, c) + ".";
 }
 
-ReportSection counts_section(const Case& c, const PostsFound& f, const std::string& goal) {
+ReportSection counts_section(const Case& c, const PostsFound& f, PostGoal goal) {
   ReportSection out{"How many posts, and where"};
   out.text = {
-      "For each number the places with the least " + goal_words(goal) +
+      "For each number the places with the least " + std::string(choice_of(post_goals, goal).meaning) +
       ", worst of all steps. x runs along the bend line from the left end of the bed. Spread: of the bend angle "
       "along the sheet, which nobody can correct. Straight: the narrowest pair of parallel lines that holds the "
       "clamp's edge. Post: the greatest pull of one. Used: what the worst part carries, over what it may. More posts "
@@ -43,16 +42,13 @@ ReportSection counts_section(const Case& c, const PostsFound& f, const std::stri
 
 } // namespace
 
-Report posts_report(const Case& c, const PostsFound& found, const std::string& goal, const Machine& machine,
-                    const Findings& f, const RunStamp& stamp) {
+Report posts_report(const Case& c, const PostsFound& found, PostGoal goal, const Machine& machine, const Findings& f,
+                    const RunStamp& stamp) {
   Report r{c.machine.title + ": posts"};
   r.answer = answer(found, c);
   r.pass = found.smallest.has_value();
-  r.units = c.output;
   r.stamp = stamp;
-  r.warnings = f.warnings;
-  r.assumptions = f.assumptions;
-  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_case(r, c, f);
   r.sections.push_back(counts_section(c, found, goal));
   r.before_machine = 1;
   if (f.status != Status::ok) return r;

@@ -8,52 +8,13 @@
 #include "io/results/result_tables.h"
 #include "io/text/step_label.h"
 #include "io/units/quantities_out.h"
-#include "solver/findings/nose_hold.h"
-
-#include <cmath>
+#include "solver/findings/limited.h"
 
 namespace bedbow {
 
 namespace {
 
 using Outcome = ReportCheck::Outcome;
-
-/// Greatest value of the steps, NaN passed over, and the step it is in.
-struct Greatest {
-  double value = 0;
-  std::string step;
-  bool found = false;
-  void look(double v, const std::string& name) {
-    if (!std::isfinite(v) || (found && v <= value)) return;
-    *this = {v, step_label(name), true};
-  }
-};
-
-Greatest bow_peak(const Findings& f, BodyKind body) {
-  Greatest p;
-  for (const StepResult& s : f.steps)
-    if (body != BodyKind::apron || judges_bend(s)) p.look(s.bow.bow[static_cast<std::size_t>(body)], s.name);
-  return p;
-}
-
-Greatest spread_peak(const Findings& f) {
-  Greatest p;
-  for (const StepResult& s : f.steps)
-    if (judges_bend(s)) p.look(s.bow.angle_spread, s.name);
-  return p;
-}
-
-Greatest opening_peak(const Findings& f) {
-  Greatest p;
-  for (const StepResult& s : f.steps)
-    if (const NoseHold h = nose_hold(s.bend_line); h.held > 0) p.look(h.opening, s.name);
-  return p;
-}
-
-Outcome outcome(double value, const std::optional<double>& limit) {
-  if (!limit) return Outcome::no_limit;
-  return value > *limit ? Outcome::fail : Outcome::pass;
-}
 
 PartPeaks most_used(const Findings& f) {
   PartPeaks most;
@@ -62,22 +23,18 @@ PartPeaks most_used(const Findings& f) {
   return most;
 }
 
-std::string bow_words(const Findings& f, const OutputUnits& u) {
-  std::string out;
-  for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
-    if (const Greatest p = bow_peak(f, body); p.found)
-      out += (out.empty() ? "" : ", ") + to_string(body) + " " + length_text(p.value, u, 1e-6);
-  return out;
-}
-
 /// What the sheet and the bars do, without judging it.
 std::string figures(const Case& c, const Findings& f) {
-  const OutputUnits& u = c.output;
-  std::string out;
-  if (const Greatest spread = spread_peak(f); f.sheet && spread.found)
-    out = "the bend angle varies by " + degrees_text(spread.value) + " along the sheet at worst (" + spread.step + ")";
-  if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
-    out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
+  std::string spread, bows;
+  for (const Limited& l : limited_values()) {
+    const Peak p = greatest(l, f.steps);
+    if (!f.sheet || p.step.empty()) continue;
+    const std::string value = figure_text(p.value, l.of, c.output);
+    if (l.limit == &Limits::angle)
+      spread = "the bend angle varies by " + value + " along the sheet at worst (" + step_label(p.step) + ")";
+    if (l.limit == &Limits::bow) bows += (bows.empty() ? "the greatest bow is: " : ", ") + l.part + " " + value;
+  }
+  std::string out = spread + (spread.empty() || bows.empty() ? "" : ", ") + bows;
   if (const PartPeaks used = most_used(f); used.use.value > 0)
     out += (out.empty() ? "" : "; ") + used.label() + " is used most, " + percent(used.use.value) + " of what it bears";
   return out.empty() ? "no figure to judge" : out;
@@ -95,7 +52,7 @@ TextTable sheet_table(const SheetResult& s) {
 } // namespace
 
 std::string solve_answer(const Case& c, const Findings& f) {
-  const bool judged = c.machine.limits.bow || c.machine.limits.angle || c.machine.limits.utilisation;
+  const bool judged = any_limit_of_steps(c.machine.limits);
   if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
   if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
   std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
@@ -107,33 +64,28 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
   const Limits& limits = c.machine.limits;
   const OutputUnits& u = c.output;
   std::vector<ReportCheck> out;
-  if (f.sheet) {
-    for (const BodyKind body : {BodyKind::clamp, BodyKind::bed, BodyKind::apron})
-      if (const Greatest p = bow_peak(f, body); p.found)
-        out.push_back({"bow of the " + to_string(body), length_text(p.value, u, 1e-6),
-                       limits.bow ? length_text(*limits.bow, u, 1e-6) : "-", p.step, outcome(p.value, limits.bow)});
-    if (const Greatest p = spread_peak(f); p.found)
-      out.push_back({"spread of the bend angle", degrees_text(p.value),
-                     limits.angle ? degrees_text(*limits.angle) : "-", p.step, outcome(p.value, limits.angle)});
-    if (const Greatest p = opening_peak(f); p.found && c.machine.sheet) {
-      out.push_back({"opening of the nose", length_text(p.value, u, 1e-6),
-                     limits.nose_opening ? length_text(*limits.nose_opening, u, 1e-6) : "-", p.step,
-                     outcome(p.value, limits.nose_opening)});
-    }
+  for (const Limited& l : limited_values()) {
+    const std::optional<double>& limit = limits.*l.limit;
+    const Peak p = greatest(l, f.steps);
+    if (!f.sheet || p.step.empty()) continue;
+    const Outcome outcome = !limit ? Outcome::no_limit : p.value > *limit ? Outcome::fail : Outcome::pass;
+    out.push_back({l.name, figure_text(p.value, l.of, u), limit ? figure_text(*limit, l.of, u) : "-",
+                   step_label(p.step), outcome});
   }
-  // Without a limit of the case a part may be used to the whole.
-  if (const PartPeaks p = most_used(f); p.use.value > 0)
-    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limits.utilisation.value_or(1)),
-                   step_label(p.use.step) + ", x = " + in_unit(p.use.x, u.length, 1e-3) + " " + u.length.name,
-                   outcome(p.use.value, limits.utilisation.value_or(1))});
+  if (const PartPeaks p = most_used(f); p.use.value > 0) {
+    const double limit = limit_or_usual(limits, &Limits::utilisation);
+    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limit),
+                   step_label(p.use.step) + ", x = " + length_text(p.use.x, u, 1e-3),
+                   p.use.value > limit ? Outcome::fail : Outcome::pass});
+  }
   return out;
 }
 
 void add_solve_checks(Report& r, const Case& c, const Findings& f) {
   r.checks = solve_checks(c, f);
-  r.checks_note =
-      "The limits are those of the case file, and for the opening of the nose 5 % of the sheet's thickness where "
-      "it gives none. Used: of what the part may bear, which is 100 %.";
+  r.checks_note = "The limits are those of the case file, and for the opening of the nose " +
+                  fixed(usual_nose_opening * 100, 0) +
+                  " % of the sheet's thickness where it gives none. Used: of what the part may bear, which is 100 %.";
 }
 
 Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
@@ -143,11 +95,8 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   r.pass = f.verdict.pass;
   r.reasons = reason_words(f.verdict.reasons, u);
   add_solve_checks(r, c, f);
-  r.units = u;
   r.stamp = stamp;
-  r.warnings = f.warnings;
-  r.assumptions = f.assumptions;
-  r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
+  add_case(r, c, f);
   add_machine(r, c.machine, f);
   if (auto plots = bend_line_plots(f, c.machine.limits, u); !plots.empty()) {
     r.sections.push_back({"Along the bend line"});

@@ -68,13 +68,10 @@ Report sweep_page(const VariantStore& store, const std::string& title, const std
   }
   r.before_machine = r.sections.size();
   if (!shown || shown->findings.status != Status::ok) return r;
-  r.units = shown->value.output;
+  add_case(r, shown->value, shown->findings);
   add_solve_checks(r, shown->value, shown->findings);
   r.machine_heading = "Variant " + std::to_string(shown->id + 1) + ", the one with the least " + words_for(trade.price);
   r.checks_heading = "Limits of variant " + std::to_string(shown->id + 1);
-  r.warnings = shown->findings.warnings;
-  r.assumptions = shown->findings.assumptions;
-  r.assumptions.insert(r.assumptions.end(), shown->value.assumptions.begin(), shown->value.assumptions.end());
   add_machine(r, shown->value.machine, shown->findings);
   return r;
 }

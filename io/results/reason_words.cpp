@@ -1,30 +1,11 @@
 #include "io/results/reason_words.h"
 
 #include "io/text/step_label.h"
-#include "io/units/quantities_out.h"
 
 namespace bedbow {
 
-namespace {
-
-std::string quantity(double value, ReasonOf of, const OutputUnits& u) {
-  switch (of) {
-  case ReasonOf::length:
-    return in_unit(value, u.length, 1e-6) + " " + u.length.name;
-  case ReasonOf::angle:
-    return fixed(to_deg(value), 3) + " deg";
-  case ReasonOf::force:
-    return in_unit(value, u.force, 1) + " " + u.force.name;
-  case ReasonOf::ratio:
-    break;
-  }
-  return fixed(value, 2);
-}
-
-} // namespace
-
 std::string reason_words(const Reason& r, const OutputUnits& u) {
-  const std::string value = quantity(r.value, r.of, u), limit = quantity(r.limit, r.of, u);
+  const std::string value = figure_text(r.value, r.of, u), limit = figure_text(r.limit, r.of, u);
   const std::string step = step_label(r.step);
   if (r.check == "buckling")
     return "buckles at " + value + " times the load of step " + step + " (" + r.part + "), limit " + limit + " times";
@@ -32,10 +13,10 @@ std::string reason_words(const Reason& r, const OutputUnits& u) {
   if (r.check == "bow") return r.part + " bows " + value + tail;
   if (r.check == "bend angle") return r.part + " varies by " + value + tail;
   if (r.check == "nose opening")
-    return "the nose opens by " + value + " over the sheet at x = " + in_unit(r.x, u.length, 1e-3) + " " +
-           u.length.name + tail;
+    return "the nose opens by " + value + " over the sheet at x = " + length_text(r.x, u, 1e-3) + tail;
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
+  if (r.of != FigureKind::ratio) return r.part + ": " + r.check + " " + value + tail;
   return r.part + " reaches " + value + " of what it bears" + (r.check.empty() ? "" : " (" + r.check + ")") + tail;
 }
 

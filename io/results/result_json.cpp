@@ -28,22 +28,6 @@ Json numbers(const std::vector<double>& values, double (*convert)(double)) {
   return out;
 }
 
-std::string to_string(Status status) {
-  switch (status) {
-  case Status::ok:
-    return "ok";
-  case Status::mechanism:
-    return "mechanism";
-  case Status::no_convergence:
-    return "no_convergence";
-  case Status::out_of_range:
-    return "out_of_range";
-  case Status::inaccurate:
-    return "inaccurate";
-  }
-  return "unknown";
-}
-
 Json checks_json(const StepChecks& c) {
   return {{"equilibrium", number(c.equilibrium)},
           {"residual", number(c.residual)},
@@ -196,7 +180,7 @@ Json dials_json(const std::vector<DialResult>& all) {
 }
 
 Json bracket_json(const BracketSide& side) {
-  Json out{{"status", to_string(side.status)}};
+  Json out{{"status", word_for(status_words, side.status)}};
   if (side.status != Status::ok) out["trouble"] = side.trouble;
   out["steps"] = Json::array();
   for (const BracketStep& s : side.steps)
@@ -261,7 +245,7 @@ Json modes_json(const std::optional<ModesResult>& modes) {
 Json result_json(const Findings& f, const RunStamp& stamp) {
   Json out{{"title", f.title},
            {"version", stamp.version},
-           {"status", to_string(f.status)},
+           {"status", word_for(status_words, f.status)},
            {"case_sha256", stamp.case_sha256},
            {"plugins", stamp.plugins},
            {"solver", {{"linear_solver", f.linear_solver}, {"unknowns", f.unknowns}, {"dimension", f.dimension}}},

@@ -20,7 +20,7 @@ using si::degree;
 std::string load_words(const PartPeaks& p, const OutputUnits& u) {
   if (p.kind == "bar") return in_unit(p.load.value, u.stress, 1e5) + " " + u.stress.name;
   const Peak& force = p.across.step.empty() ? p.load : p.across;
-  return in_unit(force.value, u.force, 1) + " " + u.force.name;
+  return force_text(force.value, u);
 }
 
 void add_once(std::vector<std::string>& list, std::string line) {
@@ -65,7 +65,7 @@ std::vector<std::string> hold_words(const Findings& f, const OutputUnits& u) {
   for (const StepResult& s : f.steps) {
     const NoseHold h = nose_hold(s.bend_line);
     if (h.without_reserve == 0) continue;
-    const std::string opening = in_unit(h.opening, u.length, 1e-6) + " " + u.length.name;
+    const std::string opening = length_text(h.opening, u, 1e-6);
     const auto stations = [&](std::size_t n) { return std::to_string(n) + " of " + std::to_string(h.held); };
     std::string text = step_label(s.name) + ": at " + stations(h.without_reserve) + " stations ";
     if (h.greatest > 0)
@@ -129,7 +129,7 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
            step_label(load.step),
            {percent(p.use.value), p.use.value > 1 ? Mark::bad : Mark::none},
            check.empty() ? "-" : check,
-           std::isnan(x) ? "-" : in_unit(x, u.length, 1e-3) + " " + u.length.name,
+           std::isnan(x) ? "-" : length_text(x, u, 1e-3),
            used ? step_label(p.use.step) : "-"});
   }
   return t;

@@ -1,5 +1,6 @@
 #include "io/schema/key_tables.h"
 
+#include <array>
 #include <cstdio>
 
 namespace bedbow {
@@ -25,40 +26,25 @@ std::string joined(const std::vector<std::string>& items, const std::string& bet
   return out;
 }
 
+constexpr std::array kinds{Choice{"text", ValueKind::text},
+                           Choice{"name", ValueKind::name},
+                           Choice{"length or gauge", ValueKind::sheet},
+                           Choice{"thread size or length", ValueKind::thread},
+                           Choice{"number", ValueKind::number},
+                           Choice{"whole number", ValueKind::integer},
+                           Choice{"true or false", ValueKind::boolean},
+                           Choice{"any", ValueKind::any},
+                           Choice{"table", ValueKind::table},
+                           Choice{"tables", ValueKind::tables},
+                           Choice{"tables by name", ValueKind::named},
+                           Choice{"bar, member, panel or `\"ground\"`", ValueKind::ref}};
+
 std::string kind_of(const KeySpec& k) {
-  switch (k.kind) {
-  case ValueKind::text:
-    return "text";
-  case ValueKind::name:
-    return "name";
-  case ValueKind::choice:
-    return "one of `" + joined(k.choices, "` `") + "`";
-  case ValueKind::ref:
-    return "bar, member, panel or `\"ground\"`";
-  case ValueKind::unit:
-    return "unit of " + std::string(info(k.dim).name);
-  case ValueKind::quantity:
-    return std::string(info(k.dim).name) + (k.or_dim ? " or " + std::string(info(*k.or_dim).name) : "");
-  case ValueKind::sheet:
-    return "length or gauge";
-  case ValueKind::thread:
-    return "thread size or length";
-  case ValueKind::number:
-    return "number";
-  case ValueKind::integer:
-    return "whole number";
-  case ValueKind::boolean:
-    return "true or false";
-  case ValueKind::any:
-    return "any";
-  case ValueKind::table:
-    return "table";
-  case ValueKind::tables:
-    return "tables";
-  case ValueKind::named:
-    return "tables by name";
-  }
-  return "";
+  const std::string of(info(k.dim).name);
+  if (k.kind == ValueKind::choice) return "one of `" + joined(k.choices, "` `") + "`";
+  if (k.kind == ValueKind::unit) return "unit of " + of;
+  if (k.kind == ValueKind::quantity) return of + (k.or_dim ? " or " + std::string(info(*k.or_dim).name) : "");
+  return word_for(kinds, k.kind);
 }
 
 std::string range_of(const KeySpec& k) {

@@ -1,22 +1,14 @@
 #include "io/schema/schema.h"
 
+#include "io/units/number.h"
+#include "io/units/output_units.h"
+#include "io/units/unit.h"
+
 #include <algorithm>
 #include <stdexcept>
 #include <utility>
 
 namespace bedbow {
-
-namespace {
-
-KeySpec make(std::string key, ValueKind kind, std::string doc) {
-  KeySpec out;
-  out.key = std::move(key);
-  out.kind = kind;
-  out.doc = std::move(doc);
-  return out;
-}
-
-} // namespace
 
 std::string KeySpec::example_item() const {
   const bool bare = kind == ValueKind::number || kind == ValueKind::integer || kind == ValueKind::boolean;
@@ -32,79 +24,37 @@ std::string KeySpec::example_value() const {
   return out + "]";
 }
 
-KeySpec KeySpec::required() const {
-  KeySpec out = *this;
-  out.is_required = true;
-  return out;
+KeySpec KeySpec::otherwise(double value) const {
+  const std::string unit(kind == ValueKind::quantity ? leading_number(example).rest : "");
+  const std::string words = unit.empty() ? short_number(value) : short_text(value, {unit, parse_unit(unit).size()});
+  return otherwise(words).with(&KeySpec::default_value, value);
 }
 
-KeySpec KeySpec::positive() const {
-  KeySpec out = *this;
-  out.range = Range::positive;
-  return out;
-}
-
-KeySpec KeySpec::not_negative() const {
-  KeySpec out = *this;
-  out.range = Range::not_negative;
-  return out;
-}
-
-KeySpec KeySpec::between(double lowest, double highest) const {
-  KeySpec out = *this;
-  out.least = lowest;
-  out.greatest = highest;
-  return out;
-}
-
-KeySpec KeySpec::list(int at_least, int at_most) const {
-  KeySpec out = *this;
-  out.min_items = at_least;
-  out.max_items = at_most;
-  return out;
-}
-
-KeySpec KeySpec::otherwise(std::string words) const {
-  KeySpec out = *this;
-  out.by_default = std::move(words);
-  return out;
-}
-
-KeySpec KeySpec::told() const {
-  KeySpec out = *this;
-  out.is_told = true;
-  return out;
-}
-
-KeySpec KeySpec::like(std::string accepted) const {
-  KeySpec out = *this;
-  out.example = std::move(accepted);
-  return out;
-}
-
-KeySpec KeySpec::or_of(Dim other) const {
-  KeySpec out = *this;
-  out.or_dim = other;
+KeySpec kind_key(std::string key, ValueKind kind, std::string doc) {
+  KeySpec out;
+  out.key = std::move(key);
+  out.kind = kind;
+  out.doc = std::move(doc);
   return out;
 }
 
 KeySpec text_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::text, std::move(doc));
+  return kind_key(std::move(key), ValueKind::text, std::move(doc));
 }
 
 KeySpec name_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::name, std::move(doc));
+  return kind_key(std::move(key), ValueKind::name, std::move(doc));
 }
 
 KeySpec choice_key(std::string key, std::vector<std::string> choices, std::string doc) {
-  KeySpec out = make(std::move(key), ValueKind::choice, std::move(doc));
+  KeySpec out = kind_key(std::move(key), ValueKind::choice, std::move(doc));
   out.choices = std::move(choices);
   out.example = out.choices.front();
   return out;
 }
 
 KeySpec ref_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::ref, std::move(doc)).like("bed.web");
+  return kind_key(std::move(key), ValueKind::ref, std::move(doc)).like("bed.web");
 }
 
 KeySpec length(std::string key, std::string example, std::string doc) {
@@ -112,33 +62,29 @@ KeySpec length(std::string key, std::string example, std::string doc) {
 }
 
 KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc) {
-  KeySpec out = make(std::move(key), ValueKind::quantity, std::move(doc)).like(std::move(example));
+  KeySpec out = kind_key(std::move(key), ValueKind::quantity, std::move(doc)).like(std::move(example));
   out.dim = dim;
   return out;
 }
 
 KeySpec number_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::number, std::move(doc)).like("0.5");
+  return kind_key(std::move(key), ValueKind::number, std::move(doc)).like("0.5");
 }
 
 KeySpec integer_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::integer, std::move(doc)).like("3");
+  return kind_key(std::move(key), ValueKind::integer, std::move(doc)).like("3");
 }
 
 KeySpec boolean_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::boolean, std::move(doc)).like("true");
+  return kind_key(std::move(key), ValueKind::boolean, std::move(doc)).like("true");
 }
 
 KeySpec any_key(std::string key, std::string doc) {
-  return make(std::move(key), ValueKind::any, std::move(doc));
-}
-
-KeySpec kind_key(std::string key, ValueKind kind, std::string doc) {
-  return make(std::move(key), kind, std::move(doc));
+  return kind_key(std::move(key), ValueKind::any, std::move(doc));
 }
 
 KeySpec table_key(std::string key, ValueKind kind, std::string table, std::string doc) {
-  KeySpec out = make(std::move(key), kind, std::move(doc));
+  KeySpec out = kind_key(std::move(key), kind, std::move(doc));
   out.table = std::move(table);
   return out;
 }

@@ -5,10 +5,12 @@
 #pragma once
 
 #include "io/units/dimension.h"
+#include "mesh/machine/machine.h"
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace bedbow {
@@ -49,9 +51,10 @@ struct KeySpec {
   std::optional<double> least, greatest; ///< further bounds, SI, inclusive
   int min_items = 0, max_items = 0;      ///< a list of so many; max_items = 0: no list. See no_limit
   bool is_required = false;
-  std::string example;    ///< an accepted value as TOML text has it, without quotes
-  std::string by_default; ///< what holds where the key is left out, in words
-  bool is_told = false;   ///< the default is worth telling when a case is explained
+  std::string example;                 ///< an accepted value as TOML text has it, without quotes
+  std::string by_default;              ///< what holds where the key is left out, in words
+  std::optional<double> default_value; ///< SI, where it is a number
+  bool is_told = false;                ///< the default is worth telling when a case is explained
   std::vector<std::string> choices;
   std::string table; ///< id of the described table
 
@@ -63,15 +66,28 @@ struct KeySpec {
   [[nodiscard]] std::string example_value() const;
 
   // Fluent declarations, to be read from left to right.
-  KeySpec required() const;
-  KeySpec positive() const;
-  KeySpec not_negative() const;
-  KeySpec between(double lowest, double highest) const;
-  KeySpec list(int at_least = 1, int at_most = no_limit) const;
-  KeySpec otherwise(std::string words) const;
-  KeySpec told() const;
-  KeySpec like(std::string accepted) const;
-  KeySpec or_of(Dim other) const;
+  [[nodiscard]] KeySpec required() const { return with(&KeySpec::is_required, true); }
+  [[nodiscard]] KeySpec positive() const { return with(&KeySpec::range, Range::positive); }
+  [[nodiscard]] KeySpec not_negative() const { return with(&KeySpec::range, Range::not_negative); }
+  [[nodiscard]] KeySpec between(double lowest, double highest) const {
+    return with(&KeySpec::least, lowest).with(&KeySpec::greatest, highest);
+  }
+  [[nodiscard]] KeySpec list(int at_least = 1, int at_most = no_limit) const {
+    return with(&KeySpec::min_items, at_least).with(&KeySpec::max_items, at_most);
+  }
+  [[nodiscard]] KeySpec otherwise(std::string words) const { return with(&KeySpec::by_default, std::move(words)); }
+  /// The default as a value [SI], which the reader takes from here. Its words are in the unit of the example.
+  [[nodiscard]] KeySpec otherwise(double value) const;
+  [[nodiscard]] KeySpec told() const { return with(&KeySpec::is_told, true); }
+  [[nodiscard]] KeySpec like(std::string accepted) const { return with(&KeySpec::example, std::move(accepted)); }
+  [[nodiscard]] KeySpec or_of(Dim other) const { return with(&KeySpec::or_dim, other); }
+
+private:
+  template <class Member, class Value> [[nodiscard]] KeySpec with(Member KeySpec::*member, Value value) const {
+    KeySpec out = *this;
+    out.*member = std::move(value);
+    return out;
+  }
 };
 
 KeySpec text_key(std::string key, std::string doc);
@@ -81,7 +97,7 @@ KeySpec ref_key(std::string key, std::string doc);
 KeySpec length(std::string key, std::string example, std::string doc); ///< a quantity_key
 
 /// Displacements and rotations that a hold or release takes, as the case file calls them.
-inline const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
+inline const std::vector<std::string> movements = words_of(dof_choices);
 KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc);
 KeySpec number_key(std::string key, std::string doc);
 KeySpec integer_key(std::string key, std::string doc);

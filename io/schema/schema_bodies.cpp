@@ -35,8 +35,8 @@ TableSpec bar() {
                    "instead of a place: \"on\", \"under\", \"behind\" or \"before\" another bar, which it then "
                    "touches; `at` still gives the other coordinate")
               .like("on bed.web"),
-          choice_key("model", {"beam", "plate"}, "plate: a strip of shell elements on the bar's mid-plane")
-              .otherwise("beam"),
+          choice_key("model", words_of(bar_models), "plate: a strip of shell elements on the bar's mid-plane")
+              .otherwise(word_for(bar_models, Bar{}.model)),
           text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
           text_key("material", "where it differs from the body's").like("S275JR").otherwise("the body's"),
           length("start", "0 mm", "x of its left end").otherwise("the body's"),

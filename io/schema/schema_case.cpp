@@ -26,8 +26,7 @@ TableSpec material() {
           quantity_key("tensile", Dim::stress, "430 MPa", "tensile strength").positive().otherwise("unknown"),
           quantity_key("K", Dim::stress, "520 MPa", "hardening of sheet: flow stress = K strain^n").positive(),
           number_key("n", "exponent of the hardening").like("0.23").between(0, 1),
-          choice_key("gauge", gauge_tables().name_list(),
-                     "gauge table by which this sheet's thickness may be given"),
+          choice_key("gauge", gauge_tables().name_list(), "gauge table by which this sheet's thickness may be given"),
       }};
 }
 
@@ -54,7 +53,7 @@ TableSpec sheet() {
                   .required(),
               text_key("moment_law", "law for the moment that folds the sheet; `bedbow list` shows them")
                   .like("rigid-plastic")
-                  .otherwise("rigid-plastic")
+                  .otherwise(Sheet{}.moment_law)
                   .told(),
           }};
 }

@@ -1,6 +1,8 @@
 // What is asked: limits, solving, sweeps, stock, units, and the rest.
 #include "io/schema/schema.h"
+#include "io/units/output_units.h"
 
+#include <cmath>
 #include <utility>
 
 namespace bedbow::schema {
@@ -8,43 +10,47 @@ namespace bedbow::schema {
 namespace {
 
 TableSpec limits() {
-  return {"limits",
-          "[limits]",
-          "What is still good enough. A limit that is omitted and has no default is not judged.",
-          {quantity_key("bow", Dim::length, "0.25 mm", "of any body").positive(),
-           quantity_key("angle", Dim::angle, "0.5 deg", "spread of the bend angle along the sheet").positive(),
-           number_key("utilisation", "of yield, proof or allowable pressure")
-               .like("0.67")
-               .positive()
-               .between(0, 1000)
-               .otherwise("1"),
-           number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3"),
-           quantity_key("nose_opening", Dim::length, "0.05 mm", "of the nose over the sheet")
-               .positive()
-               .otherwise("a warning beyond 5 % of the sheet's thickness")}};
+  std::vector<KeySpec> keys;
+  for (const LimitKind& kind : limit_kinds) {
+    const std::string key(kind.key), doc(kind.doc), example(kind.example);
+    KeySpec spec = kind.of == FigureKind::ratio
+                       ? number_key(key, doc).like(example)
+                       : quantity_key(key, kind.of == FigureKind::angle ? Dim::angle : Dim::length, example, doc);
+    if (!std::isnan(kind.usual)) spec = spec.otherwise(kind.usual);
+    if (kind.member == &Limits::utilisation) spec = spec.between(0, 1000);
+    if (kind.member == &Limits::nose_opening)
+      spec =
+          spec.otherwise("a warning beyond " + short_number(usual_nose_opening * 100) + " % of the sheet's thickness");
+    keys.push_back(spec.positive());
+  }
+  return {"limits", "[limits]", "What is still good enough. A limit that is omitted and has no default is not judged.",
+          std::move(keys)};
 }
 
 TableSpec solve() {
-  return {"solve",
-          "[solve]",
-          "How to solve.",
-          {integer_key("dimension", "3, or 2: the x-z plane, for a first look").like("3").between(2, 3).otherwise("3"),
-           quantity_key("element_size", Dim::length, "15 mm", "greatest length of an element")
-               .positive()
-               .otherwise("15 mm")
-               .told(),
-           quantity_key("angles", Dim::angle, "45 deg", "apron positions to solve")
-               .between(0, 3.1416)
-               .list(1, 1000)
-               .otherwise("0, half and wanted")
-               .told(),
-           integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
-           integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
-           text_key("buckling_step", "step whose loads are multiplied until something buckles")
-               .like("bend 90 deg")
-               .otherwise("the worst step"),
-           text_key("mass", "consistent, or lumped: a diagonal of masses").like("lumped").otherwise("consistent"),
-           text_key("linear_solver", "`bedbow list` shows them").like("ladder").otherwise("chosen by size")}};
+  const SolveSettings usual;
+  return {
+      "solve",
+      "[solve]",
+      "How to solve.",
+      {integer_key("dimension", "3, or 2: the x-z plane, for a first look")
+           .like("3")
+           .between(2, 3)
+           .otherwise(usual.dimension),
+       length("element_size", "15 mm", "greatest length of an element").positive().otherwise(usual.element_size).told(),
+       quantity_key("angles", Dim::angle, "45 deg", "apron positions to solve")
+           .between(0, 3.1416)
+           .list(1, 1000)
+           .otherwise(usual_angles)
+           .told(),
+       integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
+       integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
+       text_key("buckling_step", "step whose loads are multiplied until something buckles")
+           .like("bend 90 deg")
+           .otherwise("the worst step"),
+       choice_key("mass", words_of(mass_choices), "lumped: a diagonal of masses")
+           .otherwise(word_for(mass_choices, usual.lumped_mass)),
+       text_key("linear_solver", "`bedbow list` shows them").like("multifrontal").otherwise("chosen by size")}};
 }
 
 TableSpec sweep() {
@@ -56,7 +62,7 @@ TableSpec sweep() {
                .between(1, 1e9)
                .otherwise("every combination")
                .told(),
-           integer_key("seed", "of the sample").like("1").between(0, 4294967295.0).otherwise("1"),
+           integer_key("seed", "of the sample").like("1").between(0, 4294967295.0).otherwise(1.0),
            table_key("vary", ValueKind::tables, "vary", "what is varied").required()}};
 }
 
@@ -94,17 +100,19 @@ TableSpec stock() {
 }
 
 TableSpec output() {
-  const auto unit = [](std::string key, Dim dim, std::string example) {
+  const OutputUnits usual;
+  const auto unit = [](std::string key, Dim dim, const OutputUnit& otherwise) {
     KeySpec out = kind_key(std::move(key), ValueKind::unit, "unit of what is shown to people")
-                      .like(example)
-                      .otherwise(std::move(example));
+                      .like(otherwise.name)
+                      .otherwise(otherwise.name);
     out.dim = dim;
     return out;
   };
   return {"output",
           "[output]",
           "Units of what is shown to people. Result files keep theirs.",
-          {unit("length", Dim::length, "mm"), unit("force", Dim::force, "kN"), unit("stress", Dim::stress, "MPa")}};
+          {unit("length", Dim::length, usual.length), unit("force", Dim::force, usual.force),
+           unit("stress", Dim::stress, usual.stress)}};
 }
 
 TableSpec fit() {

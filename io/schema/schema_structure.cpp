@@ -37,7 +37,7 @@ TableSpec member() {
       material_key(),
       table_key("releases", ValueKind::table, "releases", "hinged ends"),
       boolean_key("tension_only", "goes slack instead of carrying compression").otherwise("false"),
-      integer_key("divisions", "elements along it").like("4").between(1, 10000).otherwise("4").told(),
+      integer_key("divisions", "elements along it").like("4").between(1, 10000).otherwise(Member{}.divisions).told(),
       text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
   };
   keys.insert(keys.end(), rest.begin(), rest.end());
@@ -113,7 +113,7 @@ TableSpec dial() {
            ref_key("on", "the bar, member, panel or part of the mesh that it touches").like("clamp.spine").required(),
            point("at", "[x, y, z] of the spot; carried rigidly from the nearest section").required(),
            quantity_key("reading", Dim::length, "0.31 mm", "what was measured"),
-           choice_key("direction", {"x", "y", "z"}, "along which axis it was measured")}};
+           choice_key("direction", words_of(axis_choices), "along which axis it was measured")}};
 }
 
 } // namespace

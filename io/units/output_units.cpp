@@ -44,4 +44,43 @@ std::string degrees_text(double value) {
   return fixed(si::in_degrees(value), 3) + " deg";
 }
 
+namespace {
+
+OutputUnit unit_of(FigureKind of, const OutputUnits& units) {
+  switch (of) {
+  case FigureKind::length:
+    return units.length;
+  case FigureKind::angle:
+    return {"deg", si::degree};
+  case FigureKind::force:
+    return units.force;
+  case FigureKind::ratio:
+    break;
+  }
+  return {"", 1};
+}
+
+} // namespace
+
+std::string figure_text(double value, FigureKind of, const OutputUnits& units) {
+  if (of == FigureKind::length) return length_text(value, units, 1e-6);
+  if (of == FigureKind::angle) return degrees_text(value);
+  return of == FigureKind::force ? force_text(value, units) : fixed(value, 2);
+}
+
+std::string short_number(double value) {
+  if (std::isnan(value)) return "-";
+  char text[32];
+  std::snprintf(text, sizeof text, "%.6g", value == 0 ? 0.0 : value);
+  return text;
+}
+
+std::string short_text(double value, const OutputUnit& unit) {
+  return short_number(value / unit.size) + (unit.name.empty() ? "" : " ") + unit.name;
+}
+
+std::string short_text(double value, FigureKind of, const OutputUnits& units) {
+  return short_text(value, unit_of(of, units));
+}
+
 } // namespace bedbow

@@ -3,6 +3,8 @@
 /// programs keep their fixed units (mm, N, MPa, deg, Hz) whatever stands here.
 #pragma once
 
+#include "mesh/piece/figure.h"
+
 #include <string>
 
 namespace bedbow {
@@ -35,6 +37,14 @@ std::string in_unit(double value, const OutputUnit& unit, double resolution);
 std::string length_text(double value, const OutputUnits& units, double resolution);
 std::string force_text(double value, const OutputUnits& units);
 std::string degrees_text(double value);
+/// Any of them as verdicts and reports show it; a ratio with two decimals. \param value SI.
+std::string figure_text(double value, FigureKind of, const OutputUnits& units);
+
+/// Up to six significant digits without trailing zeros; "-" for NaN.
+std::string short_number(double value);
+/// A value of a case with the name of its unit, as people would write it: "900 mm". \param value SI.
+std::string short_text(double value, const OutputUnit& unit);
+std::string short_text(double value, FigureKind of, const OutputUnits& units);
 
 /// Fixed decimals without a negative zero; "-" for NaN, "inf" for infinity.
 std::string fixed(double value, int decimals);

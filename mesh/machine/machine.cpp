@@ -6,15 +6,7 @@
 namespace bedbow {
 
 std::string to_string(BodyKind body) {
-  switch (body) {
-  case BodyKind::bed:
-    return "bed";
-  case BodyKind::clamp:
-    return "clamp";
-  case BodyKind::apron:
-    return "apron";
-  }
-  return "body";
+  return word_for(body_choices, body);
 }
 
 double Crown::at(double where) const {

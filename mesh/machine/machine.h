@@ -6,7 +6,9 @@
 /// left end of the bed's front top edge. Cross-section places are (y, z). The apron is described as it stands at 0 deg.
 #pragma once
 
+#include "mesh/machine/limits.h"
 #include "mesh/machine/own_mesh.h"
+#include "mesh/piece/choice.h"
 #include "mesh/piece/material.h"
 #include "mesh/piece/section.h"
 
@@ -31,6 +33,8 @@ inline constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
 
 enum class BodyKind { bed, clamp, apron };
 inline constexpr std::array<BodyKind, 3> all_bodies{BodyKind::bed, BodyKind::clamp, BodyKind::apron};
+inline constexpr std::array body_choices{Choice{"bed", BodyKind::bed}, Choice{"clamp", BodyKind::clamp},
+                                         Choice{"apron", BodyKind::apron}};
 /// "bed", "clamp" or "apron".
 std::string to_string(BodyKind body);
 
@@ -45,6 +49,7 @@ struct Ref {
 };
 
 enum class BarModel { beam, plate };
+inline constexpr std::array bar_models{Choice{"beam", BarModel::beam}, Choice{"plate", BarModel::plate}};
 
 /// A place that follows another bar: this bar touches it on one side. See mesh/machine/stack.h.
 struct Stack {
@@ -53,6 +58,8 @@ struct Stack {
   Ref bar; ///< of kind `bar`
   bool operator==(const Stack&) const = default;
 };
+inline constexpr std::array stack_sides{Choice{"on", Stack::Side::on}, Choice{"under", Stack::Side::under},
+                                        Choice{"behind", Stack::Side::behind}, Choice{"before", Stack::Side::before}};
 
 /// One bar of a body, straight along x.
 struct Bar {
@@ -131,7 +138,12 @@ struct Sheet {
 /// Order of the six movements everywhere: x y z rx ry rz.
 enum Dof : int { ux = 0, uy = 1, uz = 2, rx = 3, ry = 4, rz = 5 };
 using DofMask = std::array<bool, 6>;
+inline constexpr std::array dof_choices{Choice{"x", ux},  Choice{"y", uy},  Choice{"z", uz},
+                                        Choice{"rx", rx}, Choice{"ry", ry}, Choice{"rz", rz}};
+inline constexpr std::array axis_choices{Choice{"x", ux}, Choice{"y", uy}, Choice{"z", uz}};
 enum class Sense { both, tension, compression };
+/// What `only` of a tie may say; both ways where it is omitted.
+inline constexpr std::array only_choices{Choice{"tension", Sense::tension}, Choice{"compression", Sense::compression}};
 
 /// A place as the case gives it; left-out coordinates are NaN until the mesher takes them from where the bars meet.
 using GivenPoint = Eigen::Vector3d;
@@ -146,6 +158,8 @@ struct JointBase {
 
 /// What lies under a post's nut.
 enum class NutSeat { washer, plain, spherical };
+inline constexpr std::array nut_seats{Choice{"washer", NutSeat::washer}, Choice{"plain", NutSeat::plain},
+                                      Choice{"spherical", NutSeat::spherical}};
 
 /// Stud with nut: pulls the clamp down. Tension only along z, sideways as a stud fixed at both ends.
 struct Post : JointBase {
@@ -298,18 +312,16 @@ struct Dial {
   SourcePos pos;
 };
 
-struct Limits {
-  std::optional<double> bow;          ///< [m]
-  std::optional<double> angle;        ///< [rad]
-  std::optional<double> utilisation;  ///< of yield, proof or allowable pressure
-  std::optional<double> buckling;     ///< least load factor; 3 when left out
-  std::optional<double> nose_opening; ///< of the nose over the sheet [m]; a part of its thickness when omitted
-};
+/// Whether the mass is lumped: a diagonal matrix.
+inline constexpr std::array mass_choices{Choice{"consistent", false}, Choice{"lumped", true}};
+
+/// In words, the apron positions that are solved where the case gives none.
+inline constexpr const char* usual_angles = "0, half and wanted";
 
 struct SolveSettings {
   int dimension = 3;                         ///< 3, or 2 for the x-z plane
   double element_size = 0.015;               ///< [m]
-  std::optional<std::vector<double>> angles; ///< [rad]; default 0, half, wanted
+  std::optional<std::vector<double>> angles; ///< [rad]; omitted: usual_angles
   int modes = 0;
   int buckling = 0;
   std::string buckling_step; ///< name of the step whose stress may buckle the machine; empty: the worst one

@@ -14,7 +14,7 @@ namespace bedbow {
 
 /// A table that turns sheet gauge numbers into thicknesses.
 struct GaugeTable {
-  std::string name;                          ///< as `gauge` in a case calls it
+  std::string name;                           ///< as `gauge` in a case calls it
   std::optional<double> (*inches)(int gauge); ///< none where the table has no such number
 };
 
@@ -39,7 +39,7 @@ struct Material {
   std::optional<double> K; ///< hardening: flow stress = K strain^n [Pa]
   std::optional<double> n;
   const GaugeTable* gauge = nullptr; ///< one of gauge_tables(); nullptr: none
-  std::vector<YieldStep> thicker; ///< where a standard lowers the yield of thick stock, ascending; usually empty
+  std::vector<YieldStep> thicker;    ///< where a standard lowers the yield of thick stock, ascending; usually empty
   std::string source; ///< standard or book the values come from, "from memory" where so, "case" for own ones
 };
 

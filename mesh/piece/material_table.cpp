@@ -102,12 +102,9 @@ std::vector<Material> sheet_materials() {
                             "memory); E, nu, density from memory"),
                       "aluminium"));
   const char* annealed = "K, n: Kalpakjian & Schmid Table 2.3; yield, tensile, E, nu, density typical (from memory)";
-  out.push_back(
-      sheet(metal("1100-O", aluminium_1100, 34 * MPa, 90 * MPa, annealed), "aluminium", 180 * MPa, 0.20));
-  out.push_back(
-      sheet(metal("6061-O", aluminium_6061, 55 * MPa, 124 * MPa, annealed), "aluminium", 205 * MPa, 0.20));
-  out.push_back(
-      sheet(metal("5052-O", aluminium_5052, 90 * MPa, 193 * MPa, annealed), "aluminium", 210 * MPa, 0.13));
+  out.push_back(sheet(metal("1100-O", aluminium_1100, 34 * MPa, 90 * MPa, annealed), "aluminium", 180 * MPa, 0.20));
+  out.push_back(sheet(metal("6061-O", aluminium_6061, 55 * MPa, 124 * MPa, annealed), "aluminium", 205 * MPa, 0.20));
+  out.push_back(sheet(metal("5052-O", aluminium_5052, 90 * MPa, 193 * MPa, annealed), "aluminium", 210 * MPa, 0.13));
   return out;
 }
 

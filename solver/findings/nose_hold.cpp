@@ -120,12 +120,8 @@ std::string words(const std::vector<std::pair<double, double>>& stretches) {
 
 } // namespace
 
-double nose_opening_limit(const Limits& limits, double thickness) {
-  return limits.nose_opening.value_or(usual_nose_opening * thickness);
-}
-
 double nose_opening_limit(const Machine& machine) {
-  return nose_opening_limit(machine.limits, machine.sheet->thickness);
+  return machine.limits.nose_opening.value_or(usual_nose_opening * machine.sheet->thickness);
 }
 
 void fill_nose(const Model& m, const StepSolution& step, BendLine& line) {

@@ -11,13 +11,7 @@
 
 namespace bedbow {
 
-/// Part of the sheet's thickness by which the nose may open where [limits] nose_opening is omitted: common practice, no
-/// source.
-inline constexpr double usual_nose_opening = 0.05;
-
-/// Opening of the nose over the sheet from which on it counts as off the sheet [m]. \param thickness of the sheet [m].
-double nose_opening_limit(const Limits& limits, double thickness);
-/// The same for the machine's own sheet. \param machine with a sheet.
+/// Opening of the nose over the sheet from which on it counts as off the sheet [m]. \param machine with a sheet.
 double nose_opening_limit(const Machine& machine);
 
 /// Force in all, reserve, opening and `lifted` at the bend line's stations, from the step's pads and the sheet's own

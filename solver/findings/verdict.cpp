@@ -1,5 +1,4 @@
-#include "solver/findings/nose_hold.h"
-#include "solver/findings/part_peaks.h"
+#include "solver/findings/limited.h"
 #include "solver/findings/results.h"
 
 #include <algorithm>
@@ -9,42 +8,18 @@ namespace bedbow {
 
 namespace {
 
-/// What a part may be used where the case sets no limit of its own: all of it.
-constexpr double whole = 1;
-
-/// The step in which a value is clearly the greatest of those over its limit; nullptr where none is.
-template <class Value, class Judged>
-const StepResult* worst_over(const std::vector<StepResult>& steps, double limit, Value value, Judged judged) {
-  const StepResult* worst = nullptr;
-  for (const StepResult& s : steps)
-    if (judged(s) && value(s) > limit && (!worst || clearly_greater(value(s), value(*worst)))) worst = &s;
-  return worst;
-}
-
-void judge_bow(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
-  if (!limits.bow) return;
-  for (BodyKind body : all_bodies) {
-    const auto bow = [k = static_cast<std::size_t>(body)](const StepResult& s) { return s.bow.bow[k]; };
-    const auto judged = [&](const StepResult& s) { return body != BodyKind::apron || judges_bend(s); };
-    const StepResult* worst = worst_over(steps, *limits.bow, bow, judged);
-    if (!worst) continue;
-    v.reasons.push_back({Failure::bows, to_string(body), "bow", bow(*worst), *limits.bow, ReasonOf::length});
-    v.reasons.back().step = worst->name;
+/// Every value that is over its limit, in the step where it is greatest.
+void judge_limited(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
+  for (const Limited& l : limited_values()) {
+    const std::optional<double>& limit = limits.*l.limit;
+    if (const Peak worst = greatest(l, steps); limit && worst.value > *limit)
+      v.reasons.push_back({l.failure, l.part, l.check, worst.value, *limit, l.of, worst.step, worst.x});
   }
-}
-
-void judge_angle(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
-  if (!limits.angle) return;
-  const auto spread = [](const StepResult& s) { return s.bow.angle_spread; };
-  const StepResult* worst = worst_over(steps, *limits.angle, spread, judges_bend);
-  if (!worst) return;
-  v.reasons.push_back({Failure::bows, "bend angle", "bend angle", spread(*worst), *limits.angle, ReasonOf::angle});
-  v.reasons.back().step = worst->name;
 }
 
 /// Each part that is used by more than the limit, in the step where it is used most.
 void judge_utilisation(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
-  const double limit = limits.utilisation.value_or(whole);
+  const double limit = limit_or_usual(limits, &Limits::utilisation);
   for (const PartPeaks& p : part_peaks(steps)) {
     if (!(p.use.value > limit)) continue;
     Reason r{p.check.failure, p.kind == "bar" ? "stress in " + p.name : p.label(), p.check.what, p.use.value, limit};
@@ -68,34 +43,13 @@ void judge_displacements(const std::vector<StepResult>& steps, Verdict& v) {
   v.reasons.insert(v.reasons.end(), worst.begin(), worst.end());
 }
 
-/// The nose where it opens over the sheet beyond the case's limit, at its worst station. Without one it is a warning
-/// (hold_warning).
-void judge_nose(const Machine& machine, const std::vector<StepResult>& steps, Verdict& v) {
-  if (!machine.limits.nose_opening) return;
-  const double limit = *machine.limits.nose_opening;
-  NoseHold worst;
-  const StepResult* at = nullptr;
-  for (const StepResult& s : steps)
-    if (const NoseHold here = nose_hold(s.bend_line);
-        here.opening > limit && (!at || clearly_greater(here.opening, worst.opening))) {
-      worst = here;
-      at = &s;
-    }
-  if (!at) return;
-  v.reasons.push_back({Failure::moves, "nose", "nose opening", worst.opening, limit, ReasonOf::length});
-  v.reasons.back().step = at->name;
-  v.reasons.back().x = worst.opening_x;
-}
-
 } // namespace
 
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
   Verdict v;
   judge_utilisation(machine.limits, steps, v);
   judge_displacements(steps, v);
-  judge_bow(machine.limits, steps, v);
-  judge_angle(machine.limits, steps, v);
-  judge_nose(machine, steps, v);
+  judge_limited(machine.limits, steps, v);
   sort_reasons(v.reasons);
   v.pass = v.reasons.empty();
   return v;

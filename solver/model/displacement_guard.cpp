@@ -239,8 +239,8 @@ std::vector<Reason> roughly_displaced(const Model& m, const StepSolution& step) 
     const Farthest f = farthest(p, travel[static_cast<std::size_t>(p.component)], step);
     const bool turned = f.rotation / roughly_turned > f.displacement / far;
     const std::string& name = m.map.components[static_cast<std::size_t>(p.component)].name;
-    Reason r = turned ? Reason{Failure::moves, name, "rotation", f.rotation, roughly_turned, ReasonOf::angle}
-                      : Reason{Failure::moves, name, "displacement", f.displacement, far, ReasonOf::length};
+    Reason r = turned ? Reason{Failure::moves, name, "rotation", f.rotation, roughly_turned, FigureKind::angle}
+                      : Reason{Failure::moves, name, "displacement", f.displacement, far, FigureKind::length};
     r.step = step.name;
     r.x = m.mesh.nodes[turned ? f.turned : f.moved].x.x();
     if (!(r.over() > 1)) continue;

@@ -8,7 +8,6 @@
 namespace bedbow {
 
 struct StepsOutcome {
-  using Status = bedbow::Status;
   Status status = Status::ok;
   std::string trouble; ///< what moves and where, what did not settle, or what is displaced too far
   std::vector<std::string> history;

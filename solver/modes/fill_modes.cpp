@@ -144,7 +144,7 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
 
 void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& verdict) {
   if (modes.buckling_factors.empty()) return;
-  const double limit = machine.limits.buckling.value_or(usual_buckling_limit);
+  const double limit = limit_or_usual(machine.limits, &Limits::buckling);
   const double factor = modes.buckling_factors.front();
   if (factor >= limit) return;
   Reason r{Failure::breaks, modes.buckling_shapes.front().description, "buckling", factor, limit};

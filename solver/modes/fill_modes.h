@@ -10,10 +10,6 @@
 
 namespace bedbow {
 
-/// Least load factor that passes where [limits] buckling is left out: a common margin against what linear buckling
-/// leaves out (common practice, no source).
-constexpr double usual_buckling_limit = 3;
-
 /// What the case asks for in [solve] modes and buckling. \param steps the solved ones; empty where the clamp step could
 /// not be held: then the joints count as closed, and there is no buckling. \param sections as fill_fields takes them;
 /// empty: no fields. Fills Findings::modes and Findings::warnings.
@@ -21,7 +17,7 @@ constexpr double usual_buckling_limit = 3;
 void fill_modes(const Model& model, const Registries& registries, const std::vector<StepSolution>& steps,
                 const std::vector<std::shared_ptr<const Section>>& sections, Findings& out);
 
-/// Adds to the verdict: a load factor under [limits] buckling, 3 when that is left out.
+/// Adds to the verdict: a load factor under [limits] buckling.
 void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& verdict);
 
 } // namespace bedbow

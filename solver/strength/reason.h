@@ -2,6 +2,7 @@
 /// Why a machine does not pass, as data: what fails, by how much, where and when. io/results/reason_words.h words it.
 #pragma once
 
+#include "mesh/piece/figure.h"
 #include "solver/strength/allowable.h"
 
 #include <limits>
@@ -10,16 +11,13 @@
 
 namespace bedbow {
 
-/// What the figures of a reason are.
-enum class ReasonOf { ratio, length, angle, force };
-
 struct Reason {
   Failure failure = Failure::bows;
   std::string part;  ///< "post left end", "stress in clamp.plate", "clamp"; buckling: what moves
   std::string check; ///< "bow", "bend angle", "displacement", "rotation", "nose opening", "buckling", or Check::what
   double value = 0;  ///< SI: none, [m], [rad] or [N], as `of` says
   double limit = 0;  ///< likewise
-  ReasonOf of = ReasonOf::ratio;
+  FigureKind of = FigureKind::ratio;
   std::string step{};                                  ///< name of the step
   double x = std::numeric_limits<double>::quiet_NaN(); ///< along the bend line [m]; NaN where that says nothing
   bool least = false;                                  ///< the limit is the least that passes, not the greatest

@@ -1,6 +1,6 @@
 #include "solver/study/capacity.h"
 
-#include "solver/findings/nose_hold.h"
+#include "solver/findings/limited.h"
 #include "solver/study/headline.h"
 #include "solver/study/worker_pool.h"
 
@@ -29,16 +29,20 @@ Strain strain_of(const Findings& f, const Limits& limits) {
   if (f.status != Status::ok) return {std::numeric_limits<double>::infinity(), f.trouble};
   const Headline h = headline(f);
   Strain s;
-  for (const BodyKind body : all_bodies)
-    s.look(h.bow[static_cast<std::size_t>(body)], limits.bow, to_string(body) + " bow");
-  s.look(h.angle_spread, limits.angle, "spread of the bend angle");
+  for (const Limited& l : limited_values()) s.look(greatest(l, f.steps).value, limits.*l.limit, l.name);
   const bool joint = h.utilisation_at.find(' ') != std::string::npos;
-  s.look(h.utilisation, limits.utilisation.value_or(1), (joint ? "" : "stress in ") + h.utilisation_at);
-  for (const Reason& r : h.reasons) // the nose's opening is looked at below, within its limit too
-    if (r.failure == Failure::moves && r.check != "nose opening")
-      s.look(r.value, r.limit, r.check + " of the " + r.part);
-  s.look(h.nose_opening, limits.nose_opening, "opening of the nose");
+  s.look(h.utilisation, limit_or_usual(limits, &Limits::utilisation), (joint ? "" : "stress in ") + h.utilisation_at);
+  for (const StepResult& step : f.steps)
+    for (const Reason& r : step.displaced) s.look(r.value, r.limit, r.check + " of the " + r.part);
   return s;
+}
+
+/// "bow, angle, ..."
+std::string keys_of_step_limits() {
+  std::string out;
+  for (const LimitKind& kind : limit_kinds)
+    if (kind.of_steps) out.append(out.empty() ? "" : ", ").append(kind.key);
+  return out;
 }
 
 /// ThicknessSearch on the grid of steps between thinnest and thickest. Loads grow about with the square of the
@@ -169,8 +173,8 @@ std::pair<double, double> bench_of(const Machine& m) {
 
 CapacityTable find_capacity(const Machine& machine, const Registries& registries, const CapacityTask& task) {
   const Limits& limits = machine.limits;
-  if (!limits.bow && !limits.angle && !limits.utilisation)
-    throw std::invalid_argument("[limits] gives neither bow, angle nor utilisation: nothing would be too thick");
+  if (!any_limit_of_steps(limits))
+    throw std::invalid_argument("[limits] gives none of " + keys_of_step_limits() + ": nothing would be too thick");
   CapacityTable out;
   out.rows.resize(task.places.size() * task.materials.size());
   Pool pool(machine, registries, task);

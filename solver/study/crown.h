@@ -3,8 +3,10 @@
 /// does as much of it as a rod can. Theory: docs/guide/crown.md.
 #pragma once
 
+#include "mesh/piece/choice.h"
 #include "solver/analysis.h"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -14,6 +16,7 @@ enum class CrownAim {
   straight, ///< the body's own bend-line edge under load
   even      ///< the bend angle along the sheet
 };
+inline constexpr std::array crown_aims{Choice{"straight", CrownAim::straight}, Choice{"even", CrownAim::even}};
 
 struct CrownTask {
   BodyKind on = BodyKind::apron;

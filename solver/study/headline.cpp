@@ -1,7 +1,6 @@
 #include "solver/study/headline.h"
 
 #include "mesh/piece/si.h"
-#include "solver/findings/nose_hold.h"
 #include "solver/findings/part_peaks.h"
 
 #include <algorithm>
@@ -50,10 +49,7 @@ Headline headline(const Findings& f) {
   out.bow.fill(nan);
   out.straightness.fill(nan);
   out.angle_mean = out.angle_spread = out.buckling = nan;
-  for (const StepResult& step : f.steps) {
-    look_at_bow(step, out);
-    out.nose_opening = std::max(out.nose_opening, nose_hold(step.bend_line).opening);
-  }
+  for (const StepResult& step : f.steps) look_at_bow(step, out);
   look_at_parts(f.steps, out);
   look_at_angle(f, out);
   if (f.modes && !f.modes->buckling_factors.empty()) out.buckling = std::ranges::min(f.modes->buckling_factors);

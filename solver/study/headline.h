@@ -20,7 +20,6 @@ struct Headline {
   double post_force = 0;                   ///< greatest tension of a post over the steps [N]
   double buckling = 0;                     ///< least load factor; NaN unless asked for
   double mass = 0;                         ///< [kg]
-  double nose_opening = 0;                 ///< greatest of the nose over the sheet over the steps [m]
   bool pass = false;
   std::vector<Reason> reasons; ///< why it does not pass, gravest first
 };

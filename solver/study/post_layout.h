@@ -3,9 +3,11 @@
 #pragma once
 
 #include "mesh/machine/machine.h"
+#include "mesh/piece/choice.h"
 #include "solver/registry/registries.h"
 #include "solver/strength/reason.h"
 
+#include <array>
 #include <span>
 #include <string>
 #include <vector>
@@ -14,6 +16,9 @@ namespace bedbow {
 
 /// What shall be least, greatest over the steps: spread of the bend angle, bow of the clamp, its straightness.
 enum class PostGoal { spread, bow, straightness };
+inline constexpr std::array post_goals{Choice{"spread", PostGoal::spread, "spread of the bend angle"},
+                                       Choice{"bow", PostGoal::bow, "clamp bow"},
+                                       Choice{"straightness", PostGoal::straightness, "clamp straightness"}};
 
 struct PostTask {
   int count = 2; ///< number of posts, >= 1

@@ -70,9 +70,9 @@ std::vector<Candidate> candidates_for(const Machine& machine, const Ref& ref, st
 }
 
 /// BarSearch over one row of candidates a bar.
-class Choice {
+class BarSearch {
 public:
-  Choice(const Machine& machine, std::span<const StockItem> stock, const Registries& registries, const StockTask& task)
+  BarSearch(const Machine& machine, std::span<const StockItem> stock, const Registries& registries, const StockTask& task)
       : machine_(machine)
       , stock_(stock)
       , registries_(registries)
@@ -243,7 +243,7 @@ Machine with_stock(const Machine& machine, std::span<const StockItem> stock, std
 StockChoice choose_stock(const Machine& machine, std::span<const StockItem> stock, const Registries& registries,
                          const StockTask& task) {
   if (task.bars.empty()) throw std::invalid_argument("no bars to choose");
-  return Choice(machine, stock, registries, task).run();
+  return BarSearch(machine, stock, registries, task).run();
 }
 
 std::vector<std::vector<std::size_t>> cut_plan(std::span<const double> pieces, double bar, double kerf) {

@@ -3,9 +3,11 @@
 #pragma once
 
 #include "mesh/machine/stock.h"
+#include "mesh/piece/choice.h"
 #include "solver/registry/registries.h"
 #include "solver/study/headline.h"
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -14,6 +16,8 @@
 namespace bedbow {
 
 enum class StockGoal { cheapest, lightest };
+inline constexpr std::array stock_goals{Choice{"cheapest", StockGoal::cheapest},
+                                        Choice{"lightest", StockGoal::lightest}};
 
 struct StockTask {
   std::vector<Ref> bars; ///< to be chosen, of kind `bar`

@@ -205,7 +205,7 @@ Findings findings() {
                        {"pad", "pad", {0.45, 0.0075, 0.0015}, {0, 0, -120}, 0.4e6}};
   }
   f.worst_step = 1;
-  f.verdict = {false, {{Failure::bows, "bend angle", "bend angle", 0.75 * deg, 0.5 * deg, ReasonOf::angle}}};
+  f.verdict = {false, {{Failure::bows, "bend angle", "bend angle", 0.75 * deg, 0.5 * deg, FigureKind::angle}}};
   f.verdict.reasons[0].step = "bend 90 deg";
   f.warnings = {"the sheet ends 1 mm from a post"};
   f.assumptions = {"cam tail: stiffness 1e9 N/m, so that it does not matter"};

@@ -114,7 +114,7 @@ TEST(HoldForces, CertificateSeesAWrongOne) {
                  "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
   const Model model = make_model(machine, registries);
   const StepsOutcome solved = solve_steps(model, std::nullopt);
-  ASSERT_EQ(solved.status, StepsOutcome::Status::ok);
+  ASSERT_EQ(solved.status, Status::ok);
   const auto equilibrium = [&](double force, double moment) {
     StepResult r;
     fill_joints(model, solved.steps.front(), r);

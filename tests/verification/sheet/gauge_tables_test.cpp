@@ -16,8 +16,7 @@ std::optional<double> by(const char* table, int gauge) {
 }
 void check(const char* id, const char* source, const char* table, int gauge, double inches) {
   // Half of the last printed digit.
-  record(id, source, std::to_string(gauge) + " ga", *by(table, gauge) / inch, inches, 0.00005 / inches,
-         "in");
+  record(id, source, std::to_string(gauge) + " ga", *by(table, gauge) / inch, inches, 0.00005 / inches, "in");
 }
 } // namespace
 
@@ -29,8 +28,8 @@ TEST(ManufacturersStandardGauge, WeightOver4182) {
   for (const auto& [gauge, weight] : pounds)
     check(gauge <= 12 ? "H40" : gauge <= 20 ? "H41" : "H42", source, "steel", gauge, weight / 41.82);
   for (const auto& [gauge, mm] : {std::pair{16, 1.519}, {18, 1.214}, {20, 0.912}})
-    record("H43", "conversion of the gauge's inches", std::to_string(gauge) + " ga",
-           *by("steel", gauge) * 1e3, mm, 0.0005 / mm, "mm");
+    record("H43", "conversion of the gauge's inches", std::to_string(gauge) + " ga", *by("steel", gauge) * 1e3, mm,
+           0.0005 / mm, "mm");
 }
 
 TEST(AstmB258, BrownAndSharpe) {

@@ -1,7 +1,6 @@
 #include "tools/bedbow/commands/answer_command.h"
 
 #include "io/text/step_label.h"
-#include "io/units/quantity.h"
 #include "tools/bedbow/support/report_error.h"
 
 #include <stdexcept>
@@ -16,12 +15,6 @@ void add_answer_options(CLI::App& command, AnswerArguments& a) {
   command.add_option("--out", a.out,
                      "also write the JSON, a CSV file per table and the plots as SVG into this directory");
   add_plugin_options(command, a.plugins);
-}
-
-double quantity_of(const std::string& option, const std::string& text, Dim due) {
-  const Quantity q = parse_quantity(text, due);
-  if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
-  return q.value;
 }
 
 std::size_t step_named(const Findings& f, const std::string& name) {

@@ -4,9 +4,9 @@
 
 #include "io/answer/answer.h"
 #include "io/case/case_reader.h"
-#include "io/units/dimension.h"
 #include "solver/findings/findings.h"
 #include "tools/bedbow/commands/commands.h"
+#include "tools/bedbow/support/output_place.h"
 #include "tools/bedbow/support/plugins.h"
 
 #include <CLI/CLI.hpp>
@@ -25,9 +25,6 @@ struct AnswerArguments {
 
 /// Adds CASE, --json, --csv, --table, --out and the plugin options to a command.
 void add_answer_options(CLI::App& command, AnswerArguments& a);
-
-/// A quantity of an option [SI]. Throws std::invalid_argument naming the option.
-double quantity_of(const std::string& option, const std::string& text, Dim due);
 
 /// Index of the step that `--step` names. Throws std::invalid_argument, naming the steps, where there is none.
 std::size_t step_named(const Findings& findings, const std::string& name);

@@ -26,7 +26,9 @@ namespace bedbow {
 namespace {
 
 struct CapacityArguments {
-  std::string file, out, csv, svg, thickest = "6 mm", thinnest = "0.3 mm";
+  std::string file, out, csv, svg;
+  std::string thickest = short_text(CapacityTask{}.thickest, OutputUnits{}.length);
+  std::string thinnest = short_text(CapacityTask{}.thinnest, OutputUnits{}.length);
   std::vector<std::string> widths, centres, materials;
   int threads = 0;
   bool json = false, report = false;
@@ -34,10 +36,6 @@ struct CapacityArguments {
 };
 
 constexpr int default_centres = 9;
-
-double thickness_of(const std::string& option, const std::string& text) {
-  return lengths_of(option, {text}).front();
-}
 
 /// All pairs of width and centre that fit on the bed.
 std::vector<SheetPlace> places_of(const Machine& m, const CapacityArguments& a) {
@@ -114,8 +112,8 @@ int capacity(const CapacityArguments& a) {
     throw std::invalid_argument("the case has no [sheet]: how it is bent (flange, grip, ...) is taken from it");
   CapacityTask task;
   task.places = places_of(m, a);
-  task.thinnest = thickness_of("thinnest", a.thinnest);
-  task.thickest = thickness_of("thickest", a.thickest);
+  task.thinnest = quantity_of("thinnest", a.thinnest, Dim::length);
+  task.thickest = quantity_of("thickest", a.thickest, Dim::length);
   task.threads = a.threads;
   if (!(task.thinnest > 0 && task.thinnest < task.thickest))
     throw std::invalid_argument("--thinnest must be greater than 0 and less than --thickest");

@@ -1,6 +1,7 @@
 #include "solver/study/crown.h"
 
 #include "tools/bedbow/commands/answer_command.h"
+#include "tools/bedbow/support/choice_option.h"
 #include "tools/bedbow/support/exit_code.h"
 
 #include <cmath>
@@ -12,16 +13,12 @@ namespace bedbow {
 namespace {
 
 struct CrownArguments : AnswerArguments {
-  std::string on = "apron", aim = "even", step, rod;
+  BodyKind on = CrownTask{}.on;
+  CrownAim aim = CrownTask{}.aim;
+  std::string step, rod;
   std::vector<std::string> stock{"0.05 mm", "0.1 mm", "0.2 mm"}, at;
   int places = 7;
 };
-
-BodyKind body_of(const std::string& name) {
-  for (BodyKind kind : all_bodies)
-    if (to_string(kind) == name) return kind;
-  throw std::invalid_argument("--on: \"" + name + "\" is none of bed, clamp, apron");
-}
 
 std::vector<double> places_of(const CrownArguments& a, const Sheet& sheet) {
   std::vector<double> out;
@@ -91,7 +88,7 @@ void tell_shims(const CrownArguments& a, const Case& c, const Registries& regist
       shim_table(r, c.output),
       state_table({{"as it is", r.before}, {"exact heights", r.exact}, {"shims of the stock", r.rounded}})};
   answer.plots = {shim_plot(r, c.output)};
-  answer.findings.push_back(case_lines(r, a.on));
+  answer.findings.push_back(case_lines(r, to_string(a.on)));
   answer.findings.emplace_back("to machine or scrape a pre-bow instead: take off the greatest height less that of each "
                                "place");
 }
@@ -100,10 +97,11 @@ void tell_rod(const CrownArguments& a, const Case& c, const Registries& registri
               Answer& answer) {
   const double offset = quantity_of("rod", a.rod, Dim::length);
   const RodResult r = find_rod(c.machine, registries, task, offset);
-  answer.facts = {{"offset", "Rod above the centroid of the " + a.on + "'s edge bar", ValueOf::length, offset},
-                  {"tension", "Tension", ValueOf::force, r.tension},
-                  {"thread", "Least thread, class 8.8 at half its proof load", ValueOf::text,
-                   r.thread.empty() ? std::string("none up to M24") : r.thread}};
+  answer.facts = {
+      {"offset", "Rod above the centroid of the " + to_string(a.on) + "'s edge bar", ValueOf::length, offset},
+      {"tension", "Tension", ValueOf::force, r.tension},
+      {"thread", "Least thread, class 8.8 at half its proof load", ValueOf::text,
+       r.thread.empty() ? std::string("none up to M24") : r.thread}};
   answer.tables = {state_table({{"as it is", r.before}, {"with the rod", r.after}})};
   if (r.tension < 0) answer.findings.emplace_back("a rod can't push: put it on the other side of the bar");
   answer.assumed.emplace_back(
@@ -123,8 +121,8 @@ int run_crown(const CrownArguments& a) {
     return exit_unsolvable;
   }
   CrownTask task;
-  task.on = body_of(a.on);
-  task.aim = a.aim == "straight" ? CrownAim::straight : CrownAim::even;
+  task.on = a.on;
+  task.aim = a.aim;
   task.step = a.step.empty() ? f.worst_step.value_or(f.steps.size() - 1) : step_named(f, a.step);
   task.places = places_of(a, *c.machine.sheet);
   Answer answer;
@@ -150,12 +148,8 @@ void add_crown(CLI::App& app, Run& run) {
                   "bedbow crown cases/hive-lid/case.toml --on clamp --aim straight --rod \"60 mm\"");
   auto a = std::make_shared<CrownArguments>();
   add_answer_options(*command, *a);
-  command->add_option("--on", a->on, "the body that gets them")
-      ->check(CLI::IsMember({"bed", "clamp", "apron"}))
-      ->capture_default_str();
-  command->add_option("--aim", a->aim, "straight: the body's own edge; even: the bend angle")
-      ->check(CLI::IsMember({"straight", "even"}))
-      ->capture_default_str();
+  add_choice(*command, "--on", a->on, body_choices, "the body that gets them");
+  add_choice(*command, "--aim", a->aim, crown_aims, "straight: the body's own edge; even: the bend angle");
   command->add_option("--step", a->step, "the step to make good; the worst when left out");
   command->add_option("--places", a->places, "so many places over the sheet's width")
       ->check(CLI::Range(2, 60))

@@ -3,7 +3,6 @@
 #include "io/text/table.h"
 #include "io/text/text.h"
 #include "io/units/output_units.h"
-#include "io/units/quantity.h"
 #include "solver/study/finger_set.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/commands/commands.h"
@@ -27,12 +26,6 @@ struct Options {
   std::vector<std::string> pieces;
   bool fill = false, json = false, csv = false;
 };
-
-double length_of(const std::string& option, const std::string& text, Dim due = Dim::length) {
-  const Quantity q = parse_quantity(text, due);
-  if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
-  return q.value;
-}
 
 // Millimetres, without the dust of binary fractions.
 std::string number(double metres) {
@@ -107,13 +100,12 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
 
 int fingers(const Options& options) {
   FingerTask task;
-  task.length = length_of("length", options.length);
-  task.step = length_of("step", options.step);
-  task.gap = length_of("gap", options.gap);
-  task.kerf = length_of("kerf", options.kerf);
+  task.length = quantity_of("length", options.length, Dim::length);
+  task.step = quantity_of("step", options.step, Dim::length);
+  task.gap = quantity_of("gap", options.gap, Dim::length);
+  task.kerf = quantity_of("kerf", options.kerf, Dim::length);
   task.fill = options.fill;
-  std::vector<double> pieces;
-  for (const std::string& piece : options.pieces) pieces.push_back(length_of("pieces", piece));
+  const std::vector<double> pieces = lengths_of("pieces", options.pieces);
   const FingerSet set = pieces.empty() ? find_fingers(task) : judge_fingers(task, pieces);
   const bool inches = options.step.ends_with("in") || options.step.ends_with('"');
   if (!options.out.empty()) {

@@ -7,6 +7,7 @@
 #include "solver/linear/process.h"
 #include "solver/study/worker_pool.h"
 #include "tools/bedbow/commands/commands.h"
+#include "tools/bedbow/support/choice_option.h"
 #include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/output_place.h"
 #include "tools/bedbow/support/plugins.h"
@@ -27,7 +28,8 @@ constexpr int most_posts = 40;
 constexpr int plotted_spacings = 41;
 
 struct PostArguments {
-  std::string file, out, count = "2..8", goal = "spread";
+  std::string file, out, count = "2..8";
+  PostGoal goal = PostTask{}.goal;
   std::vector<std::string> between, spacings;
   int threads = 0;
   bool free = false, json = false, report = false;
@@ -66,10 +68,6 @@ void set_range(const Machine& m, const PostArguments& a, PostTask& task) {
   }
 }
 
-PostGoal goal_of(const std::string& text) {
-  return text == "bow" ? PostGoal::bow : text == "straightness" ? PostGoal::straightness : PostGoal::spread;
-}
-
 std::vector<std::pair<double, PostLayout>> try_spacings(const Machine& m, const Registries& r, const PostTask& task,
                                                         const std::vector<double>& spacings) {
   std::vector<std::pair<double, PostLayout>> out(spacings.size());
@@ -81,7 +79,7 @@ std::vector<std::pair<double, PostLayout>> try_spacings(const Machine& m, const 
 
 PostsFound find(const Case& c, const Registries& registries, const PostArguments& a) {
   PostTask task;
-  task.goal = goal_of(a.goal);
+  task.goal = a.goal;
   task.free = a.free;
   task.threads = a.threads;
   set_range(c.machine, a, task);
@@ -110,8 +108,8 @@ PostsFound find(const Case& c, const Registries& registries, const PostArguments
 void print(const PostsFound& f, const Case& c, const PostArguments& a) {
   const Style style = style_for(1);
   const OutputUnits& units = c.output;
-  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts set for the least " << goal_words(a.goal)
-            << "; worst of all steps\n"
+  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts set for the least "
+            << choice_of(post_goals, a.goal).meaning << "; worst of all steps\n"
             << counts_table(f, units).render(style);
   if (!f.spacings.empty()) std::cout << "\nEvenly set, by spacing\n" << spacings_table(f, units).render(style);
   if (f.smallest) {
@@ -185,9 +183,7 @@ void add_posts(CLI::App& app, Run& run) {
   auto a = std::make_shared<PostArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
   command->add_option("--count", a->count, "number of posts: 4, or a range")->capture_default_str();
-  command->add_option("--for", a->goal, "what shall be least")
-      ->check(CLI::IsMember({"spread", "bow", "straightness"}))
-      ->capture_default_str();
+  add_choice(*command, "--for", a->goal, post_goals, "what shall be least");
   command->add_option("--between", a->between, "least and greatest x of a post; the bars' length when left out")
       ->expected(2);
   command->add_flag("--free", a->free, "move each post by itself, not in mirrored pairs");

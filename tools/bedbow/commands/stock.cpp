@@ -9,6 +9,7 @@
 #include "solver/study/cost.h"
 #include "solver/study/stock_choice.h"
 #include "tools/bedbow/commands/commands.h"
+#include "tools/bedbow/support/choice_option.h"
 #include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/output_place.h"
 #include "tools/bedbow/support/plugins.h"
@@ -27,10 +28,11 @@ namespace bedbow {
 namespace {
 
 struct StockArguments {
-  std::string file, cut = "cheapest", kerf = "3 mm";
+  std::string file, kerf = "3 mm";
+  StockGoal cut = StockTask{}.goal;
   std::vector<std::string> bars;
   int threads = 0;
-  long most = 50000;
+  long most = StockTask{}.most_tries;
   bool json = false;
   PluginOptions plugins;
 };
@@ -140,9 +142,9 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
   const Headline& h = choice.headline;
   std::cout << ": " << fixed(h.mass, 2) << " kg"
             << (std::isfinite(choice.cost) ? ", cost " + fixed(choice.cost, 2) : std::string()) << "; angle spread "
-            << fixed(to_deg(h.angle_spread), 3) << " deg, clamp bow "
-            << in_unit(h.bow[static_cast<std::size_t>(BodyKind::clamp)], c.output.length, 1e-6) << " "
-            << c.output.length.name << ", used " << fixed(h.utilisation, 2) << " (" << choice.tries << " tried)\n";
+            << degrees_text(h.angle_spread) << ", clamp bow "
+            << length_text(h.bow[static_cast<std::size_t>(BodyKind::clamp)], c.output, 1e-6) << ", used "
+            << fixed(h.utilisation, 2) << " (" << choice.tries << " tried)\n";
   TextTable table({{"bar", Align::left}, {"stock", Align::left}, {"as it lies, mm", Align::left}});
   for (const StockPick& p : choice.picks)
     table.row({printable(c.machine.name_of(p.bar)), printable(c.stock[p.item].name), sizes_of(p.shape)});
@@ -158,14 +160,14 @@ void print_cuts(const Built& b, const Case& c, double kerf, const Style& style) 
       table.row(
           {printable(stock), printable(p->name), in_unit(p->length, unit, 1e-4), fixed(p->mass, 2), fixed(p->cost, 2)});
     if (const auto bars = bars_to_buy(c, stock, pieces, kerf))
-      buy += "  " + std::to_string(*bars) + " x " + in_unit(*item_named(c, stock)->bar_length, unit, 1e-4) + " " +
-             unit.name + " of " + printable(stock) + "\n";
+      buy += "  " + std::to_string(*bars) + " x " + length_text(*item_named(c, stock)->bar_length, c.output, 1e-4) +
+             " of " + printable(stock) + "\n";
   }
   double mass = 0;
   for (const CutPiece& p : b.cost.pieces) mass += p.mass;
   table.row({"together", "", "", fixed(mass, 2), fixed(b.cost.total, 2)});
   std::cout << "\nCut list\n" << table.render(style);
-  if (!buy.empty()) std::cout << "To buy, with " << in_unit(kerf, unit, 1e-4) << " " << unit.name << " a cut:\n" << buy;
+  if (!buy.empty()) std::cout << "To buy, with " << length_text(kerf, c.output, 1e-4) << " a cut:\n" << buy;
   std::cout << "Caution: studs, screws, pins, panels and waste are not in it.\n";
 }
 
@@ -175,7 +177,7 @@ int stock(const StockArguments& a) {
   const Registries& registries = open.registries;
   const Case& c = open.value;
   if (c.stock.empty()) throw std::invalid_argument("the case has no [[stock]] to choose from");
-  const double kerf = lengths_of("kerf", {a.kerf}).front();
+  const double kerf = quantity_of("kerf", a.kerf, Dim::length);
   StockTask task;
   task.bars = bars_of(c.machine, a.bars);
   task.threads = a.threads;
@@ -191,7 +193,7 @@ int stock(const StockArguments& a) {
                                        registries.shapes)};
   };
   const Built cheap = built(cheapest), light = built(lightest);
-  const Built& cut = a.cut == "cheapest" && priced ? cheap : light;
+  const Built& cut = a.cut == StockGoal::cheapest && priced ? cheap : light;
   if (a.json) {
     nlohmann::ordered_json out;
     out["cheapest"] = json_of(cheap, c);
@@ -216,9 +218,7 @@ void add_stock(CLI::App& app, Run& run) {
   auto a = std::make_shared<StockArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
   command->add_option("--bars", a->bars, "bars to choose, as clamp.rib; all when left out");
-  command->add_option("--cut", a->cut, "which machine the cut list is for")
-      ->check(CLI::IsMember({"cheapest", "lightest"}))
-      ->capture_default_str();
+  add_choice(*command, "--cut", a->cut, stock_goals, "which machine the cut list is for");
   command->add_option("--kerf", a->kerf, "lost by each cut")->capture_default_str();
   command->add_option("--most", a->most, "machines tried at most, for each of the two")
       ->check(CLI::PositiveNumber)

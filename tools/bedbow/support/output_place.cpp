@@ -21,13 +21,15 @@ const std::vector<std::string>& optional_files() {
   return names;
 }
 
+double quantity_of(const std::string& option, const std::string& text, Dim due) {
+  const Quantity q = parse_quantity(text, due);
+  if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
+  return q.value;
+}
+
 std::vector<double> lengths_of(const std::string& option, const std::vector<std::string>& texts) {
   std::vector<double> out;
-  for (const std::string& text : texts) {
-    const Quantity q = parse_quantity(text, Dim::length);
-    if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
-    out.push_back(q.value);
-  }
+  for (const std::string& text : texts) out.push_back(quantity_of(option, text, Dim::length));
   return out;
 }
 

@@ -1,6 +1,8 @@
 /// \file
-/// Where commands put their files, and how they read lists of lengths.
+/// Where commands put their files, and how they read quantities.
 #pragma once
+
+#include "io/units/dimension.h"
 
 #include <filesystem>
 #include <string>
@@ -14,6 +16,9 @@ std::filesystem::path output_directory(const std::string& wanted, const std::fil
 /// Report and plots that a case's directory may hold from an earlier run: they go when results are written without
 /// them.
 const std::vector<std::string>& optional_files();
+
+/// A quantity of an option [SI]. Throws std::invalid_argument naming the option.
+double quantity_of(const std::string& option, const std::string& text, Dim due);
 
 /// Lengths [m] of an option's texts. Throws std::invalid_argument naming the option.
 std::vector<double> lengths_of(const std::string& option, const std::vector<std::string>& texts);

@@ -68,8 +68,8 @@ TEST(Report, WhereTheClampHasNoReserveItsForceIsGiven) {
 
 TEST(Report, AnswerNamesTheFirstReason) {
   Findings f = test::findings();
-  const Reason clamp{Failure::bows, "clamp", "bow", 0.4e-3, 0.25e-3, ReasonOf::length, "bend 0 deg"};
-  const Reason bed{Failure::bows, "bed", "bow", 0.3e-3, 0.25e-3, ReasonOf::length, "bend 0 deg"};
+  const Reason clamp{Failure::bows, "clamp", "bow", 0.4e-3, 0.25e-3, FigureKind::length, "bend 0 deg"};
+  const Reason bed{Failure::bows, "bed", "bow", 0.3e-3, 0.25e-3, FigureKind::length, "bend 0 deg"};
   f.verdict = {false, {clamp, bed}};
   EXPECT_EQ(solve_answer(a_case(), f),
             "A limit is exceeded: clamp bows 0.400 mm in step bend 0 deg, limit 0.250 mm, and 1 more below.");

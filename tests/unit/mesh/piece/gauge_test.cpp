@@ -30,9 +30,7 @@ TEST(Gauge, ThinnerWithEveryNumber) {
 // A galvanised gauge is the steel gauge with its coating on: 0.0037 in more at every number.
 TEST(Gauge, GalvanisedIsSteelPlusCoating) {
   for (int n = 8; n <= 30; ++n)
-    EXPECT_NEAR(*by("galvanised", n) - *by("steel", n), 0.0037 * 0.0254,
-                0.00011 * 0.0254)
-        << n;
+    EXPECT_NEAR(*by("galvanised", n) - *by("steel", n), 0.0037 * 0.0254, 0.00011 * 0.0254) << n;
 }
 
 // The US standard gauge goes in fractions of an inch (from memory).

@@ -60,7 +60,7 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
   StepResult s = empty_step("bend 0 deg");
   s.bow.bow = {2e-3, 0, 0};
   s.bow.angle_spread = 3 * deg;
-  s.displaced = {{Failure::moves, "apron", "rotation", 4 * deg, 2 * deg, ReasonOf::angle, "bend 0 deg"}};
+  s.displaced = {{Failure::moves, "apron", "rotation", 4 * deg, 2 * deg, FigureKind::angle, "bend 0 deg"}};
   BarResult bar;
   bar.name = "bed.web";
   bar.stress = 300e6;
@@ -86,7 +86,7 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
 
 // 0.31 mm where the case speaks of inches says nothing to who reads it.
 TEST(Verdict, IsWordedInTheUnitsOfTheCase) {
-  const Reason bow{Failure::bows, "clamp", "bow", 0.254e-3, 0.127e-3, ReasonOf::length, "clamp"};
+  const Reason bow{Failure::bows, "clamp", "bow", 0.254e-3, 0.127e-3, FigureKind::length, "clamp"};
   const OutputUnits inches{{"in", 0.0254}, {"lbf", 4.4482216152605}, {"ksi", 6.894757293168e6}};
   EXPECT_EQ(reason_words(bow, inches), "clamp bows 0.0100 in in step clamped, limit 0.0050 in");
 }
@@ -94,7 +94,7 @@ TEST(Verdict, IsWordedInTheUnitsOfTheCase) {
 // Half the load that buckles is worse than nine tenths of it: the limit is a least value.
 TEST(Verdict, BucklingIsWorseTheLessItTakes) {
   std::vector<Reason> r{{Failure::breaks, "post left", "stud", 2, 1},
-                        {Failure::breaks, "clamp rolls", "buckling", 0.5, 3, ReasonOf::ratio, "bend 0 deg"}};
+                        {Failure::breaks, "clamp rolls", "buckling", 0.5, 3, FigureKind::ratio, "bend 0 deg"}};
   r[1].least = true;
   EXPECT_DOUBLE_EQ(r[1].over(), 6);
   sort_reasons(r);

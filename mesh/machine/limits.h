@@ -1,0 +1,65 @@
+/// \file
+/// What is still good enough. Each limit is declared once, as a row of `limit_kinds`: schema, reader, messages, verdict
+/// and reports loop over them. How a step's value is taken: solver/findings/limited.h.
+#pragma once
+
+#include "mesh/piece/figure.h"
+
+#include <array>
+#include <limits>
+#include <optional>
+#include <string_view>
+
+namespace bedbow {
+
+struct Limits {
+  std::optional<double> bow;          ///< [m]
+  std::optional<double> angle;        ///< [rad]
+  std::optional<double> utilisation;  ///< of yield, proof or allowable pressure
+  std::optional<double> buckling;     ///< least load factor
+  std::optional<double> nose_opening; ///< of the nose over the sheet [m]
+};
+
+/// Part of the sheet's thickness by which the nose may open where [limits] nose_opening is omitted: common practice, no
+/// source.
+inline constexpr double usual_nose_opening = 0.05;
+
+struct LimitKind {
+  std::string_view key; ///< of [limits]
+  std::optional<double> Limits::*member;
+  FigureKind of;
+  std::string_view example;                                ///< an accepted value
+  std::string_view doc;                                    ///< what is limited, for the tables of keys
+  std::string_view name;                                   ///< the same in a list of limits
+  double usual = std::numeric_limits<double>::quiet_NaN(); ///< holds where the key is omitted; NaN: not judged then
+  bool of_steps = true;                                    ///< judged in every step; else with the buckling factors
+};
+
+inline constexpr std::array limit_kinds{
+    LimitKind{"bow", &Limits::bow, FigureKind::length, "0.25 mm", "of any body", "bow"},
+    LimitKind{"angle", &Limits::angle, FigureKind::angle, "0.5 deg", "spread of the bend angle along the sheet",
+              "angle spread"},
+    LimitKind{"utilisation", &Limits::utilisation, FigureKind::ratio, "0.67", "of yield, proof or allowable pressure",
+              "utilisation", 1},
+    // A common margin against what linear buckling leaves out (common practice, no source).
+    LimitKind{"buckling", &Limits::buckling, FigureKind::ratio, "3", "least load factor against buckling",
+              "buckling factor", 3, false},
+    LimitKind{"nose_opening", &Limits::nose_opening, FigureKind::length, "0.05 mm", "of the nose over the sheet",
+              "opening of the nose"},
+};
+
+/// A limit of the case, or the usual one where it is omitted; NaN where there is none.
+constexpr double limit_or_usual(const Limits& limits, std::optional<double> Limits::*member) {
+  for (const LimitKind& kind : limit_kinds)
+    if (kind.member == member) return (limits.*member).value_or(kind.usual);
+  return std::numeric_limits<double>::quiet_NaN();
+}
+
+/// Whether the case gives a limit that is judged in every step.
+constexpr bool any_limit_of_steps(const Limits& limits) {
+  for (const LimitKind& kind : limit_kinds)
+    if (kind.of_steps && limits.*kind.member) return true;
+  return false;
+}
+
+} // namespace bedbow
