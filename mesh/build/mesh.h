@@ -43,7 +43,8 @@ struct ShellElement {
   Ref owner; ///< bar (model = plate), panel or part of the own mesh
 };
 
-/// One node's share of a place: movement there = sum of weight * (u + theta x arm), rotation = sum of weight * theta.
+/// One node's share of a place: displacement there = sum of weight * (u + theta x arm), rotation = sum of weight *
+/// theta.
 struct PlaceTerm {
   int node = -1;
   double weight = 1;
@@ -81,8 +82,8 @@ enum class JointKind {
 };
 std::string to_string(JointKind kind);
 
-/// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
-/// The spring's stretch is movement(b) - movement(a); its force acts +f on a and -f on b (so tension pulls them
+/// A joint of any kind: up to six springs between two places, along the global axes unless it has axes of its own.
+/// The spring's stretch is displacement(b) - displacement(a); its force acts +f on a and -f on b (so tension pulls them
 /// together). Stiffness infinity is rigid, 0 is free.
 struct Joint {
   JointKind kind = JointKind::tie;
@@ -97,7 +98,7 @@ struct Joint {
   int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
   bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
   std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;        ///< length along x that it stands for (pads, touches) [m]
+  double tributary = 0;        ///< tributary length along x (pads, touches) [m]
 };
 
 /// A bar's or member's chain of nodes, a straight run of the own mesh's lines, or a plate bar's grid, in order of x.
@@ -122,7 +123,7 @@ struct FingerLayout {
   [[nodiscard]] bool plate() const { return !nodes.empty(); }
 };
 
-/// Screws and welds hold both ways whatever happens: they are springs of the stiffness matrix and make one part of what
+/// Screws and welds are bilateral in every state: they are springs of the stiffness matrix and make one part of what
 /// they join. All other joints act between parts.
 inline bool in_matrix(const Joint& joint) {
   return joint.kind == JointKind::screw || joint.kind == JointKind::weld;
@@ -133,7 +134,7 @@ struct Mesh {
   std::vector<BeamElement> beams;
   std::vector<ShellElement> shells;
   std::vector<Section> sections;
-  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six movements
+  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six degrees of freedom
   std::vector<Joint> joints;                   ///< in the machine's order by kind
   std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines
   std::vector<FingerLayout> fingers;           ///< of the clamp's nose, left to right

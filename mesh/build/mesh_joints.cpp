@@ -14,7 +14,7 @@ namespace {
 
 constexpr double rigid = std::numeric_limits<double>::infinity();
 // Steel of studs and screws; common practice, no source.
-// An eccentric on its shaft counts as this stiff where the case gives nothing better: far stiffer than any bar.
+// Default stiffness of an eccentric on its shaft: far stiffer than any bar.
 constexpr double cam_stiffness = 1e14;
 
 Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
@@ -23,7 +23,7 @@ Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
   return place_on_structure(b.mesh, r, at);
 }
 
-/// Middle of the nodes of a member, panel or part of the own mesh along axis k.
+/// Middle of the nodes of a member, panel or part of the user's mesh along axis k.
 double middle_of(const Builder& b, const Ref& r, int k) {
   double sum = 0;
   int count = 0;
@@ -40,7 +40,7 @@ double middle_of(const Builder& b, const Ref& r, int k) {
   return sum / std::max(count, 1);
 }
 
-/// How far along axis k the middle of what r names lies; ground is below everything.
+/// Coordinate along axis k of the middle of the part that r names; ground is below everything.
 double height_of(const Builder& b, const Ref& r, int k) {
   if (r.kind == Ref::Kind::ground) return -std::numeric_limits<double>::infinity();
   if (r.kind != Ref::Kind::bar) return middle_of(b, r, k);
@@ -49,7 +49,7 @@ double height_of(const Builder& b, const Ref& r, int k) {
 }
 
 /// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
-/// the bed): then stretch is what pulls apart.
+/// the bed): then positive stretch separates them.
 Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, int index, int k, const Eigen::Vector3d& at) {
   Joint out;
   out.kind = kind;
@@ -119,7 +119,7 @@ void add_hinges(Builder& b) {
     j.swapped = h.joins[0].body == BodyKind::apron;
     j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
     j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
-    // A pin in a short bearing has play enough to lean: it holds the point, not the direction.
+    // A pin in a short bearing has enough play to lean: it fixes the point, not the direction.
     j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
     b.mesh.joints.push_back(std::move(j));
   }
@@ -159,7 +159,8 @@ void add_ties(Builder& b) {
       const auto given = k < 3 ? t.stiffness : t.rotational_stiffness;
       double stiffness = given.value_or(rigid);
       if (t.only != Sense::both) {
-        if (!std::isfinite(stiffness)) stiffness = cam_stiffness; // one-sided rows are springs, this one very stiff
+        if (!std::isfinite(stiffness))
+          stiffness = cam_stiffness; // unilateral constraints are springs, this one very stiff
         j.sense[k] = t.only;
       }
       j.stiffness[k] = stiffness;

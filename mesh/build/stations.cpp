@@ -30,7 +30,7 @@ void add_load_places(const Machine& m, std::vector<double>& x) {
   }
 }
 
-/// Sorted, what lies within same_place as one: its middle, so that mirrored places give mirrored ones.
+/// Sorted; values within same_place are merged into their mean, so that mirrored places give mirrored ones.
 std::vector<double> distinct_places(std::vector<double> x) {
   std::ranges::sort(x);
   std::vector<double> out;
@@ -64,7 +64,7 @@ std::vector<double> make_stations(const Machine& m, const std::vector<double>& e
   for (double v : distinct_places(std::move(x))) {
     if (!out.empty()) {
       const double from = out.back();
-      // Slack, so that 900 mm by 15 mm makes 60 pieces, not 61, whatever the last digits of either end say.
+      // Slack, so that 900 mm by 15 mm makes 60 pieces, not 61, whatever the last digits of either end are.
       const double run = v - from - 2 * same_place;
       const int pieces = std::max(1, static_cast<int>(std::ceil(run / m.solve.element_size)));
       for (int i = 1; i < pieces; ++i) out.push_back(from + (v - from) * i / pieces);
