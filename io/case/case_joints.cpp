@@ -50,7 +50,7 @@ Cam cam(const CaseBuilder& b, const CaseValues& in) {
   if (!in.given("lift") && !by_angle) b.missing(in, "lift", "how far it would raise the tail, or `throw` and `angle`");
   if (!in.given("lift") && by_angle)
     for (const char* key : {"throw", "angle"})
-      if (!in.given(key)) b.missing(in, key, "an eccentric takes both `throw` and `angle`");
+      if (!in.given(key)) b.missing(in, key, "an eccentric needs both `throw` and `angle`");
   c.touch = in.number_or("touch", 0);
   for (const char* key : {"lag", "touch"})
     if (in.given(key) && !by_angle) b.wrong(in, key, "it needs `throw` and `angle`");

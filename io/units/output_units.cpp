@@ -23,7 +23,7 @@ std::string fixed(double value, int decimals) {
   char text[400]; // the greatest double has 309 digits before its point
   std::snprintf(text, sizeof text, "%.*f", decimals, value);
   const std::string out = text;
-  // "-0.000" says less than "0.000" and looks like a fault.
+  // "-0.000" looks like a fault.
   if (out[0] == '-' && out.find_first_not_of("-0.") == std::string::npos) return out.substr(1);
   return out;
 }

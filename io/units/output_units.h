@@ -1,6 +1,6 @@
 /// \file
-/// Units in which people are shown lengths, forces and stresses: the [output] table of a case. Result files for
-/// programs keep their fixed units (mm, N, MPa, deg, Hz) whatever stands here.
+/// Units of displayed lengths, forces and stresses: the [output] table of a case. Result files for programs keep their
+/// fixed units (mm, N, MPa, deg, Hz) whatever these are.
 #pragma once
 
 #include <string>
@@ -19,7 +19,7 @@ struct OutputUnits {
   OutputUnit stress{"MPa", 1e6};
 };
 
-/// The unit of force to stand over the unit of length, as in N/mm: kN become N, since per mm a kN is much.
+/// Unit of force per length, as in N/mm: kN becomes N, since a kN per mm is too large a unit.
 OutputUnit force_per_length(const OutputUnits& units);
 
 /// Number of decimals that shows a quantity to about the given resolution.

@@ -98,7 +98,7 @@ void check(const Machine& m, const CrownTask& task) {
   if (!m.body(task.on).present()) throw std::invalid_argument("the case has no " + to_string(task.on));
   if (task.places.size() < 2) throw std::invalid_argument("shims need at least two places");
   if (std::ranges::adjacent_find(task.places, std::ranges::greater_equal()) != task.places.end())
-    throw std::invalid_argument("the places go from left to right, each further than the one before");
+    throw std::invalid_argument("the places must increase from left to right");
 }
 
 /// Heights by Gauss-Newton with step halving; the uniform lift that changes nothing is taken out.

@@ -61,9 +61,9 @@ w = h - t; A = b * t + w * t
 c = (b * t * (w + t / 2) + w * t * w / 2) / A
 print(repr(b * t**3 / 12 + b * t * (w + t / 2 - c)**2 + t * w**3 / 12 + w * t * (w / 2 - c)**2), repr(c))')
 expect tee 0 same against "$i" "$(/usr/bin/python3 -c 'print(80 * 8 * 5 / 6)')" "$c" "$dir/tee.toml" --plugin "$dir/tee_section.so"
-expect tee-unknown 2 'no section shape "tee"' "$bedbow" check "$dir/tee.toml"
+expect tee-unknown 2 'unknown section shape "tee"' "$bedbow" check "$dir/tee.toml"
 expect tee-refuses 2 "wall must be less than half" "$bedbow" check "$(made "${tee/8 mm/40 mm}")" --plugin "$dir/tee_section.so"
-expect tee-missing-size 2 'the shape "tee" takes width, height, wall' "$bedbow" check "$(made "$(grep -v wall <<<"$tee")")" --plugin "$dir/tee_section.so"
+expect tee-missing-size 2 'the shape "tee" needs width, height, wall' "$bedbow" check "$(made "$(grep -v wall <<<"$tee")")" --plugin "$dir/tee_section.so"
 # --- element: no shear flexibility
 flat='shape = "rectangle"
 width = "10 mm"
@@ -72,8 +72,8 @@ cantilever "$flat
 element = \"slender beam\"" >"$dir/slender.toml"
 expect slender 0 same against 180000 inf 30 "$dir/slender.toml" --plugin "$dir/slender_beam.so"
 expect slender-told 0 "element 'slender beam' (slender_beam.so 1.0)" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/slender_beam.so" --out "$dir/out"
-expect element-unknown 2 'no element "slender beam"; here go beam' "$bedbow" check "$dir/slender.toml"
-expect element-over-line 2 "goes over a surface" "$bedbow" check "$(made "$flat
+expect element-unknown 2 'unknown element "slender beam"; available here: beam' "$bedbow" check "$dir/slender.toml"
+expect element-over-line 2 "is for a surface" "$bedbow" check "$(made "$flat
 element = \"shell4\"")"
 expect element-asymmetric 2 "takes no Iyz" "$bedbow" solve "$(made 'shape = "angle"
 width = "40 mm"
@@ -123,7 +123,7 @@ END
 }
 expect skyline 0 "same 8" solved solve
 expect skyline-modes 0 "same 14" solved modes
-expect skyline-unknown 2 'no linear solver "skyline"' "$bedbow" check "$dir/skyline.toml"
+expect skyline-unknown 2 'unknown linear solver "skyline"' "$bedbow" check "$dir/skyline.toml"
 # --- result writer
 expect writer 0 "steps.md" "$bedbow" solve "$hive" --plugin "$dir/step_page.so" --out "$dir/written"
 expect writer-page 0 "| bend 90 deg | 0." cat "$dir/written/steps.md"
