@@ -60,7 +60,7 @@ std::string told(const Teller& t, const Screws& s) {
 }
 
 std::string told(const Teller& t, const Weld& w) {
-  if (std::isnan(w.from) && std::isnan(w.to)) return "the whole common length";
+  if (std::isnan(w.from) && std::isnan(w.to)) return "over the whole common length";
   return "x = " + t.number(w.from) + " to " + t.length(w.to);
 }
 
@@ -81,7 +81,7 @@ std::string explain_joints(const Teller& t, const Style& style) {
   TextTable table({{"joint", Align::left},
                    {"joins", Align::left},
                    {"at x, y, z " + t.unit(), Align::left},
-                   {"what it is", Align::left}});
+                   {"description", Align::left}});
   add_rows(table, t, m.posts, "post");
   add_rows(table, t, m.cams, "cam");
   add_rows(table, t, m.hinges, "hinge");

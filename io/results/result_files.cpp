@@ -87,7 +87,7 @@ std::vector<std::string> write_results(const std::filesystem::path& directory, c
   for (const std::string& name : stale)
     if (std::find(names.begin(), names.end(), name) == names.end() && std::filesystem::exists(directory / name))
       files.retire(name);
-  files.add("results.json", json_text(results)); // last: who waits for it finds the others in place
+  files.add("results.json", json_text(results)); // last: a program that waits for it finds the others in place
   files.commit();
   return names;
 }

@@ -17,7 +17,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// Every number passes here.
+// All numbers go through this function.
 Json number(double value) {
   return json_number(value);
 }
@@ -55,7 +55,7 @@ Json checks_json(const StepChecks& c) {
 StepChecks worst_of(const std::vector<StepResult>& steps) {
   StepChecks worst;
   for (const StepResult& s : steps) {
-    // A NaN wins and stays: a check that failed must not vanish behind one that held.
+    // NaN takes precedence: a failed check must not be hidden by one that passed.
     const auto take = [](double& to, double v) {
       if (std::isnan(v) || v > to) to = v;
     };
@@ -115,7 +115,7 @@ Json bar_json(const BarResult& b) {
           {"moments_N_mm", Json::array({number(to_N_mm(f.T)), number(to_N_mm(f.My)), number(to_N_mm(f.Mz))})}};
 }
 
-/// What a check's figures are in files: the end of their key, and file value = SI value * scale.
+/// Unit of a check's values in files: the end of their key, and file value = SI value * scale.
 std::pair<std::string, double> file_unit(const Check& c) {
   if (c.unit == CheckUnit::force) return {"_N", 1};
   return c.unit == CheckUnit::stress ? std::pair<std::string, double>{"_MPa", 1e-6}
@@ -156,7 +156,7 @@ Json joints_json(const std::vector<JointResult>& joints) {
   return out;
 }
 
-/// A joint over all steps: where its force is greatest, and where most of what it bears is used.
+/// A joint over all steps: where its force is greatest, and where its utilisation is highest.
 Json peaks_json(const PartPeaks& p) {
   Json out{{"kind", p.kind}, {"name", p.name}};
   const bool handle = p.kind == "handle";

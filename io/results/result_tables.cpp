@@ -34,7 +34,7 @@ std::string pressure_words(double least, double greatest, const OutputUnits& u) 
   return (from == to ? "" : from + " to ") + to + " " + unit.name;
 }
 
-/// Calls f(kind, joint) for every joint that is checked.
+/// Calls f(kind, joint) for every joint with checks.
 template <class F> void each_checked(const StepResult& s, F f) {
   for (const JointList& l : joint_lists)
     if (l.checked)
@@ -70,10 +70,10 @@ std::vector<std::string> hold_words(const Findings& f, const OutputUnits& u) {
     std::string text = step_label(s.name) + ": at " + stations(h.without_reserve) + " stations ";
     if (h.greatest > 0)
       text += "only the sheet's own lever presses on the nose, by " + pressure_words(h.least, h.greatest, u) +
-              ", without reserve of clamping";
+              ", without clamping reserve";
     else
       text += "the nose does not press on the sheet";
-    text += "; it stands open by up to " + opening;
+    text += "; it is open by up to " + opening;
     if (h.lifted > 0) text += ", at " + stations(h.lifted) + " by more than the limit";
     out.push_back(std::move(text));
   }
@@ -119,7 +119,7 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
                {"at x"},
                {"in step", Align::left}});
   for (const PartPeaks& p : part_peaks(f.steps)) {
-    if (p.kind == "handle") continue; // a moment, which nothing is checked with
+    if (p.kind == "handle") continue; // a moment, for which there is no check
     const bool used = p.use.value > 0;
     const std::string check = used ? governing_words(p, u) : "";
     const Peak& load = p.across.step.empty() ? p.load : p.across;
@@ -137,7 +137,7 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
 
 std::vector<std::string> load_remarks(const Findings& f) {
   std::vector<std::string> out;
-  std::vector<std::string> told; // the first step says enough
+  std::vector<std::string> told; // the first step is sufficient
   for (const StepResult& s : f.steps)
     each_checked(s, [&](const char* kind, const JointResult& j) {
       const std::string name = with_kind(kind, j.name);

@@ -92,9 +92,9 @@ Json described(const KeySpec& k) {
     if (k.max_items < KeySpec::no_limit) out["maxItems"] = k.max_items;
   }
   std::string doc = k.doc;
-  if (!k.by_default.empty()) doc += ". Left out: " + k.by_default;
+  if (!k.by_default.empty()) doc += ". Default: " + k.by_default;
   out["description"] = doc;
-  // What TOML writes so, JSON writes so, too.
+  // TOML and JSON write these values alike.
   if (!k.example.empty()) out["examples"] = Json::array({Json::parse(k.example_value())});
   return out;
 }
@@ -108,7 +108,7 @@ Json table_of(const TableSpec& t) {
   }
   Json out = {{"type", "object"}, {"description", t.heading + ": " + t.doc}, {"properties", properties}};
   if (!due.empty()) out["required"] = due;
-  out["additionalProperties"] = false; // sizes of brought shapes are keys by now: see with_brought()
+  out["additionalProperties"] = false; // sizes of plugin shapes are already keys: see with_brought()
   return out;
 }
 

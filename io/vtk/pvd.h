@@ -1,5 +1,5 @@
 /// \file
-/// The small XML file by which viewers take a row of .vtu files as steps of one data set.
+/// The small XML file with which viewers read a series of .vtu files as steps of one data set.
 #pragma once
 
 #include <string>
