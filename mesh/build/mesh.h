@@ -30,7 +30,7 @@ struct BeamElement {
   double length = 0;
   int section = 0;                  ///< index into Mesh::sections
   int material = 0;                 ///< index into Machine::materials
-  Ref owner;                        ///< bar, member or part of the own mesh
+  Ref owner;                        ///< bar, member or part of the user's mesh
   DofMask release_a{}, release_b{}; ///< local dofs freed at either end
   bool tension_only = false;
 };
@@ -40,7 +40,7 @@ struct ShellElement {
   std::array<int, 4> nodes{};
   double thickness = 0;
   int material = 0;
-  Ref owner; ///< bar (model = plate), panel or part of the own mesh
+  Ref owner; ///< bar (model = plate), panel or part of the user's mesh
 };
 
 /// One node's share of a place: displacement there = sum of weight * (u + theta x arm), rotation = sum of weight *
@@ -63,7 +63,7 @@ struct Place {
 int main_node(const Place& place);
 
 /// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
-/// `member_end`: an end of a member that lies on a panel or the own mesh between its nodes.
+/// `member_end`: an end of a member that lies on a panel or the user's mesh between its nodes.
 enum class JointKind {
   post,
   cam,
@@ -101,7 +101,7 @@ struct Joint {
   double tributary = 0;        ///< tributary length along x (pads, touches) [m]
 };
 
-/// A bar's or member's chain of nodes, a straight run of the own mesh's lines, or a plate bar's grid, in order of x.
+/// A bar's or member's chain of nodes, a straight run of the user mesh's lines, or a plate bar's grid, in order of x.
 struct BarLayout {
   Ref owner;
   int section = -1;
@@ -139,7 +139,7 @@ struct Mesh {
   std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines
   std::vector<FingerLayout> fingers;           ///< of the clamp's nose, left to right
   std::vector<int> held_dofs;                  ///< 6 * node + dof: holds that need no arm
-  std::vector<int> own_nodes;                  ///< node of each point of the own mesh; -1 where no cell has it
+  std::vector<int> own_nodes;                  ///< node of each point of the user's mesh; -1 where no cell has it
   std::vector<double> stations;                ///< the common x-stations of the bars [m]
   std::vector<double> bend_stations;           ///< stations within the sheet, both ends included
   std::vector<std::string> warnings;

@@ -143,7 +143,7 @@ std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, do
 
 namespace {
 
-/// The place on the nearest element of a part of the own mesh, carried by its nodes in proportion. No terms: none.
+/// The place on the nearest element of a part of the user's mesh, carried by its nodes in proportion. No terms: none.
 Place find_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   OwnNearest best;
   const auto keep = [&](OwnNearest found, const auto& nodes) {

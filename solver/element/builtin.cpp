@@ -1,4 +1,4 @@
-// Elements that come with the house, behind the common table.
+// Built-in elements, with the common table.
 #include "solver/element/element_entry.h"
 #include "solver/element/parameters.h"
 #include "solver/element/shell4.h"

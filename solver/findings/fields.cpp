@@ -99,7 +99,7 @@ void add_forces(const Model& m, const StepSolution& step, const StepResult& resu
   add("support", result.supports);
   add("tie", result.ties);
   add("touch", result.touches);
-  std::map<int, double> across; // stiffness of a station's pads together: each bears on its share of the land
+  std::map<int, double> across; // total stiffness of a station's pads: each bears on its share of the land
   for (const Joint& j : m.mesh.joints)
     if (j.kind == JointKind::pad) across[j.index] += j.stiffness[uz];
   for (std::size_t r = 0; r < step.rows.size(); ++r) {

@@ -17,7 +17,7 @@ namespace bedbow {
 
 namespace {
 
-/// The thread of a name, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
+/// The named thread, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
 /// an eighth of the diameter; common practice, no source).
 Thread thread_for(const std::string& name, double diameter) {
   if (const auto found = find_thread(name)) return *found;
@@ -69,7 +69,7 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   const Thread thread = thread_for(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
   const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
-  // As stiff sideways as the machine's spring is, so that the moment is that of the force it carries.
+  // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
   const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, CheckUnit::force});
@@ -107,10 +107,10 @@ JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, 
   out.checks.push_back(std::move(peak));
   out.checks.push_back({"shear below the contact",
                         contact.shear,
-                        {yield / 2, "half the yield of the softer (Tresca)"},
+                        {yield / 2, "half the yield of the softer part (Tresca)"},
                         CheckUnit::stress,
                         Failure::wears});
-  if (cam.allowed_pressure) out.checks.pop_back(); // the case's own figure stands for both
+  if (cam.allowed_pressure) out.checks.pop_back(); // the case's value replaces both
   return out;
 }
 
@@ -124,7 +124,7 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
   pin.shear_planes = hinge.both_sides ? 2 : 1;
   pin.gap = hinge.gap;
   pin.swings = swings;
-  // The hole that wears is that of the softer of the two bars.
+  // Wear is in the hole of the softer bar.
   const Material one = material_of_bar(machine, mesh, hinge.joins[0]);
   const Material other = material_of_bar(machine, mesh, hinge.joins[1]);
   pin.hole = other.E == 0 || (one.E > 0 && one.yield < other.yield) ? one : other;

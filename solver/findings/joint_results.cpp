@@ -32,7 +32,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
     Gathered& g = out[row.joint];
     const double f = step.force[static_cast<Eigen::Index>(r)];
     Eigen::Vector3d d = j.axes.row(row.direction % 3);
-    // What joins two parts of the apron stands in its axes; in the plane, so does what joins it to the rest.
+    // Joints between two parts of the apron use its axes; in the plane, so do those that join it to the rest.
     const bool one = j.a.frame == Frame::apron || j.b.frame == Frame::apron;
     if (m.map.plane ? one : j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
     (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
@@ -87,7 +87,7 @@ JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double
 JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
   JointResult r = base_result(m, j, g, step.angle);
   const double across = std::hypot(r.force.y(), r.force.z());
-  r.more["across_N"] = across; // what pin and hole are checked with; along the pin nothing presses on the hole
+  r.more["across_N"] = across; // pin and hole are checked with this; along the pin there is no pressure on the hole
   take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
   return r;
 }
@@ -97,30 +97,30 @@ JointResult handle_result(const Model& m, const StepSolution& step, const Joint&
   JointResult r = base_result(m, j, g, step.angle);
   const double moment = std::abs(g.spring[rx]);
   r.more["moment_Nm"] = moment;
-  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is left out
+  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is omitted
   return r;
 }
 
-/// What one screw bears.
+/// Load of one screw.
 struct ScrewLoad {
   Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
-  double shear = 0, tension = 0;                   ///< [N], tension >= 0 with what prying adds
+  double shear = 0, tension = 0;                   ///< [N], tension >= 0 including prying
 };
 
 ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
   const auto f = screw_springs(step, j);
   const int across = j.normal == uy ? uz : uy;
   const Eigen::Vector3d force(f[0], f[1], f[2]);
-  // The faces stop the bars rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about its
-  // heel w/2 beside the screw, which the screw must pull.
+  // The faces keep the bars from rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about
+  // its heel w/2 beside the screw, which resists by tension.
   const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[j.normal]);
   const double prying = width > 0 ? prying_tension(std::abs(f[rx]), 1, width / 2) : 0; // a moment is a force at 1 m
   return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]),
           std::max(f[j.normal], 0.0) + prying};
 }
 
-/// Neither the worst screw so far nor the row's greatest loads can change by this one: what a screw uses of its
-/// strength grows with shear and tension.
+/// Whether this screw can change neither the worst screw so far nor the row's greatest loads: the utilisation of a
+/// screw increases with shear and tension.
 bool spared(const JointResult& worst, const ScrewLoad& load) {
   return load.shear <= worst.value && load.tension <= worst.more.at("tension_N");
 }
@@ -128,7 +128,7 @@ bool spared(const JointResult& worst, const ScrewLoad& load) {
 /// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
 void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
   std::map<int, JointResult> rows;
-  std::map<int, ScrewFaces> faces; // of a row; looking for them in a mesh takes its time
+  std::map<int, ScrewFaces> faces; // by row; finding them in a mesh is slow
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const ScrewLoad load = screw_load(step, j);
@@ -162,7 +162,7 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
 
 void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
   const auto gathered = gather_rows(m, step);
-  std::vector<JointResult> of_members; // after the ties that the case names
+  std::vector<JointResult> of_members; // after the ties of the case
   for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
     const Joint& j = m.mesh.joints[i];
     const Gathered& g = gathered[i];
@@ -196,7 +196,7 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
       of_members.push_back(base_result(m, j, g, step.angle));
       break;
     default:
-      break; // pads show along the bend line, screws and holds below
+      break; // pads are reported along the bend line, screws and holds below
     }
   }
   std::ranges::move(of_members, std::back_inserter(out.ties));

@@ -1,6 +1,6 @@
 /// \file
-/// What each part bears at most over the steps, and what of its strength is used most: two questions with two answers,
-/// since the step with the greatest force need not be the one with the highest utilisation.
+/// Greatest load and highest utilisation of each part over the steps; the step with the greatest force need not be the
+/// one with the highest utilisation.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -11,11 +11,11 @@
 
 namespace bedbow {
 
-/// A list of joints of a step, by what a builder calls one of them.
+/// A list of joints of a step, with the name of its kind.
 struct JointList {
   const char* kind;
   std::vector<JointResult> StepResult::*list;
-  bool checked; ///< against what it may bear
+  bool checked; ///< against allowable values
 };
 /// In the order in which results are shown.
 inline constexpr std::array joint_lists{
@@ -24,10 +24,10 @@ inline constexpr std::array joint_lists{
     JointList{"support", &StepResult::supports, false}, JointList{"tie", &StepResult::ties, false},
     JointList{"handle", &StepResult::handles, false}};
 
-/// The greatest of something over the steps, and where. Of steps that are equal but for rounding the first.
+/// The greatest value over the steps, and where. Of steps that are equal up to rounding the first.
 struct Peak {
   double value = 0;
-  std::string step; ///< empty: nothing was looked at
+  std::string step; ///< empty: no value yet
   double x = 0;     ///< [m]; members: along the member
   /// Takes a value that is clearly greater. \return whether it did.
   bool look(double other, const std::string& step_name, double at);
@@ -47,7 +47,7 @@ struct PartPeaks {
 /// Peaks of each bar, member and panel, then of the joints by kind, each in the order of its first step.
 std::vector<PartPeaks> part_peaks(const std::vector<StepResult>& steps);
 
-/// "post left end" of kind "post" and name "left end"; a name that says its kind already is left alone.
+/// "post left end" of kind "post" and name "left end"; a name that already states its kind is unchanged.
 std::string with_kind(const std::string& kind, const std::string& name);
 
 } // namespace bedbow

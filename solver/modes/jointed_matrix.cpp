@@ -13,7 +13,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-// A rigid row is given this share of its own compliance, so that two rows which hold the same movement share its force.
+// A rigid row gets this fraction of its own compliance, so that two rows with the same constraint share its force.
 constexpr double rigid_share = 1e-12;
 
 Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start, Index size) {
@@ -23,7 +23,7 @@ Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start
 } // namespace
 
 JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle) {
-  // The row set is made anew: its functionals count the unknowns of this map. It yields the same rows in the same
+  // The row set is made again: its functionals refer to the unknowns of this map. It gives the same rows in the same
   // order.
   const RowSet set(mesh, free.map);
   const std::vector<Row> own = set.rows(mesh, angle);

@@ -62,11 +62,11 @@ std::string describe(const Pin& pin, const PinResult& result) {
   case HoleFate::keeps:
     return at + "keeps its shape";
   case HoleFate::wears_oval:
-    return at + "will wear oval: " + pair + " bears " + in_MPa(result.checks.front().allowed.value) +
+    return at + "will wear oval: " + pair + " withstands " + in_MPa(result.checks.front().allowed.value) +
            " while it swings";
   case HoleFate::yields_oval:
-    return at + "is squeezed oval at once: " + pair + " bears " + in_MPa(resting_pressure(pin.pin, pin.hole).value) +
-           " without yielding";
+    return at + "is squeezed oval at once: " + pair + " withstands " +
+           in_MPa(resting_pressure(pin.pin, pin.hole).value) + " without yielding";
   }
   return at;
 }

@@ -16,7 +16,7 @@ double shear_factor(const std::string& grade) {
   return std::ranges::find(brittle, grade) == brittle.end() ? 0.6 : 0.5;
 }
 
-// EN 1993-1-8 reckons with the nominal strength of a class, its first number in hundreds of MPa.
+// EN 1993-1-8 uses the nominal strength of a class, its first number in hundreds of MPa.
 double nominal_tensile(const Grade& grade) {
   const auto point = grade.name.find('.');
   const bool iso_class = point != std::string::npos && grade.name.find_first_not_of("0123456789.") == std::string::npos;
@@ -34,7 +34,7 @@ double tension_resistance(const Thread& thread, const Grade& grade) {
 }
 
 double prying_tension(double force, double force_arm, double screw_arm) {
-  if (!(screw_arm > 0)) throw std::invalid_argument("prying: the screw must stand off the heel, screw_arm > 0");
+  if (!(screw_arm > 0)) throw std::invalid_argument("prying: the screw must be off the heel, screw_arm > 0");
   return force * force_arm / screw_arm;
 }
 

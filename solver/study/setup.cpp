@@ -25,8 +25,7 @@ std::optional<Thread> thread_of(const Post& p) {
   return find_thread(text);
 }
 
-/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge stands at its
-/// set-back.
+/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge is at its set-back.
 Machine with_thickness(const Machine& machine, const Setting& s) {
   Machine m = machine;
   const double more = s.thickness - machine.sheet->thickness;
@@ -43,7 +42,7 @@ Findings solved(const Machine& m, const Registries& registries) {
   return analyse(m, registries, options);
 }
 
-/// Where a clamp that nothing pulls down lies at y: on its nose and, where there are cams, on them.
+/// Height at y of a clamp without post forces: it lies on its nose and, where there are cams, on them.
 double loose_height(const Machine& m, double y) {
   double lift = 0, cam_y = 0;
   for (const Cam& c : m.cams) {
@@ -84,7 +83,7 @@ double hand_force(const Machine& m, const std::vector<StepResult>& steps, double
 }
 
 /// Least flange: two thicknesses beyond the bend for the apron to bear on (common practice, no source), or where the
-/// limits end, since a shorter flange takes more push.
+/// limits end, since a shorter flange needs more force.
 void find_flange(const Machine& machine, const Registries& registries, Setting& s) {
   const double bend_room = s.inside_radius + 3 * s.thickness;
   const auto holds = [&](double flange) {
@@ -137,7 +136,7 @@ double cam_angle_for(const Machine& m, double more) {
 
 std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
                                    const std::vector<double>& thicknesses, double reach) {
-  if (!machine.sheet) throw std::invalid_argument("there is nothing to set up for: the case needs [sheet]");
+  if (!machine.sheet) throw std::invalid_argument("nothing to set up: the case needs a [sheet]");
   std::vector<Setting> out;
   const Sheet& sheet = *machine.sheet;
   const Material& material = machine.materials.at(static_cast<std::size_t>(sheet.material));

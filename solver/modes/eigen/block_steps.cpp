@@ -13,7 +13,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr Index width = 4; // of the block that looks beside what was found
+constexpr Index width = 4; // of the block that searches beside the known vectors
 
 MatrixXd times(const EigenProblem::Product& product, const MatrixXd& x) {
   MatrixXd y(x.rows(), x.cols());
@@ -60,7 +60,7 @@ double largest_beside(const EigenProblem& p, const MatrixXd& out, double enough,
     p.inner(next, b_next);
   };
   apply(times(p.g, next));
-  // One product with B a step: B times the basis follows from how the basis is made.
+  // One product with B per step: B times the basis follows from its construction.
   MatrixXd basis(p.size, width * most_steps), b_basis(p.size, width * most_steps);
   MatrixXd t = MatrixXd::Zero(width * most_steps, width * most_steps);
   Index size = 0;
@@ -79,7 +79,7 @@ double largest_beside(const EigenProblem& p, const MatrixXd& out, double enough,
     const double before = value;
     value = Eigen::SelfAdjointEigenSolver<MatrixXd>(symmetric(t.topLeftCorner(size, size)), Eigen::EigenvaluesOnly)
                 .eigenvalues()[size - 1];
-    // Growth falls from step to step: what is to come is taken for less than twice the last.
+    // The growth decreases from step to step: the remaining growth is assumed to be less than twice the last.
     const double to_come = 2 * (value - before);
     if (value > enough || value + to_come < enough || to_come < 2e-3 * value) break;
     next.noalias() -= basis.leftCols(size) * image;
@@ -95,7 +95,7 @@ void polish(const EigenProblem& p, EigenPairs& pairs) {
   p.inverse(y);
   pairs.operations += static_cast<int>(y.cols());
   const MatrixXd g_y = times(p.g, y);
-  // What the step changes, column by column: A^-1 G v - nu v with Rayleigh's quotient nu.
+  // Change in the step, column by column: A^-1 G v - nu v with Rayleigh's quotient nu.
   const auto dots = [](const MatrixXd& a, const MatrixXd& b) -> VectorXd {
     return a.cwiseProduct(b).colwise().sum().transpose();
   };
@@ -114,7 +114,7 @@ void polish(const EigenProblem& p, EigenPairs& pairs) {
   if (p.same) z *= pairs.values.cwiseSqrt().cwiseInverse().asDiagonal(); // Z' B Z = nu, Z' A Z = I
   pairs.vectors = y * z;
   if (p.same) return;
-  // Z' A Z = I only as far as A Y = G V, which rounding in A^-1 spoils: lengths need a product of their own.
+  // Z' A Z = I only as far as A Y = G V, which rounding in A^-1 disturbs: lengths need a separate product.
   const VectorXd lengths = dots(pairs.vectors, times(p.inner, pairs.vectors)).cwiseSqrt();
   pairs.vectors *= lengths.cwiseInverse().asDiagonal();
 }

@@ -14,7 +14,7 @@ EigenPairs all_pairs_dense(const EigenProblem& p, const MatrixXd& known) {
   p.inverse(c);
   c = (c + c.transpose()).eval() / 2;
   for (Index j = 0; j < known.cols(); ++j) {
-    // Known u has A u = a B u: taking u u' / (u' A u) out of C takes it out of the problem.
+    // A known u has A u = a B u: removing u u' / (u' A u) from C removes it from the problem.
     Eigen::VectorXd b(n);
     p.inner(known.col(j), b);
     const Eigen::VectorXd cb = c * b; // = u / a
