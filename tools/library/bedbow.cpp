@@ -23,7 +23,7 @@ namespace {
 
 using si::degree;
 
-/// Runs a call of the house and turns its errors into the library's one class.
+/// Runs a call and turns its errors into the library's error class.
 template <class F> auto guarded(F&& call) {
   try {
     return call();
@@ -141,7 +141,7 @@ Case Case::with(const std::string& key, const std::string& value) const {
     const CaseNode* node = parsed.root.find("value");
     if (!parsed.problems.empty() || node == nullptr)
       throw std::invalid_argument(key + ": " + value +
-                                  R"( is no TOML value; accepted are "80 mm" in quotes, 0.3, true)");
+                                  R"( is not a TOML value; expected one such as "80 mm" in quotes, 0.3, true)");
     const std::pair<std::string, CaseNode> change{key, *node};
     OpenCase other{inner_->registries, inner_->plugins, {}};
     other.value = understand(with_values(inner_->value.source, {&change, 1}), other.registries);

@@ -50,7 +50,7 @@ async function everyShape(page, width) {
     assert.equal(await page.locator("#show-forces").isVisible(), false, "a shape has no forces");
     seen.add((await drawn(page, ".stage", `shape_${i + 1}_${width}`, shots)).toString("base64"));
     await page.selectOption("#part", { index: 1 });
-    assert.match(await facts(page, "moves at most"), /\d+ % of the greatest/);
+    assert.match(await facts(page, "greatest displacement"), /\d+ % of the greatest/);
     await page.selectOption("#part", "");
   }
   assert.equal(seen.size, shapes.length, "no two shapes look alike");
