@@ -111,7 +111,7 @@ if mount -t tmpfs -o size=256k tmpfs "$dir/small" 2>/dev/null; then
   mkdir "$dir/small/out"
   cp "$dir/kept/results.json" "$dir/small/out/"
   kept=$(sums "$dir/small")
-  expect "a full disk" 4 "No space left on device; free some space or choose another place" \
+  expect "a full disk" 4 "No space left on device; free some space or choose another directory" \
     errors_of "$bedbow" solve "$good" --quiet --out "$dir/small/out"
   [ "$(sums "$dir/small")" = "$kept" ] && ok || bad "a full disk: the earlier results changed: $(sums "$dir/small")"
   umount "$dir/small"

@@ -60,29 +60,29 @@ expect setup-limit 1 "over the limits" "$bedbow" setup "$hive" --thickness "4 mm
 expect setup-roof 0 "swing to" "$bedbow" setup "$source_dir/cases/roof-flashing/case.toml" --thickness "0.5 mm" "0.6 mm"
 expect setup-cam-angle 0 "140.000" "$bedbow" setup "$rocking" # the case's own sheet
 expect setup-no-unit 2 "--thickness" "$bedbow" setup "$hive" --thickness 1.5
-expect setup-effort 2 "no limit of effort" "$bedbow" setup "$hive" --effort "teeth"
+expect setup-effort 2 "unknown effort limit" "$bedbow" setup "$hive" --effort "teeth"
 expect setup-no-sheet 2 "needs [sheet]" "$bedbow" setup "$source_dir/cases/trestle-bed/case.toml"
 # --- crown
-expect crown 0 "shims of the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
+expect crown 0 "shims from the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
 expect crown-json 0 '"shims"' "$bedbow" crown "$hive" --json
 expect crown-csv 0 "x_mm,height_mm,shim_mm,pieces" "$bedbow" crown "$hive" --csv
 expect crown-rod 0 "Tension" "$bedbow" crown "$hive" --on apron --aim straight --rod "-60 mm"
 expect crown-files 0 "" "$bedbow" crown "$hive" --out "$dir/crown"
-expect crown-plot 0 "of the stock" cat "$dir/crown/shims.svg"
-expect crown-step 2 "there is no step" "$bedbow" crown "$hive" --step nothing
+expect crown-plot 0 "from the stock" cat "$dir/crown/shims.svg"
+expect crown-step 2 "unknown step" "$bedbow" crown "$hive" --step nothing
 expect crown-aim 2 "" "$bedbow" crown "$hive" --aim sideways
 expect crown-stock 2 "--stock" "$bedbow" crown "$hive" --stock 0.05
 expect crown-no-sheet 2 "needs [sheet]" "$bedbow" crown "$source_dir/cases/trestle-bed/case.toml"
 # --- prototype
-expect prototype 0 "times what E alone would say" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype 0 "times as much as E alone would predict" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
 expect prototype-json 0 '"load_scale"' "$bedbow" prototype "$hive" --material "sugar maple" --json
-expect prototype-parts 0 "Ratio of what comes by shear and twist (G): 2.709" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype-parts 0 "Ratio of shear and twist contributions (G): 2.709" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
 expect prototype-shares 0 "body,of,bending,shear,joints,set" "$bedbow" prototype "$hive" --material beech --csv --table shares
 expect prototype-hand 0 "hand at handle left" "$bedbow" prototype "$hive" --material beech --reach "400 mm"
 expect prototype-dials 0 "clamp middle" "$bedbow" prototype "$source_dir/cases/roof-flashing/case.toml" --material beech
 expect prototype-bed 0 "left end" "$bedbow" prototype "$source_dir/cases/trestle-fit/case.toml" --material beech
 expect prototype-csv 0 "body,machine_mm,prototype_mm" "$bedbow" prototype "$hive" --material beech --csv
-expect prototype-material 2 "there is no material" "$bedbow" prototype "$hive" --material butter
+expect prototype-material 2 "unknown material" "$bedbow" prototype "$hive" --material butter
 expect prototype-scale 2 "" "$bedbow" prototype "$hive" --material beech --scale 0
 # --- fit
 trestle=$source_dir/cases/trestle-fit/case.toml
@@ -90,7 +90,7 @@ expect fit 0 "standard error" "$bedbow" fit "$trestle"
 expect fit-json 0 '"value_si"' "$bedbow" fit "$trestle" --json
 expect fit-csv 0 "key,start,value" "$bedbow" fit "$trestle" --csv
 expect fit-nothing 2 "nothing to fit" "$bedbow" fit "$hive"
-expect fit-step 2 "there is no step" "$bedbow" fit "$trestle" --step bend
+expect fit-step 2 "unknown step" "$bedbow" fit "$trestle" --step bend
 sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
 expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
 # --- fingers

@@ -61,7 +61,7 @@ expect limit 0 "1.27" sh -c "sed '1a [limits]\nbuckling = 1.2' '$dir/column.toml
 expect quiet 1 "" "$bedbow" modes "$dir/column.toml" --quiet --out "$dir/column"
 # Refusals, each leaving the results of the last run alone.
 cp "$dir/column/results.json" "$dir/before.json"
-expect no-step 2 'there is no step "bend"; there are "load"' "$bedbow" modes "$dir/column.toml" --step bend --out "$dir/column"
+expect no-step 2 'unknown step "bend"; available: "load"' "$bedbow" modes "$dir/column.toml" --step bend --out "$dir/column"
 expect negative 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes -3
 expect too-many 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes 5000
 expect no-file 4 "none.toml" "$bedbow" modes "$dir/none.toml"

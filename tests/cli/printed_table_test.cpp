@@ -106,7 +106,7 @@ const Json& step_of(const Json& results, const std::string& name) {
 
 void compare_bows(const Solved& run) {
   if (!run.results.contains("sheet")) return;
-  const auto rows = table(run.printed, "Bow over the sheet's width");
+  const auto rows = table(run.printed, "Bow over the sheet width");
   ASSERT_EQ(rows.size(), run.results.at("steps").size());
   for (const Row& row : rows) {
     const Json& bow = step_of(run.results, row.at(0)).at("bow");

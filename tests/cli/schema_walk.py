@@ -142,7 +142,7 @@ class Walk:
         lines = {}
         for line, message in re.findall(r"case\.toml:(\d+):\d+: error: (.*)", said):
             lines.setdefault(int(line), []).append(message)
-        if re.search("^error: plugin : the case asks for it", said):
+        if re.search("^error: plugin : the case requests it", said):
             return {2: ["the string is empty"]}, self.found(text)
         told = re.findall(r"^(\d+) errors?$", said, re.M)
         assert sum(map(len, lines.values())) == int(told[-1] if told else 0), said

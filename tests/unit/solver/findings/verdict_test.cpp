@@ -39,7 +39,7 @@ TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   ASSERT_EQ(v.reasons.size(), 1U);
   EXPECT_EQ(v.reasons[0].failure, Failure::breaks);
   EXPECT_EQ(reason_words(v.reasons[0], {}),
-            "post left reaches 1.01 of what it bears (stud) in step bend 0 deg, limit 1.00");
+            "post left reaches a utilisation of 1.01 (stud) in step bend 0 deg, limit 1.00");
   s.posts = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
 }
@@ -74,10 +74,10 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
   m.limits.angle = 1 * deg;
   const std::vector<std::string> words = reason_words(judge(m, {s}).reasons, {});
   const std::vector<std::string> wanted{
-      "post right reaches 1.20 of what it bears (proof load) in step bend 0 deg, limit 1.00",
-      "post left reaches 1.01 of what it bears (proof load) in step bend 0 deg, limit 1.00",
-      "stress in bed.web reaches 1.10 of what it bears (yield) in step bend 0 deg, limit 1.00",
-      "cam tail reaches 5.00 of what it bears (cam contact) in step bend 0 deg, limit 1.00",
+      "post right reaches a utilisation of 1.20 (proof load) in step bend 0 deg, limit 1.00",
+      "post left reaches a utilisation of 1.01 (proof load) in step bend 0 deg, limit 1.00",
+      "stress in bed.web reaches a utilisation of 1.10 (yield) in step bend 0 deg, limit 1.00",
+      "cam tail reaches a utilisation of 5.00 (cam contact) in step bend 0 deg, limit 1.00",
       "apron turns by 4.000 deg in step bend 0 deg, limit 2.000 deg",
       "bend angle varies by 3.000 deg in step bend 0 deg, limit 1.000 deg",
       "bed bows 2.000 mm in step bend 0 deg, limit 1.000 mm"};
