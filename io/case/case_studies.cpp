@@ -143,7 +143,7 @@ StockItem stock_of(const CaseBuilder& b, const CaseValues& in) {
     item.shape.kind = in.text("shape").value_or("");
     if (!item.shape.kind.empty() && !b.registries.shapes.find(item.shape.kind))
       b.wrong(in, "shape",
-              "there is no section shape \"" + item.shape.kind + "\"; there are " + b.registries.shapes.names());
+              "unknown section shape \"" + item.shape.kind + "\"; available: " + b.registries.shapes.names());
     sizes_of(b, in, item.shape);
   } else {
     item.shape = shape_of(b, in, 0.3);

@@ -28,7 +28,7 @@ struct CaseValue {
   bool flag = false;
   bool other_dim = false;         ///< a quantity of KeySpec::or_dim
   std::optional<int> gauge;       ///< sheet thickness by gauge
-  const CaseNode* node = nullptr; ///< as it stands in the file
+  const CaseNode* node = nullptr; ///< as in the file
   std::vector<CaseValues> tables; ///< table (one), tables, named
 };
 

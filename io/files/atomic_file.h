@@ -26,7 +26,7 @@ public:
   void add(const std::string& name, std::string_view content);
   /// A file to be removed once the set is committed: results of an earlier run that this one does not have.
   void retire(const std::string& name);
-  /// Puts all files into place, in the order added, or none: a failing rename brings back those before it. Throws
+  /// Puts all files into place, in the order added, or none: a failing rename restores those before it. Throws
   /// FileError.
   void commit();
   [[nodiscard]] const std::filesystem::path& directory() const { return directory_; }

@@ -25,7 +25,7 @@ struct OpenCase {
   Case value;
 };
 
-/// Loads `options.files` only, for where there is no case. Throws what load_plugin throws.
+/// Loads `options.files` only, for use without a case. Throws what load_plugin throws.
 void load_plugins(const PluginOptions& options, OpenCase& open);
 
 /// Loads the plugins and reads the case; a case's own plugin files are taken relative to it.

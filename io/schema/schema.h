@@ -97,7 +97,7 @@ struct TableSpec {
   std::string heading; ///< as the file writes it: "[[BODY.bar]]"
   std::string doc;
   std::vector<KeySpec> keys;
-  bool open_keys = false; ///< further keys are lengths (sizes of a section shape that a plugin brings)
+  bool open_keys = false; ///< further keys are lengths (sizes of a plugin's section shape)
 
   [[nodiscard]] const KeySpec* find(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> key_names() const;

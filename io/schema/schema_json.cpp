@@ -19,7 +19,7 @@ std::string quantity_pattern(const KeySpec& k) {
   const std::string gauge = k.kind == ValueKind::sheet ? "(?!ga)" : "";
   if (k.range == Range::positive)
     out += "(?!" + space + sign + space + "[0.]+" + exponent + "?" + space + gauge + "[A-Za-z\u00b5\u03bc\u00b0])";
-  // A fraction, a mixed number or a decimal, then a unit, which begins with a letter or degrees and is no exponent.
+  // A fraction, a mixed number or a decimal, then a unit, which begins with a letter or degrees and is not an exponent.
   out += space + sign + space + "(?:(?:[0-9]+(?:\\s+|" + minus + "))?" + fraction + "|[0-9]*" + space + part +
          "|(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)" + exponent + "?)";
   return out + space + "(?!" + exponent + ")[A-Za-z\u00b5\u03bc\u00b0].*$";

@@ -8,7 +8,7 @@
 
 namespace bedbow {
 
-/// Exponents of length, mass, time and angle. The angle counts, so that N*m and N*m/rad are told apart.
+/// Exponents of length, mass, time and angle. The angle is included, so that N*m and N*m/rad differ.
 struct Exponents {
   int length = 0, mass = 0, time = 0, angle = 0;
   bool operator==(const Exponents&) const = default;

@@ -205,7 +205,7 @@ struct ModesResult {
   std::vector<ModeShape> buckling_shapes; ///< `frequency` holds the factor
   std::string joint_state = "";           ///< in which the joints vibrate: name of a step, or "all joints closed"
   std::string buckling_step = "";         ///< whose stress was taken; empty: none
-  std::string buckling_note = "";         ///< why there are no load factors; empty where there are some
+  std::string buckling_note = "";         ///< why there are no load factors; empty if there are
   double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
   double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };

@@ -20,7 +20,7 @@ constexpr double difference = 1e-3; // of a logarithm: 0.1 %
 
 constexpr double failed_residual = 1e6; // in units of the greatest reading: worse than any solved one
 
-/// Residuals in the logarithms of the free unknowns, as the library wants them.
+/// Residuals as functions of the logarithms of the free unknowns, in the library's form.
 struct Residuals {
   using Scalar = double;
   enum { InputsAtCompileTime = Eigen::Dynamic, ValuesAtCompileTime = Eigen::Dynamic };

@@ -30,7 +30,7 @@ struct Sensitivity {
   Watched change{};     ///< for `step`, from differences over half of it
   Watched error{};      ///< change of that with differences over the whole step (one-sided: twice as far)
   bool solved = true;   ///< false: on neither side can the neighbouring machines be made and solved
-  bool one_way = false; ///< one-sided, because the other side is no valid machine
+  bool one_way = false; ///< one-sided, because the other side is not a valid machine
   /// Greatest relative change: for sorting.
   double weight = 0;
 };

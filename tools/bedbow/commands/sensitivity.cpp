@@ -124,7 +124,8 @@ int tell_sensitivity(const AnswerArguments& a, const OpenCase& open) {
                   {"angle_spread", "Spread of the bend angle", ValueOf::angle, base[3]}};
   answer.tables.push_back(table_of(list));
   answer.assumed = {
-      "central differences (*: one-sided, because the other side is no valid machine; -: neither side is); +- is the "
+      "central differences (*: one-sided, because the other side is not a valid machine; -: neither side is); +- is "
+      "the "
       "change with differences over twice the step; nothing else varies with the quantity (a larger bar stays "
       "where its `at` is)",
       "built-in materials: E with G; studs and rigid cams, hinges and supports are not varied",
