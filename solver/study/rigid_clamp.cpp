@@ -97,7 +97,7 @@ std::vector<ClampSpring> clamp_springs(const Machine& m) {
 ClampLever clamp_lever(const Machine& m) {
   if (m.posts.empty() || m.cams.empty())
     throw std::invalid_argument("a clamp rocks on posts by cams under its tail: the case needs [[post]] and [[cam]]");
-  if (!m.sheet) throw std::invalid_argument("the nose has nothing to press on: the case needs a [sheet]");
+  if (!m.sheet) throw std::invalid_argument("the nose has nothing to press on: the case needs [sheet]");
   ClampLever lever{m.nose.setback + m.nose.land / 2, 0, 0};
   double sum = 0;
   for (const Post& p : m.posts) {

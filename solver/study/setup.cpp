@@ -136,7 +136,7 @@ double cam_angle_for(const Machine& m, double more) {
 
 std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
                                    const std::vector<double>& thicknesses, double reach) {
-  if (!machine.sheet) throw std::invalid_argument("nothing to set up: the case needs a [sheet]");
+  if (!machine.sheet) throw std::invalid_argument("nothing to set up: the case needs [sheet]");
   std::vector<Setting> out;
   const Sheet& sheet = *machine.sheet;
   const Material& material = machine.materials.at(static_cast<std::size_t>(sheet.material));

@@ -23,7 +23,7 @@ AnswerTable turn_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{
       "turn",
-      "Turning the cams from their lowest position (lever: cam force x ratio; rigid: without bending of the bars)",
+      "Turning the cams from their lowest position (lever: cam force x ratio; rigid: bars that do not bend)",
       {{"angle", "angle", angle},
        {"lift", "lift", fine_length},
        {"opening", "opening", fine_length},

@@ -121,7 +121,7 @@ int run_setup(const SetupArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
-  if (!c.machine.sheet) throw std::invalid_argument("nothing to set up: the case needs a [sheet]");
+  if (!c.machine.sheet) throw std::invalid_argument("nothing to set up: the case needs [sheet]");
   check_effort(0, a.effort); // throws for an unknown limit
   std::vector<double> thicknesses;
   for (const std::string& text : a.thickness) thicknesses.push_back(thickness_of(text, c.machine));
