@@ -29,7 +29,7 @@ ReportSection counts_section(const Case& c, const PostsFound& f, const std::stri
               " in the worst step. x runs along the bend line from the left end of the bed. Spread: of the bend angle "
               "along the sheet, which cannot be corrected. Straightness: the distance of the closest pair of parallel "
               "lines that "
-              "contain the clamp's edge. Post: the greatest tension of a post. Utilisation: the highest of any part. "
+              "contain the clamp's edge. Post: the greatest tension of a post. Used: the highest utilisation. "
               "More posts "
               "can be slightly worse, since each adds its own preload."};
   out.tables.push_back({"Best places for each number", counts_table(f, c.output)});

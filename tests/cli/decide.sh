@@ -37,7 +37,7 @@ expect rock-files 0 "" "$bedbow" rock "$rocking" --out "$dir/rock"
 for f in rock.json turn.csv hand.csv lag.csv turn.svg; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
 expect rock-no-unit 2 "--lag" "$bedbow" rock "$rocking" --lag 2
 sed 's/y = "112 mm"/y = "60 mm"/' "$rocking" >"$dir/tail.toml"
-expect rock-nothing 2 "nothing rocks" "$bedbow" rock "$dir/tail.toml"
+expect rock-nothing 2 "does not rock" "$bedbow" rock "$dir/tail.toml"
 expect rock-no-cams 2 "needs [[post]] and [[cam]]" "$bedbow" rock "$source_dir/tests/cases/folder-x.toml"
 expect rock-both 2 "excludes" "$bedbow" rock "$rocking" --json --csv
 # --- setup
@@ -45,7 +45,7 @@ expect setup 0 "swing to" "$bedbow" setup "$hive" --thickness "1 mm" "1.5 mm" --
 expect setup-json 0 '"springback_deg"' "$bedbow" setup "$hive" --thickness "16 ga" --json
 expect setup-csv 0 "thickness_mm,least_radius_mm" "$bedbow" setup "$hive" --csv
 for t in clamp apron nuts; do expect "setup-csv-$t" 0 "thickness_mm," "$bedbow" setup "$hive" --csv --table $t; done
-expect setup-table 2 "there are bend, clamp, apron, nuts" "$bedbow" setup "$hive" --csv --table wings
+expect setup-table 2 "available: bend, clamp, apron, nuts" "$bedbow" setup "$hive" --csv --table wings
 expect setup-setback 0 "1.5,3.5,1.5,0," "$bedbow" setup "$hive" --csv --table clamp # t + r, t
 expect setup-inch 0 '"setback_mm": 4.51892' "$bedbow" setup "$hive" --thickness "0.0598 in" --json
 fits() { [ "$("$@" 2>&1 | awk 'length > 100' | wc -l)" -eq 0 ] && ok || bad "wider than 100 columns: $*"; }

@@ -51,7 +51,7 @@ expect plots-gone 1 "" test -e "$dir/hive/bow_clamp.svg"
 # Nothing holds the rod: six named rigid-body modes at 0 Hz instead of a failure; solve still refuses.
 printf '%s' "$head" >"$dir/free.toml"
 expect free 0 "member rod slides along x" "$bedbow" modes "$dir/free.toml" --modes 8 --out "$dir/free"
-expect free-says-why 0 "only modes, no loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"
+expect free-says-why 0 "modes only, without loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"
 expect free-solve 3 "can slide along x" "$bedbow" solve "$dir/free.toml" --out "$dir/free-solve"
 # Euler's column: pi^3 E d^4 / 64 / (4 L^2) = 254.3 N, 1.27 times the load, under the limit of 3.
 printf '%s%s%s' "$head" "$hold" "$push" >"$dir/column.toml"

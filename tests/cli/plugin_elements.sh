@@ -89,8 +89,8 @@ other bare ' *mass, geometric, loads}' ' NULL, NULL, NULL}'
 expect bare 0 "0.998 nan 1.000" shares "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0
 expect bare-told 0 "its mass is lumped" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0 --out "$dir/out"
 expect bare-proved 0 "proved" proves bare
-expect bare-buckling 2 "brings no geometric stiffness" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
-expect bare-buckling-solve 2 "brings no geometric stiffness" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
+expect bare-buckling 2 "provides no geometric stiffness" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
+expect bare-buckling-solve 2 "provides no geometric stiffness" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
 
 # Wrong extents, failures, not a number.
 refused() { # name, text, pairs

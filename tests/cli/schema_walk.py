@@ -17,7 +17,7 @@ AT_ONCE = 50  # keys in one case: the reader reports the first hundred problems 
 
 # The reader's messages about a value on its own. Its other messages depend on other keys.
 REFUSED = re.compile(
-    r"unknown key|expected (?!a rotational)|has no unit|greater than zero|must not be negative|is not between"
+    r"unknown key|(?<!held; )expected|has no unit|greater than zero|must not be negative|is not between"
     r"|is not one of|is not a valid|string is empty|the list has|is not a unit of|begin with a number|must be finite"
     r"|there is only one such table|there may be several|unknown unit|is too large|must be whole numbers"
 )

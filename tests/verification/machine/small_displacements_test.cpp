@@ -69,7 +69,7 @@ TEST(SmallDisplacements, NameTheJointThatGives) {
   const Findings f = on_spring(340);
   EXPECT_EQ(f.status, Status::out_of_range);
   EXPECT_NE(f.trouble.find("bed turns about y"), std::string::npos) << f.trouble;
-  EXPECT_NE(f.trouble.find("support right gives by 34 mm"), std::string::npos) << f.trouble;
+  EXPECT_NE(f.trouble.find("support right deflects by 34 mm"), std::string::npos) << f.trouble;
 }
 
 /// The hive-lid folder as a machine to change.

@@ -41,14 +41,14 @@ TEST(Report, ALimitIsJudgedAtTheWorstStep) {
 TEST(Report, OpeningOfTheNoseIsJudged) {
   Case c = a_case();
   Findings f = test::findings();
-  const ReportCheck opened = check(solve_checks(c, f), "opening of the nose");
+  const ReportCheck opened = check(solve_checks(c, f), "nose opening");
   EXPECT_EQ(opened.found, "0.100 mm");
   EXPECT_EQ(opened.limit, "-");
   EXPECT_EQ(opened.outcome, ReportCheck::Outcome::no_limit);
   c.machine.limits.nose_opening = 0.09e-3;
-  EXPECT_EQ(check(solve_checks(c, f), "opening of the nose").outcome, ReportCheck::Outcome::fail);
+  EXPECT_EQ(check(solve_checks(c, f), "nose opening").outcome, ReportCheck::Outcome::fail);
   c.machine.limits.nose_opening = 0.11e-3;
-  EXPECT_EQ(check(solve_checks(c, f), "opening of the nose").outcome, ReportCheck::Outcome::pass);
+  EXPECT_EQ(check(solve_checks(c, f), "nose opening").outcome, ReportCheck::Outcome::pass);
 }
 
 // "The nose is off the sheet" was said where it presses with the sheet's own lever.
