@@ -1,9 +1,10 @@
 // The conformance suite of element formulations.
+#include "solver/linear/dense.h"
 #include "solver/proof/element_terms.h"
 #include "solver/proof/proof.h"
 #include "solver/proof/states.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 #include <Eigen/Geometry>
 
 #include <algorithm>
@@ -68,7 +69,7 @@ void prove_matrix(const ElementEntry& e, Proof& out) {
     const double norm = largest(K);
     skew = std::max(skew, largest(K - K.transpose()) / norm);
     for (int i = 0; i < 6; ++i) held = std::max(held, largest(K * rigid(corners, i)) / norm);
-    const VectorXd v = Eigen::SelfAdjointEigenSolver<MatrixXd>((K + K.transpose()) / 2).eigenvalues();
+    const VectorXd v = symmetric_eigenvalues((K + K.transpose()) / 2);
     const double most = v.cwiseAbs().maxCoeff();
     least = std::max(least, -v[0] / most);
     sixth = std::max(sixth, v[5] / most);
@@ -117,7 +118,7 @@ double patch_error(const MatrixXd& K, const Patch& p, const VectorXd& u) {
       (std::ranges::find(p.inner, static_cast<int>(i)) != p.inner.end() ? inner : outer).push_back(6 * i + k);
   const MatrixXd inside = K(inner, inner);
   const VectorXd pull = -K(inner, outer) * u(outer);
-  const VectorXd got = inside.fullPivLu().solve(pull);
+  const VectorXd got = solve_dense(inside, pull);
   return (got - u(inner)).norm() / u.norm();
 }
 
