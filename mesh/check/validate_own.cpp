@@ -46,7 +46,7 @@ bool folds(const std::array<Vector3d, 4>& c) {
 bool coincide(const std::array<Vector3d, 4>& c) {
   for (std::size_t i = 0; i < 4; ++i)
     for (std::size_t j = 0; j < i; ++j)
-      if ((c[i] - c[j]).norm() < one_place) return true;
+      if ((c[i] - c[j]).norm() < mesher::one_place) return true;
   return false;
 }
 
@@ -62,7 +62,7 @@ void validate_lines(Validator& v) {
   for (const OwnLine& l : m.lines) {
     const Vector3d d =
         m.points[static_cast<std::size_t>(l.points[1])] - m.points[static_cast<std::size_t>(l.points[0])];
-    none.check(d.norm() < one_place, l.cell);
+    none.check(d.norm() < mesher::one_place, l.cell);
     if (l.section < 0) continue;
     const Vector3d& up = m.sections[static_cast<std::size_t>(l.section)].up;
     along.check(up.allFinite() && up.normalized().cross(d.normalized()).norm() < 1e-6, l.cell);
@@ -108,7 +108,7 @@ void validate_quads(Validator& v) {
 /// Cells between the same points, where points at the same place count as one.
 void validate_twice(Validator& v) {
   const OwnMesh& m = v.machine.own;
-  NodeFinder finder(one_place);
+  NodeFinder finder(mesher::one_place);
   std::vector<int> one(m.points.size());
   for (std::size_t i = 0; i < m.points.size(); ++i) {
     const int known = m.joined ? finder.find(m.points[i]) : -1;

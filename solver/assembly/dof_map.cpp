@@ -1,8 +1,8 @@
 #include "solver/assembly/dof_map.h"
 
+#include "solver/linear/dense.h"
+
 #include <Eigen/Geometry>
-#include <Eigen/QR>
-#include <Eigen/SVD>
 
 #include <algorithm>
 #include <numeric>
@@ -159,10 +159,10 @@ Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const st
     basis =
         Eigen::MatrixXd::Identity(static_cast<Eigen::Index>(allowed.size()), static_cast<Eigen::Index>(allowed.size()));
   } else {
-    Eigen::JacobiSVD<Eigen::MatrixXd> svd(rows.transpose() * rows, Eigen::ComputeFullV);
+    const RightSingular svd = right_singular(rows.transpose() * rows);
     Eigen::Index rank = 0;
-    while (rank < svd.singularValues().size() && svd.singularValues()[rank] > 1e-12 * svd.singularValues()[0]) ++rank;
-    basis = svd.matrixV().rightCols(static_cast<Eigen::Index>(allowed.size()) - rank);
+    while (rank < svd.values.size() && svd.values[rank] > 1e-12 * svd.values[0]) ++rank;
+    basis = svd.vectors.rightCols(static_cast<Eigen::Index>(allowed.size()) - rank);
   }
   Eigen::MatrixXd out = Eigen::MatrixXd::Zero(6, basis.cols());
   for (std::size_t k = 0; k < allowed.size(); ++k)
@@ -186,9 +186,7 @@ std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Compo
       if (static_cast<Eigen::Index>(dofs.size()) == r) break;
       Eigen::MatrixXd tried(rows.rows() + 1, r);
       tried << rows, rigid_row(mesh.nodes[node].x, comp.centre, k) * comp.rigid;
-      Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(tried);
-      qr.setThreshold(1e-9);
-      if (qr.rank() < tried.rows()) continue;
+      if (rank_of(tried, 1e-9) < tried.rows()) continue;
       rows = tried;
       dofs.push_back(dof);
     }

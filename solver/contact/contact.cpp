@@ -2,8 +2,7 @@
 
 #include "solver/contact/contact_opening.h"
 #include "solver/contact/contact_rows.h"
-
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <algorithm>
 #include <cmath>
@@ -114,10 +113,10 @@ Eigen::MatrixXd loose_movements(const CondensedSystem& system) {
   // eigenvalues are not needed.
   const Eigen::LDLT<Eigen::MatrixXd> ldlt(gram);
   if (ldlt.vectorD().minCoeff() > 0 && ldlt.solve(Eigen::MatrixXd::Identity(r, r)).norm() < 1e6) return {r, 0};
-  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(gram);
+  const EigenDecomposition eigen = symmetric_eigen(gram);
   Eigen::Index d = 0;
-  while (d < r && eigen.eigenvalues()[d] < 1e-12) ++d;
-  Eigen::MatrixXd null = eigen.eigenvectors().leftCols(d);
+  while (d < r && eigen.values[d] < 1e-12) ++d;
+  Eigen::MatrixXd null = eigen.vectors.leftCols(d);
   // Reduced column echelon form: single modes ("slides along x") instead of mixtures.
   std::vector<char> used(static_cast<std::size_t>(r), 0);
   for (Eigen::Index c = 0; c < d; ++c) {

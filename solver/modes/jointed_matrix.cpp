@@ -1,6 +1,6 @@
 #include "solver/modes/jointed_matrix.h"
 
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <cmath>
 #include <stdexcept>
@@ -157,10 +157,9 @@ int JointedMatrix::negative_eigenvalues() const {
   for (const auto& f : factors_)
     if (f) count += f->negative_pivots();
   if (scale_.size() == 0) return count;
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(condensed_, Eigen::EigenvaluesOnly);
   // In([A, S'; S, -C]) = In(A) + In(-C - S A^-1 S') = In(-C) + In(A + S' C^-1 S), Haynsworth 1968; negative compliances
   // count on the left hand side of -C.
-  const int condensed_positive = static_cast<int>((eigen.eigenvalues().array() > 0).count());
+  const int condensed_positive = static_cast<int>((symmetric_eigenvalues(condensed_).array() > 0).count());
   const int springs = static_cast<int>((rows_.compliance.array() >= 0).count());
   return count + condensed_positive - springs;
 }

@@ -4,8 +4,8 @@
 #include "solver/assembly/mass_walk.h"
 #include "solver/model/recovery.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/Geometry>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <array>
@@ -61,7 +61,7 @@ Rigid rigid_part(const Cloud& c) {
     inertia += c.mass[i] * (r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose());
   }
   // A straight row of nodes has no inertia about itself: a small value makes the rotation about it zero.
-  const Vector3d omega = (inertia + 1e-9 * inertia.trace() * Eigen::Matrix3d::Identity()).ldlt().solve(momentum);
+  const Vector3d omega = (inertia + 1e-9 * inertia.trace() * Eigen::Matrix3d::Identity()).inverse() * momentum;
   return {mean.cwiseAbs2() / c.whole, omega.cwiseAbs2().cwiseProduct(inertia.diagonal())};
 }
 

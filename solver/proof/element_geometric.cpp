@@ -1,9 +1,10 @@
 // Geometric stiffness of an element: forces that turn with the body, and critical loads in closed form.
 #include "mesh/piece/si.h"
+#include "solver/linear/dense.h"
 #include "solver/proof/element_terms.h"
 #include "solver/proof/states.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 #include <Eigen/Geometry>
 
 #include <cmath>
@@ -125,9 +126,8 @@ double critical(const ElementEntry& e, const Patch& row, const std::vector<doubl
   const MatrixXd G =
       patch_sum(row, [&](const Matrix3Xd& corners) { return e.geometric(input_of(e, corners), state); })(free, free);
   // 1 / factor is the greatest eigenvalue: -G v = (1 / factor) K v.
-  const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> pairs(-(G + G.transpose()) / 2, (K + K.transpose()) / 2,
-                                                                 Eigen::EigenvaluesOnly);
-  return pairs.info() == Eigen::Success ? 1 / pairs.eigenvalues()[free.size() - 1] : nan;
+  const VectorXd values = generalized_eigenvalues(-(G + G.transpose()) / 2, (K + K.transpose()) / 2);
+  return values.size() > 0 ? 1 / values[values.size() - 1] : nan;
 }
 
 /// Euler's load, with shear by Engesser: P / (1 + P / shear).

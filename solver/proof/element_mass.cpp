@@ -1,8 +1,9 @@
 // Mass and loads of an element against those of the body that it represents.
+#include "solver/linear/dense.h"
 #include "solver/proof/element_terms.h"
 #include "solver/proof/states.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 
 #include <algorithm>
 #include <cmath>
@@ -109,7 +110,7 @@ struct MassErrors {
     const MatrixXd M = e.mass(input_of(e, corners), lumped);
     const double size = M.cwiseAbs().maxCoeff();
     skew = worse(skew, (M - M.transpose()).cwiseAbs().maxCoeff() / size);
-    const VectorXd v = Eigen::SelfAdjointEigenSolver<MatrixXd>((M + M.transpose()) / 2).eigenvalues();
+    const VectorXd v = symmetric_eigenvalues((M + M.transpose()) / 2);
     negative = worse(negative, -v[0] / v.cwiseAbs().maxCoeff());
     const MatrixXd r = rigid_about(body, corners);
     const MatrixXd whole = r.transpose() * M * r;

@@ -2,8 +2,9 @@
 
 #include "mesh/piece/fastener.h"
 #include "solver/findings/bend_line.h"
+#include "solver/linear/dense.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 
 #include <algorithm>
 #include <cmath>
@@ -115,10 +116,8 @@ Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
       else
         J.col(k).setZero(); // a place that can't be evaluated is ignored
     }
-    Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> solver;
-    solver.setThreshold(1e-6); // below that a place is ignored
-    solver.compute(J);
-    Eigen::VectorXd step = -solver.solve(best.miss);
+    constexpr double no_say = 1e-6; // below that a place is ignored
+    Eigen::VectorXd step = -least_squares(J, best.miss, no_say);
     bool better = false;
     for (int halving = 0; halving < 5 && !better; ++halving, step /= 2) {
       Eigen::VectorXd next = h + step;

@@ -1,6 +1,8 @@
 #include "solver/study/fit.h"
 
-#include <Eigen/Dense>
+#include "solver/linear/dense.h"
+
+#include <Eigen/Core>
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <unsupported/Eigen/NumericalDiff>
 
@@ -119,10 +121,9 @@ void judge(const Residuals& r, FitResult& out) {
   r.df(x, J);
   J *= r.unit;
   // Directions without effect on any reading have zero singular values: a floor turns them into huge errors.
-  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(J, Eigen::ComputeThinV);
-  const Eigen::VectorXd s = svd.singularValues().cwiseMax(1e-12 * std::max(svd.singularValues()[0], 1e-300));
-  const Eigen::MatrixXd covariance =
-      svd.matrixV() * s.cwiseAbs2().cwiseInverse().asDiagonal() * svd.matrixV().transpose();
+  const RightSingular svd = right_singular(J);
+  const Eigen::VectorXd s = svd.values.cwiseMax(1e-12 * std::max(svd.values[0], 1e-300));
+  const Eigen::MatrixXd covariance = svd.vectors * s.cwiseAbs2().cwiseInverse().asDiagonal() * svd.vectors.transpose();
   for (Eigen::Index k = 0; k < n; ++k) {
     FitValue& v = out.values[static_cast<std::size_t>(r.free[static_cast<std::size_t>(k)])];
     const double error = out.noise * std::sqrt(covariance(k, k));

@@ -10,7 +10,7 @@ expect help 0 "Example" "$bedbow" solve --help
 expect list 0 "S275JR" "$bedbow" list
 expect check 0 "beam elements" "$bedbow" check "$hive"
 expect solve 0 "Verdict" "$bedbow" solve "$hive" --out "$dir/out"
-for f in results.json bend_line.csv assembly.pvd assembly_0.vtu; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
+for f in results.json bend_line.csv machine.pvd machine_0.vtu assembly.pvd; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
 expect cross-check 0 "" "$bedbow" solve "$source_dir/tests/cases/folder-x.toml" --quiet --out "$dir/x"
 # Seven steps need three fingers: 2^m - 1 >= 7 (counting bound).
 expect fingers 0 '"pieces_mm": [10, 20, 40]' "$bedbow" fingers --length "70 mm" --step "10 mm" --json

@@ -1,6 +1,6 @@
 #include "solver/modes/eigen/block_steps.h"
 
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <algorithm>
 #include <random>
@@ -27,13 +27,13 @@ MatrixXd symmetric(const MatrixXd& a) {
 
 /// Columns whose combinations x * columns are orthonormal in B and span what x spans. \param b_x B x.
 MatrixXd orthonormal(const MatrixXd& x, const MatrixXd& b_x) {
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> gram(symmetric(x.transpose() * b_x));
-  const VectorXd& squares = gram.eigenvalues();
+  const EigenDecomposition gram = symmetric_eigen(symmetric(x.transpose() * b_x));
+  const VectorXd& squares = gram.values;
   const double most = squares[squares.size() - 1];
   Index first = 0;
   while (first < squares.size() && (most <= 0 || squares[first] <= 1e-12 * most)) ++first;
   const Index left = squares.size() - first;
-  return gram.eigenvectors().rightCols(left) * squares.tail(left).cwiseSqrt().cwiseInverse().asDiagonal();
+  return gram.vectors.rightCols(left) * squares.tail(left).cwiseSqrt().cwiseInverse().asDiagonal();
 }
 
 MatrixXd random_block(Index rows) {
@@ -77,8 +77,7 @@ double largest_beside(const EigenProblem& p, const MatrixXd& out, double enough,
     t.block(0, size - fresh, size, fresh) = image;
     t.block(size - fresh, 0, fresh, size) = image.transpose();
     const double before = value;
-    value = Eigen::SelfAdjointEigenSolver<MatrixXd>(symmetric(t.topLeftCorner(size, size)), Eigen::EigenvaluesOnly)
-                .eigenvalues()[size - 1];
+    value = symmetric_eigenvalues(symmetric(t.topLeftCorner(size, size)))[size - 1];
     // The growth decreases from step to step: the remaining growth is assumed to be less than twice the last.
     const double to_come = 2 * (value - before);
     if (value > enough || value + to_come < enough || to_come < 2e-3 * value) break;
@@ -108,9 +107,9 @@ void polish(const EigenProblem& p, EigenPairs& pairs) {
   // Y' A Y = Y' G V, since A Y = G V.
   const MatrixXd a = symmetric(y.transpose() * g);
   const MatrixXd b = symmetric(y.transpose() * g_y);
-  const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> ritz(b, a);
-  pairs.values = ritz.eigenvalues().reverse();
-  MatrixXd z = ritz.eigenvectors().rowwise().reverse();
+  const EigenDecomposition ritz = generalized_eigen(b, a);
+  pairs.values = ritz.values.reverse();
+  MatrixXd z = ritz.vectors.rowwise().reverse();
   if (p.same) z *= pairs.values.cwiseSqrt().cwiseInverse().asDiagonal(); // Z' B Z = nu, Z' A Z = I
   pairs.vectors = y * z;
   if (p.same) return;

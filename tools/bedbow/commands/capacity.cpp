@@ -6,7 +6,6 @@
 #include "io/text/version.h"
 #include "mesh/piece/material.h"
 #include "solver/analysis.h"
-#include "solver/linear/process.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/output_place.h"
@@ -105,7 +104,6 @@ void write_report(const CapacityTable& table, const OpenCase& open, const Machin
 }
 
 int capacity(const CapacityArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;

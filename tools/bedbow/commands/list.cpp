@@ -54,7 +54,7 @@ void list_writers(const Registry<WriterEntry>& brought, const Style& style) {
   table.row({"results.json", "all numbers, unit in the key", "JSON, RFC 8259", "built in"});
   table.row({"bend_line.csv", "one row per station and step", "CSV, RFC 4180", "built in"});
   table.row(
-      {"assembly.pvd", "one .vtu per step: surfaces, displacement, stress", "VTK XML, unstructured grid", "built in"});
+      {"machine.pvd", "one .vtu per step: surfaces, displacement, stress", "VTK XML, unstructured grid", "built in"});
   table.row({"forces.pvd", "one .vtu per step: joint and pad forces", "VTK XML, unstructured grid", "built in"});
   for (const WriterEntry& e : brought.entries()) table.row({e.name, e.description, e.source, e.origin});
   std::cout << table.render(style);

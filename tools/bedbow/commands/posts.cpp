@@ -4,7 +4,6 @@
 #include "io/text/text.h"
 #include "io/text/version.h"
 #include "solver/analysis.h"
-#include "solver/linear/process.h"
 #include "solver/study/worker_pool.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -156,7 +155,6 @@ std::vector<std::string> write_files(const PostsFound& f, const OpenCase& open, 
 }
 
 int posts(const PostArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;

@@ -5,7 +5,6 @@
 #include "io/text/text.h"
 #include "io/units/output_units.h"
 #include "io/units/quantities_out.h"
-#include "solver/linear/process.h"
 #include "solver/study/cost.h"
 #include "solver/study/stock_choice.h"
 #include "tools/bedbow/commands/commands.h"
@@ -171,7 +170,6 @@ void print_cuts(const Built& b, const Case& c, double kerf, const Style& style) 
 }
 
 int stock(const StockArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;
