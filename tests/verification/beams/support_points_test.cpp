@@ -31,7 +31,7 @@ const std::string soft_clamp =
 
 /// The bar on supports s apart, bent sheet over its whole length; its centroid lies where the grip presses, so that it
 /// does not twist. (The force of nothing in the middle makes a station there.)
-std::string on_two_supports(double s) {
+std::string supported_at(double s) {
   return slender_bar("[material.blank]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n"
                      "[sheet]\nmaterial = \"blank\"\nthickness = \"2 mm\"\nwidth = \"1000 mm\"\ncentre = \"500 mm\"\n"
                      "flange = \"20 mm\"\ninside_radius = \"2 mm\"\nangle = \"20 deg\"\ngrip = \"9 mm\"\n" +
@@ -45,7 +45,7 @@ struct Bent {
   Findings found;
   double unit; ///< q L^4/EI [mm]
   explicit Bent(double s)
-      : found(solved(on_two_supports(s * L)))
+      : found(solved(supported_at(s * L)))
       , unit(found.sheet->grip * 1e-3 * std::pow(L, 4) / sample_EI) {
     for (const bool off : found.steps.at(1).bend_line.lifted) EXPECT_TRUE(off);
     for (const double reserve : found.steps.at(1).bend_line.clamp_reserve) EXPECT_EQ(reserve, 0);

@@ -11,15 +11,15 @@ namespace bedbow::verification {
 
 namespace {
 
-const std::string steel = "[material.steel]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n";
+const std::string plain_steel = "[material.steel]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n";
 
-std::string post(const std::string& extra) {
+std::string bench_post(const std::string& extra) {
   return "[[member]]\nname = \"post\"\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"0 mm\", \"0 mm\", \"500 mm\"]\n"
          "shape = \"round\"\ndiameter = \"20 mm\"\nmaterial = \"steel\"\n" +
          extra;
 }
 
-std::string hold(const std::string& where, const std::string& holds) {
+std::string held(const std::string& where, const std::string& holds) {
   return "[[hold]]\n" + where + "\nholds = [" + holds + "]\n";
 }
 
@@ -27,9 +27,9 @@ std::string hold(const std::string& where, const std::string& holds) {
 
 // A post of 500 mm, held fast at its foot: what pushes its top comes out at the foot, force and moment.
 TEST(HoldForces, FootOfAPost) {
-  const Findings f =
-      solved(steel + post("") + hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-             "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
+  const Findings f = solved(
+      plain_steel + bench_post("") + held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+      "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
   const JointResult& r = joint(f.steps.front().supports, "hold 1");
   record("", "statics", "foot of a post, x", r.force.x(), -30, 1e-9, "N");
   record("", "statics", "foot of a post, y", r.force.y(), 40, 1e-9, "N");
@@ -43,11 +43,11 @@ TEST(HoldForces, FootOfAPost) {
 // either.
 TEST(HoldForces, ClampedBeam) {
   const Findings f = solved(
-      steel +
+      plain_steel +
       "[[member]]\nname = \"beam\"\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"800 mm\", \"0 mm\", \"0 mm\"]\n"
       "shape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\nmaterial = \"steel\"\n" +
-      hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-      hold("at = [\"800 mm\", \"0 mm\", \"0 mm\"]", R"("y", "z", "rx", "ry", "rz")") +
+      held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+      held("at = [\"800 mm\", \"0 mm\", \"0 mm\"]", R"("y", "z", "rx", "ry", "rz")") +
       "[[load]]\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"800 mm\", \"0 mm\", \"0 mm\"]\n"
       "per_length = [\"0 N/mm\", \"0 N/mm\", \"-1 N/mm\"]\n");
   for (const auto& [name, sign] : {std::pair{"hold 1", -1.0}, {"hold 2", 1.0}}) {
@@ -62,11 +62,11 @@ TEST(HoldForces, ClampedBeam) {
 // A plate held along one edge, under pressure: the edge brings the whole load, and its moment about the edge.
 TEST(HoldForces, EdgeOfAPlate) {
   const Findings f = solved(
-      steel +
+      plain_steel +
       "[[panel]]\nname = \"shelf\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"300 mm\", \"0 mm\", \"0 "
       "mm\"]\n"
       "edge_b = [\"0 mm\", \"200 mm\", \"0 mm\"]\nthickness = \"6 mm\"\nmaterial = \"steel\"\ndivisions = [6, 4]\n" +
-      hold("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
+      held("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
            R"("x", "y", "z", "rx", "ry", "rz")") +
       "[[load]]\npanel = \"shelf\"\npressure = \"-2 kPa\"\n");
   const JointResult& r = joint(f.steps.front().supports, "hold 1");
@@ -86,9 +86,9 @@ TEST(HoldForces, SetOfPoints) {
   file.point_sets["wall"] = {1, 0, 0, 1, 0, 0, 1, 0, 0};
   file.point_sets["corner"] = {0, 0, 1, 0, 0, 0, 0, 0, 0};
   const OwnFolder folder;
-  const Findings f = solved(steel + "[mesh]\nfile = \"" + folder.write(file, false) +
+  const Findings f = solved(plain_steel + "[mesh]\nfile = \"" + folder.write(file, false) +
                             "\"\nmaterial = \"steel\"\nthickness = \"8 mm\"\n" +
-                            hold("points = \"wall\"", R"("x", "y", "z", "rx", "ry", "rz")") +
+                            held("points = \"wall\"", R"("x", "y", "z", "rx", "ry", "rz")") +
                             "[[load]]\npoints = \"corner\"\nforce = [\"30 N\", \"-20 N\", \"-200 N\"]\n"
                             "moment = [\"3 N*m\", \"0 N*m\", \"0 N*m\"]\n[[load]]\ngravity = true\n");
   const double weight = 7850 * 9.80665 * 0.25 * 0.15 * 0.008;
@@ -109,9 +109,9 @@ TEST(HoldForces, SetOfPoints) {
 // The certificate sees what ground brings: a hold's force or moment that is reported one percent too great stands out.
 TEST(HoldForces, CertificateSeesAWrongOne) {
   const Registries registries = builtin_registries();
-  const Machine machine =
-      machine_of(steel + post("") + hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-                 "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
+  const Machine machine = machine_of(
+      plain_steel + bench_post("") + held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+      "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
   const Model model = make_model(machine, registries);
   const StepsOutcome solved = solve_steps(model, std::nullopt);
   ASSERT_EQ(solved.status, StepsOutcome::Status::ok);

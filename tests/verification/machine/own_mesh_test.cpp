@@ -9,15 +9,12 @@
 namespace bedbow::verification {
 namespace {
 
-const std::string all_six = "[\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]";
 const std::string pull = "force = [\"300 N\", \"-80 N\", \"-200 N\"]\nmoment = [\"9 N*m\", \"4 N*m\", \"-7 N*m\"]\n";
-const std::string steel =
-    "[material.sample]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\nyield = \"275 MPa\"\n";
 const std::string flat =
     "[[mesh.section]]\nname = \"flat\"\nshape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\n";
 
 /// Lines along the sample bar's centroid, of uneven length and not in order.
-OwnFile cantilever() {
+OwnFile lines_along_a_bar() {
   OwnFile f;
   for (double x : {0.0, 90.0, 333.0, 640.0, 1000.0}) f.points.push_back({x, 10, -30});
   for (const auto& ends : {std::array{2, 3}, std::array{0, 1}, std::array{3, 4}, std::array{1, 2}})
@@ -28,7 +25,7 @@ OwnFile cantilever() {
 }
 
 std::string held_and_pulled(const std::string& file) {
-  return steel + "[mesh]\nfile = \"" + file + "\"\nmaterial = \"sample\"\n" + flat +
+  return sample_material() + "[mesh]\nfile = \"" + file + "\"\nmaterial = \"sample\"\n" + flat +
          "[[hold]]\npoints = \"foot\"\nholds = " + all_six + "\n[[load]]\npoints = \"tip\"\n" + pull +
          "[[load]]\ngravity = true\n[[dial]]\nname = \"tip\"\non = \"mesh\"\nat = [\"1000 mm\", \"40 mm\", \"-30 "
          "mm\"]\n";
@@ -48,7 +45,7 @@ TEST(OwnMesh, CantileverOfLinesIsABar) {
   const Findings bar = solved(
       replaced(bar_held_and_pulled(), "density = \"7850 kg/m^3\"", "density = \"7850 kg/m^3\"\nyield = \"275 MPa\""));
   for (const bool legacy : {false, true}) {
-    const Findings own = solved(held_and_pulled(folder.write(cantilever(), legacy)));
+    const Findings own = solved(held_and_pulled(folder.write(lines_along_a_bar(), legacy)));
     const std::string kind = legacy ? "legacy .vtk" : ".vtu";
     for (int k = 0; k < 3; ++k)
       record("", "the same cantilever as a bar", "tip of a cantilever of lines, " + kind + ", along " + axis[k],
@@ -88,7 +85,7 @@ OwnFile plate(bool by_arrays) {
 
 std::string plate_case(const std::string& what, const std::string& hold, const std::string& load,
                        const std::string& on) {
-  return steel + what + "[[hold]]\n" + hold + "holds = " + all_six + "\n[[load]]\n" + load +
+  return sample_material() + what + "[[hold]]\n" + hold + "holds = " + all_six + "\n[[load]]\n" + load +
          "force = [\"2 kN\", \"1 kN\", \"-500 N\"]\n[[load]]\n" + (on == "cheek" ? "panel" : "on") + " = \"" + on +
          "\"\npressure = \"20 kPa\"\n[[load]]\ngravity = true\n[[dial]]\nname = \"corner\"\non = \"" + on +
          "\"\nat = [\"200 mm\", \"150 mm\", \"0 mm\"]\n";
@@ -174,7 +171,7 @@ TEST(OwnMesh, PlateOnScrews) {
                          Eigen::Vector3d(570, 160, 50)})
     ties += "[[tie]]\njoins = [\"ground\", \"mesh\"]\nat = " + point(at) +
             "\nholds = [\"x\", \"y\", \"z\"]\nstiffness = \"20 kN/mm\"\n";
-  const Findings own = solved(steel + "[mesh]\nfile = \"" + folder.write(f, false) +
+  const Findings own = solved(sample_material() + "[mesh]\nfile = \"" + folder.write(f, false) +
                               "\"\nmaterial = \"sample\"\nthickness = \"200 mm\"\n" + ties +
                               "[[load]]\npoints = \"load\"\nforce = [\"0 N\", \"0 N\", \"-4 kN\"]\n[[dial]]\nname = "
                               "\"spot\"\non = \"mesh\"\nat = [\"430 mm\", \"40 mm\", \"50 mm\"]\n");

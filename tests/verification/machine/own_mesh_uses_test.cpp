@@ -11,13 +11,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr double pi = std::numbers::pi;
-const std::string all_six = "[\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]";
-
-std::string steel(double nu) {
-  return "[material.sample]\nE = \"210 GPa\"\nnu = " + std::to_string(nu) +
-         "\ndensity = \"7850 kg/m^3\"\nyield = \"275 MPa\"\n";
-}
+using std::numbers::pi;
 
 std::string mesh(const std::string& file, const std::string& more = "", const std::string& material = "sample") {
   return "[mesh]\nfile = \"" + file + "\"\nmaterial = \"" + material + "\"\n" + more;
@@ -39,7 +33,7 @@ const std::string strip_section =
 
 TEST(OwnMesh, LinesSwing) {
   const OwnFolder folder;
-  const Findings f = solved(steel(0.3) + mesh(folder.write(strip(), false)) + strip_section +
+  const Findings f = solved(sample_material() + mesh(folder.write(strip(), false)) + strip_section +
                             "[[hold]]\npoints = \"foot\"\nholds = " + all_six + "\n[solve]\nmodes = 5\n");
   const double EI = 210e9 * 0.02 * std::pow(0.004, 3) / 12, mass = 7850 * 0.02 * 0.004;
   const double wide = 210e9 * 0.004 * std::pow(0.02, 3) / 12;
@@ -59,8 +53,9 @@ TEST(OwnMesh, LinesSwing) {
 TEST(OwnMesh, LinesBuckle) {
   const OwnFolder folder;
   const Findings f =
-      solved(steel(0.3) + mesh(folder.write(strip(), true)) + strip_section + "[[hold]]\npoints = \"foot\"\nholds = " +
-             all_six + "\n[[load]]\npoints = \"tip\"\nforce = [\"-10 N\", \"0 N\", \"0 N\"]\n[solve]\nbuckling = 1\n");
+      solved(sample_material() + mesh(folder.write(strip(), true)) + strip_section +
+             "[[hold]]\npoints = \"foot\"\nholds = " + all_six +
+             "\n[[load]]\npoints = \"tip\"\nforce = [\"-10 N\", \"0 N\", \"0 N\"]\n[solve]\nbuckling = 1\n");
   ASSERT_TRUE(f.modes);
   const double EI = 210e9 * 0.02 * std::pow(0.004, 3) / 12;
   record("", "Euler, pi^2 EI/(4 L^2)", "buckling load of a column of lines", f.modes->buckling_factors.at(0) * 10,
@@ -101,7 +96,7 @@ OwnFile square() {
 TEST(OwnMesh, QuadsSwingAndBuckle) {
   const OwnFolder folder;
   const Findings f = solved(
-      steel(0.3) + mesh(folder.write(square(), false), "thickness = \"4 mm\"\n") +
+      sample_material() + mesh(folder.write(square(), false), "thickness = \"4 mm\"\n") +
       "[[hold]]\npoints = \"rim\"\nholds = [\"z\"]\n[[hold]]\npoints = \"origin\"\nholds = [\"x\", \"y\", \"rz\"]\n"
       "[[hold]]\npoints = \"across\"\nholds = [\"y\"]\n"
       "[[load]]\npoints = \"left\"\nforce = [\"1 kN\", \"0 N\", \"0 N\"]\n"
@@ -141,7 +136,7 @@ TEST(OwnMesh, LinesAndQuadsInOneFile) {
   double first = 0;
   for (const bool legacy : {false, true}) {
     const Findings f =
-        solved(steel(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
+        solved(sample_material(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
                "[[mesh.section]]\nname = \"rib\"\nshape = \"rectangle\"\nwidth = \"10 mm\"\nheight = \"20 "
                "mm\"\n[[hold]]\npoints = \"foot\"\nholds = " +
                all_six +
@@ -173,7 +168,7 @@ OwnFile flat_below() {
 
 /// A bar of 20 x 120 mm on two supports with 4 kN in the middle, and what is screwed on below by M8 every 100 mm.
 std::string screwed_bed(const std::string& partner, const std::string& more) {
-  return steel(0) +
+  return sample_material(0) +
          "[bed]\nlength = \"1000 mm\"\nmaterial = \"sample\"\n[[bed.bar]]\nname = \"web\"\nshape = \"rectangle\"\n"
          "width = \"20 mm\"\nheight = \"120 mm\"\nat = [\"0 mm\", \"-60 mm\"]\n" +
          more + "[[screws]]\nname = \"row\"\njoins = [\"bed.web\", \"" + partner +

@@ -7,7 +7,7 @@
 namespace bedbow::verification {
 namespace {
 
-std::string folder(const std::string& centre) {
+std::string machine_with_cams(const std::string& centre) {
   const auto bar = [](const char* of, const char* name, const char* size, const char* at) {
     return std::string("[") + of + "]\nlength = \"700 mm\"\nmaterial = \"S235JR\"\n[[" + of + ".bar]]\nname = \"" +
            name + "\"\nshape = \"rectangle\"\nwidth = \"" + size + "\"\nheight = \"" + size + "\"\nat = " + at + "\n";
@@ -37,8 +37,8 @@ std::string folder(const std::string& centre) {
 }
 
 TEST(StiffCam, SheetLeftOrRightOfTheMiddle) {
-  const Findings left = solved(folder("194.4 mm"));
-  const Findings right = solved(folder("505.6 mm"));
+  const Findings left = solved(machine_with_cams("194.4 mm"));
+  const Findings right = solved(machine_with_cams("505.6 mm"));
   ASSERT_EQ(left.steps.size(), right.steps.size());
   const std::string source = "the same machine mirrored";
   for (std::size_t i = 0; i < left.steps.size(); ++i) {

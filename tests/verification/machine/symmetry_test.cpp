@@ -153,7 +153,7 @@ TEST(MaxwellBetti, ClampAgainstApron) {
 // ---- mirrored machine
 
 /// The machine seen in a mirror across the middle of its length.
-Machine mirrored(Machine m, double length) {
+Machine machine_mirrored(Machine m, double length) {
   const auto flip = [&](double& x) { x = length - x; };
   for (Body& b : m.bodies) {
     b.start = length - b.start - b.length;
@@ -180,7 +180,7 @@ Machine mirrored(Machine m, double length) {
   return m;
 }
 
-double farthest(const std::vector<double>& a, const std::vector<double>& b) {
+double farthest_miss(const std::vector<double>& a, const std::vector<double>& b) {
   double most = 0, scale = 0;
   for (std::size_t i = 0; i < a.size(); ++i) {
     most = std::max(most, std::abs(a[i] - b[b.size() - 1 - i]));
@@ -197,7 +197,7 @@ TEST(Mirror, LopsidedMachine) {
           "\"-500 N\"]\n"
           "moment = [\"5 N*m\", \"7 N*m\", \"9 N*m\"]\n";
   const Machine m = machine_of(text);
-  const Findings a = solved(m), b = solved(mirrored(m, 0.9));
+  const Findings a = solved(m), b = solved(machine_mirrored(m, 0.9));
   const std::string source = "the same machine in a mirror";
   for (std::size_t i = 0; i < a.steps.size(); ++i) {
     const StepResult& s = a.steps[i];
@@ -207,7 +207,7 @@ TEST(Mirror, LopsidedMachine) {
                                      {"apron", &BendLine::apron_n},
                                      {"clamp force", &BendLine::clamp_force}})
       record("", source, s.name + ": " + name + ", farthest miss over greatest",
-             farthest(s.bend_line.*line, t.bend_line.*line), 0, 1e-7);
+             farthest_miss(s.bend_line.*line, t.bend_line.*line), 0, 1e-7);
     for (std::size_t p = 0; p < s.posts.size(); ++p)
       EXPECT_NEAR(t.posts[p].value / s.posts[p].value, 1, rounding) << s.posts[p].name;
     for (std::size_t k = 0; k < s.bars.size(); ++k) EXPECT_NEAR(t.bars[k].stress / s.bars[k].stress, 1, rounding);
@@ -232,7 +232,7 @@ TEST(Mirror, StationsCloserThanPads) {
   for (const char* size : {"15 mm", "3.75 mm", "2.9 mm"}) {
     const Machine m =
         machine_of(replaced(text, "element_size = \"15 mm\"", "element_size = \"" + std::string(size) + "\""));
-    const Findings a = solved(m), b = solved(mirrored(m, 0.9));
+    const Findings a = solved(m), b = solved(machine_mirrored(m, 0.9));
     const std::string source = "the same machine in a mirror, elements of " + std::string(size);
     for (std::size_t i = 0; i < a.steps.size(); ++i) {
       const StepResult& s = a.steps[i];

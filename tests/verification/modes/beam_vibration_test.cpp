@@ -10,7 +10,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 struct Bar {
   double E = 210e9, nu = 0.3, rho = 7850, b = 0.02, h = 0.06, L = 0.5;
