@@ -129,7 +129,10 @@ TEST(FingerNose, RigidFingersAreASolidNose) {
   fingered.insert(fingered.find(nose),
                   "fingers = { width = \"9 mm\", count = 50, start = \"135 mm\", reach = \"15 mm\", "
                   "thickness = \"80 mm\", material = \"rock\" }\n");
-  fingered.insert(fingered.find("[sheet]"), "[material.rock]\nE = \"9e5 GPa\"\nnu = 0\n");
+  fingered.insert(fingered.find("[sheet]"), R"([material.rock]
+E = "9e5 GPa"
+nu = 0
+)");
   const Findings f = solved(fingered);
   ASSERT_EQ(f.steps.size(), solid.steps.size());
   for (std::size_t i = 0; i < f.steps.size(); ++i)

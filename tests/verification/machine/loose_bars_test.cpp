@@ -14,23 +14,43 @@ constexpr const char* derived = "derived: beam theory";
 
 // Two bars of E = 210 GPa on each other, 1 m long, 40 mm wide. The lower stands on supports at both ends.
 std::string two_bars(double upper, double lower, const std::string& lower_material, const std::string& rest) {
-  return "title = \"loose bars\"\n"
-         "[material.steel]\nE = \"210 GPa\"\nG = \"1e9 MPa\"\n[material.rock]\nE = \"9e5 GPa\"\nG = \"1e9 MPa\"\n"
-         "[bed]\nlength = \"1000 mm\"\nedge = { bar = \"upper\" }\nbar = [\n"
-         "{ name = \"upper\", material = \"steel\", shape = \"rectangle\", width = \"40 mm\", height = " +
+  return R"(title = "loose bars"
+[material.steel]
+E = "210 GPa"
+G = "1e9 MPa"
+[material.rock]
+E = "9e5 GPa"
+G = "1e9 MPa"
+[bed]
+length = "1000 mm"
+edge = { bar = "upper" }
+bar = [
+{ name = "upper", material = "steel", shape = "rectangle", width = "40 mm", height = )" +
          mm(upper) + ", at = [\"0 mm\", " + mm(upper / 2) + "] },\n{ name = \"lower\", material = \"" + lower_material +
          "\", shape = \"rectangle\", width = \"40 mm\", height = " + mm(lower) + ", at = [\"0 mm\", " + mm(-lower / 2) +
-         "] },\n]\n"
-         "[[support]]\nbar = \"bed.lower\"\nx = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n"
-         "[[support]]\nbar = \"bed.lower\"\nx = \"1000 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n"
-         "[[tie]]\njoins = [\"bed.upper\", \"ground\"]\nx = \"500 mm\"\nholds = [\"x\", \"y\", \"rz\"]\n" +
-         rest;
+         R"(] },
+]
+[[support]]
+bar = "bed.lower"
+x = "0 mm"
+holds = ["x", "y", "z", "rx"]
+[[support]]
+bar = "bed.lower"
+x = "1000 mm"
+holds = ["y", "z", "rx"]
+[[tie]]
+joins = ["bed.upper", "ground"]
+x = "500 mm"
+holds = ["x", "y", "rz"]
+)" + rest;
 }
 
 std::string load_along(const std::string& bar, double q) {
   return "[[load]]\non = \"bed." + bar +
-         "\"\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"1000 mm\", \"0 mm\", \"0 mm\"]\n"
-         "per_length = [\"0 N/mm\", \"0 N/mm\", \"" +
+         R"("
+from = ["0 mm", "0 mm", "0 mm"]
+to = ["1000 mm", "0 mm", "0 mm"]
+per_length = ["0 N/mm", "0 N/mm", ")" +
          std::to_string(q) + " N/mm\"]\n";
 }
 
@@ -75,8 +95,13 @@ TEST(LooseBars, LiftedEnd) {
   const auto w = [&](double x) {
     return q / EI * (a * x * x * x / 12 - std::pow(x, 4) / 24 - a * a * a * x / 12 + std::pow(a, 4) / 24);
   };
-  const std::string lift = "[[load]]\non = \"bed.upper\"\nat = [\"0 mm\", \"0 mm\", \"2.5 mm\"]\n"
-                           "force = [\"0 N\", \"0 N\", \"4 N\"]\n[solve]\nelement_size = \"5 mm\"\n";
+  const std::string lift = R"([[load]]
+on = "bed.upper"
+at = ["0 mm", "0 mm", "2.5 mm"]
+force = ["0 N", "0 N", "4 N"]
+[solve]
+element_size = "5 mm"
+)";
   auto got = dials_of(
       two_bars(5, 100, "rock",
                load_along("upper", -q) + lift + dial_on("upper", 0) + dial_on("upper", 200) + dial_on("upper", 600)));

@@ -107,13 +107,22 @@ TEST(MembersInAT, RodOnAColumn) {
 // A member along a panel's edge takes part at every node of that edge, not only at its own ends.
 TEST(MembersInAT, StiffenerAlongAPanelsEdge) {
   const std::string panel =
-      "[[panel]]\nname = \"shelf\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"400 mm\", \"0 mm\", "
-      "\"0 mm\"]\nedge_b = [\"0 mm\", \"100 mm\", \"0 mm\"]\nthickness = \"4 mm\"\nmaterial = "
-      "\"m\"\ndivisions = [8, 2]\n";
+      R"([[panel]]
+name = "shelf"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["400 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "100 mm", "0 mm"]
+thickness = "4 mm"
+material = "m"
+divisions = [8, 2]
+)";
   std::string dials;
   for (const std::string on : {"shelf", "rib"}) dials += spot(on, on, {150, 0, 0});
   const Findings f = solved(head(210, 0.3, 7850) + panel + beam("rib", {0, 0, 0}, {400, 0, 0}) + hold({0, 0, 0}, all) +
-                            hold({400, 0, 0}, all) + "[[load]]\npanel = \"shelf\"\npressure = \"5 kPa\"\n" + dials);
+                            hold({400, 0, 0}, all) + R"([[load]]
+panel = "shelf"
+pressure = "5 kPa"
+)" + dials);
   EXPECT_GT(dial(f, "shelf").norm(), 1e-6);
   EXPECT_LT((dial(f, "shelf") - dial(f, "rib")).norm(), 1e-12);
 }
@@ -124,9 +133,15 @@ TEST(MembersInAT, StiffenerAlongAPanelsEdge) {
 TEST(MembersInAT, StubOnAPlateBetweenItsNodes) {
   const double a = 0.375, P = 100, width = 0.04, t = 0.01, I = width * t * t * t / 12;
   const std::string strip =
-      "[[panel]]\nname = \"strip\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"400 mm\", \"0 mm\", "
-      "\"0 mm\"]\nedge_b = [\"0 mm\", \"40 mm\", \"0 mm\"]\nthickness = \"10 mm\"\nmaterial = "
-      "\"m\"\ndivisions = [8, 2]\n";
+      R"([[panel]]
+name = "strip"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["400 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "40 mm", "0 mm"]
+thickness = "10 mm"
+material = "m"
+divisions = [8, 2]
+)";
   const auto loaded = [&](double y) {
     const Findings f =
         solved(head(210, 0, 7850) + strip + beam("stub", {375, y, 0}, {375, y, 100}) +
@@ -175,7 +190,10 @@ TEST(MembersInAT, NearMissesAreSaid) {
 TEST(MembersInAT, PanelsOfUnlikeDivisionsAreSaid) {
   const auto panel = [](const std::string& name, double x, int divisions) {
     return "[[panel]]\nname = \"" + name + "\"\ncorner = " + point({x, 0, 0}) + "\nedge_a = " + point({100, 0, 0}) +
-           "\nedge_b = " + point({0, 80, 0}) + "\nthickness = \"5 mm\"\nmaterial = \"m\"\ndivisions = [4, " +
+           "\nedge_b = " + point({0, 80, 0}) + R"(
+thickness = "5 mm"
+material = "m"
+divisions = [4, )" +
            std::to_string(divisions) + "]\n";
   };
   EXPECT_TRUE(warnings_of(head(210, 0.3, 7850) + panel("left", 0, 4) + panel("right", 100, 4)).empty());

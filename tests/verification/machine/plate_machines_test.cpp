@@ -48,7 +48,10 @@ const std::string clamped = hold_edges(R"("x", "y", "z", "rx", "ry", "rz")", R"(
 
 TEST(PlateMachines, PanelUnderPressureAndUnderItsWeight) {
   const std::string book = "Timoshenko & Woinowsky-Krieger 1959, with Navier's shear term at t/a = 0.01";
-  const Findings f = solved(shelf + supported + "[[load]]\npanel = \"shelf\"\npressure = \"2 kPa\"\n");
+  const Findings f = solved(shelf + supported + R"([[load]]
+panel = "shelf"
+pressure = "2 kPa"
+)");
   record("B30", book, "panel, pressure, edges supported: middle", dial(f, "middle").z(), 0.00406446 * 2e3 / D * 1e3,
          5e-3, "mm");
   const Findings w = solved("gravity = true\n" + shelf + clamped);
@@ -57,7 +60,10 @@ TEST(PlateMachines, PanelUnderPressureAndUnderItsWeight) {
 }
 
 TEST(PlateMachines, StressAtTheFacesOfAPanel) {
-  const Findings f = solved(shelf + supported + "[[load]]\npanel = \"shelf\"\npressure = \"-2 kPa\"\n");
+  const Findings f = solved(shelf + supported + R"([[load]]
+panel = "shelf"
+pressure = "-2 kPa"
+)");
   ASSERT_EQ(f.steps.at(0).fields.shells.size(), 1U);
   const ShellField& s = f.steps[0].fields.shells[0];
   std::size_t middle = 0;

@@ -17,31 +17,66 @@ constexpr double clamp_end = 900, preload = 4000, left_post = 60, right_post = 8
 
 std::string bar(const std::string& of, const std::string& name, double size, double y, double z,
                 const std::string& more = "") {
-  return "[" + of + "]\nlength = \"900 mm\"\nmaterial = \"S275JR\"\n" + more + "[[" + of + ".bar]]\nname = \"" + name +
-         "\"\nshape = \"rectangle\"\nwidth = " + mm(size) + "\nheight = " + mm(size) + "\nat = [" + mm(y) + ", " +
-         mm(z) + "]\n";
+  return "[" + of + R"(]
+length = "900 mm"
+material = "S275JR"
+)" + more +
+         "[[" + of + ".bar]]\nname = \"" + name + "\"\nshape = \"rectangle\"\nwidth = " + mm(size) +
+         "\nheight = " + mm(size) + "\nat = [" + mm(y) + ", " + mm(z) + "]\n";
 }
 
 /// Studs so long that they hold next to nothing sideways.
 std::string post_at(double x) {
   return "[[post]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nx = " + mm(x) +
-         "\ny = \"11 mm\"\ndiameter = \"M16\"\nclass = \"8.8\"\nfree_length = \"3 m\"\npreload = \"4 kN\"\n";
+         R"(
+y = "11 mm"
+diameter = "M16"
+class = "8.8"
+free_length = "3 m"
+preload = "4 kN"
+)";
 }
 
 /// Stout bars with all forces in the plane of the land's middle.
 std::string tipping_folder(double sheet_centre, double sheet_width = 100) {
-  return "[sheet]\nmaterial = \"DC01\"\nthickness = \"1.5 mm\"\nwidth = " + mm(sheet_width) +
-         "\ncentre = " + mm(sheet_centre) +
-         "\nflange = \"25 mm\"\ninside_radius = \"2 mm\"\nangle = \"90 deg\"\ngrip = \"7.5 mm\"\n" +
-         bar("bed", "beam", 100, 11, -50) + bar("clamp", "spine", 60, 33.5, 31.5, "nose = { land = \"15 mm\" }\n") +
-         post_at(left_post) + post_at(right_post) +
-         "[[tie]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nat = [\"450 mm\", \"11 mm\", \"-9.25 mm\"]\n"
-         "holds = [\"x\", \"y\", \"rx\", \"rz\"]\n"
-         "[[support]]\nname = \"left\"\nbar = \"bed.beam\"\nx = \"100 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n"
-         "[[support]]\nname = \"right\"\nbar = \"bed.beam\"\nx = \"800 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n"
-         "[[dial]]\nname = \"nose\"\non = \"clamp.spine\"\nat = [\"900 mm\", \"11 mm\", \"1.5 mm\"]\n"
-         "[[dial]]\nname = \"bed\"\non = \"bed.beam\"\nat = [\"900 mm\", \"11 mm\", \"0 mm\"]\n"
-         "[solve]\nangles = [\"0 deg\"]\n";
+  return R"([sheet]
+material = "DC01"
+thickness = "1.5 mm"
+width = )" +
+         mm(sheet_width) + "\ncentre = " + mm(sheet_centre) +
+         R"(
+flange = "25 mm"
+inside_radius = "2 mm"
+angle = "90 deg"
+grip = "7.5 mm"
+)" + bar("bed", "beam", 100, 11, -50) +
+         bar("clamp", "spine", 60, 33.5, 31.5, "nose = { land = \"15 mm\" }\n") + post_at(left_post) +
+         post_at(right_post) +
+         R"([[tie]]
+joins = ["bed.beam", "clamp.spine"]
+at = ["450 mm", "11 mm", "-9.25 mm"]
+holds = ["x", "y", "rx", "rz"]
+[[support]]
+name = "left"
+bar = "bed.beam"
+x = "100 mm"
+holds = ["x", "y", "z", "rx"]
+[[support]]
+name = "right"
+bar = "bed.beam"
+x = "800 mm"
+holds = ["y", "z", "rx"]
+[[dial]]
+name = "nose"
+on = "clamp.spine"
+at = ["900 mm", "11 mm", "1.5 mm"]
+[[dial]]
+name = "bed"
+on = "bed.beam"
+at = ["900 mm", "11 mm", "0 mm"]
+[solve]
+angles = ["0 deg"]
+)";
 }
 
 /// The last spot stands for 15 mm, since the one before it stands at 870; both faces are of one steel of 210 GPa, 2 E
@@ -97,7 +132,10 @@ TEST(TippingClamp, ToEitherSideAndNotAtAll) {
 
 // A shim takes up part of the thickness: the end meets the bed that much earlier.
 TEST(TippingClamp, MeetsAShimEarlier) {
-  const std::string shim = "[bed.crown]\nx = [\"600 mm\", \"700 mm\"]\nheight = [\"0 mm\", \"0.4 mm\"]\n";
+  const std::string shim = R"([bed.crown]
+x = ["600 mm", "700 mm"]
+height = ["0 mm", "0.4 mm"]
+)";
   const std::string text = replaced(tipping_folder(150), "[clamp]\n", shim + "[clamp]\n");
   const Findings f = solved(text);
   const double force = by_moments(200, clamp_end);
@@ -108,8 +146,13 @@ TEST(TippingClamp, MeetsAShimEarlier) {
 
 // Only where there is a finger can it meet the bed: the clamp tips until the edge of the last one does.
 TEST(TippingClamp, OnItsFingers) {
-  const std::string fingers = "[clamp.fingers]\nwidth = \"100 mm\"\ncount = 6\nstart = \"100 mm\"\n"
-                              "reach = \"15 mm\"\nthickness = \"12 mm\"\n";
+  const std::string fingers = R"([clamp.fingers]
+width = "100 mm"
+count = 6
+start = "100 mm"
+reach = "15 mm"
+thickness = "12 mm"
+)";
   const Findings f = solved(replaced(tipping_folder(150), "[[clamp.bar]]\n", fingers + "[[clamp.bar]]\n"));
   record("", lever_statics, "force at the edge of the last finger", sum_of_touches(f.steps.front()),
          by_moments(200, 700), 1e-6, "N");

@@ -87,11 +87,29 @@ TEST(PrandtlMichell, ForkedBeamUnderUniformMoment) {
 // The same cantilever drawn as the bar of a bed: joints as rows, the load on the section's top by a rigid arm.
 TEST(PrandtlMichell, BarOfABedBucklesLikeAMember) {
   const auto bed = [](double z) {
-    return "title = \"bed\"\n[material.m]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n[solve]\n"
-           "element_size = \"125 mm\"\n[bed]\nlength = \"2 m\"\nmaterial = \"m\"\n[[bed.bar]]\nname = \"bar\"\n" +
-           slender(A, Iyy, Izz, J) +
-           "at = [\"0 mm\", \"0 mm\"]\n[[support]]\nbar = \"bed.bar\"\nat = " + point({0, 0, 0}) + "\nholds = [" + all +
-           "]\n[[load]]\non = \"bed.bar\"\nat = " + point({2000, 0, z}) + "\nforce = [\"0 N\", \"0 N\", \"-1 N\"]\n";
+    return R"(title = "bed"
+[material.m]
+E = "210 GPa"
+nu = 0.3
+density = "7850 kg/m^3"
+[solve]
+element_size = "125 mm"
+[bed]
+length = "2 m"
+material = "m"
+[[bed.bar]]
+name = "bar"
+)" + slender(A, Iyy, Izz, J) +
+           R"(at = ["0 mm", "0 mm"]
+[[support]]
+bar = "bed.bar"
+at = )" + point({0, 0, 0}) +
+           "\nholds = [" + all +
+           R"(]
+[[load]]
+on = "bed.bar"
+at = )" + point({2000, 0, z}) +
+           "\nforce = [\"0 N\", \"0 N\", \"-1 N\"]\n";
   };
   for (double z : {0.0, 30.0}) {
     const double as_member = factor(bar(hold({0, 0, 0}, all) + load({2000, 0, z}, {0, 0, -1})));
@@ -116,8 +134,17 @@ TEST(EulerColumns, PanelLoadedAcrossItselfHasNoFactor) {
     };
     return head(210, 0.3, 7850) + "[[panel]]\nname = \"shelf\"\ncorner = " + point({0, 0, 0}) +
            "\nedge_a = " + point({300, 0, 0}) + "\nedge_b = " + point(edge_b) +
-           "\nthickness = \"4 mm\"\nmaterial = \"m\"\ndivisions = [6, 5]\n" + edge({0, 0, 0}, edge_b) +
-           edge({300, 0, 0}, far) + "[[load]]\npanel = \"shelf\"\npressure = \"2 kPa\"\n[solve]\nmodes = 3\n";
+           R"(
+thickness = "4 mm"
+material = "m"
+divisions = [6, 5]
+)" + edge({0, 0, 0}, edge_b) +
+           edge({300, 0, 0}, far) + R"([[load]]
+panel = "shelf"
+pressure = "2 kPa"
+[solve]
+modes = 3
+)";
   };
   for (const Eigen::Vector3d& edge_b : {Eigen::Vector3d(0, 200, 0), Eigen::Vector3d(0, 120, 160)}) {
     Machine machine = machine_of(shelf(edge_b));

@@ -76,7 +76,10 @@ void write_legacy(const OwnFile& f, std::ostream& out) {
 
 std::string sample_material(double nu) {
   return "[material.sample]\nE = \"210 GPa\"\nnu = " + std::to_string(nu) +
-         "\ndensity = \"7850 kg/m^3\"\nyield = \"275 MPa\"\n";
+         R"(
+density = "7850 kg/m^3"
+yield = "275 MPa"
+)";
 }
 
 OwnFolder::OwnFolder()
