@@ -231,7 +231,11 @@ TEST_F(PrintedTable, IsResultsJsonForEveryCase) {
 TEST_F(PrintedTable, FollowsTheUnitsOfTheCase) {
   std::ifstream in(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml");
   std::ostringstream text;
-  text << in.rdbuf() << "[output]\nlength = \"in\"\nforce = \"lbf\"\nstress = \"ksi\"\n";
+  text << in.rdbuf() << R"([output]
+length = "in"
+force = "lbf"
+stress = "ksi"
+)";
   std::ofstream(dir / "inches.toml") << text.str();
   const Solved run = solve(dir / "inches.toml", {25.4, 4.4482216152605, 6.894757293168});
   EXPECT_NE(run.printed.find("width in in"), std::string::npos);

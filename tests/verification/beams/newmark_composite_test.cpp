@@ -112,7 +112,12 @@ TEST(NewmarkComposite, WorstScrew) {
 TEST(NewmarkComposite, TensionOfHangingFlange) {
   const auto greatest_tension = [](const char* joins, double per_length, const char* more = "") {
     std::string text = t_section("[[screws]]\njoins = " + std::string(joins) +
-                                     "\nsize = \"M10\"\nfirst = \"1000 mm\"\npitch = \"2000 mm\"\ncount = 2\n" + more,
+                                     R"(
+size = "M10"
+first = "1000 mm"
+pitch = "2000 mm"
+count = 2
+)" + more,
                                  uniform_load(per_length));
     const std::string support = "[[support]]\nbar = \"bed.flange\"";
     for (std::size_t at = 0; (at = text.find(support)) != std::string::npos;)

@@ -113,7 +113,11 @@ TEST(Equilibrium, WhatATieHangsOnTheApronSwingsWithIt) {
   const std::string hive = project_file("cases/hive-lid/case.toml") + "[[load]]\ngravity = true\n";
   const auto rod = [](const std::string& name, const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
     return "[[member]]\nname = \"" + name + "\"\nfrom = " + point(from) + "\nto = " + point(to) +
-           "\nshape = \"round\"\ndiameter = \"12 mm\"\nmaterial = \"S275JR\"\n";
+           R"(
+shape = "round"
+diameter = "12 mm"
+material = "S275JR"
+)";
   };
   const Findings bare = solved(hive);
   const Findings stop =

@@ -36,20 +36,43 @@ std::string weighed_down(double left, double right, const std::string& extra = "
            "\", shape = \"section\", A = \"1e6 m^2\", Iyy = \"1e6 m^4\", Izz = \"1e6 m^4\", J = \"1e6 m^4\", at = " +
            at + " } ]\n";
   };
-  return "[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[material.blank]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 "
-         "MPa\"\n"
-         "[sheet]\nmaterial = \"blank\"\nthickness = " +
+  return R"([material.steel]
+E = "210 GPa"
+nu = 0.3
+[material.blank]
+E = "205 GPa"
+nu = 0.3
+yield = "250 MPa"
+[sheet]
+material = "blank"
+thickness = )" +
          mm(thickness) + "\nwidth = " + mm(L) + "\ncentre = " + mm(L / 2) +
-         "\nflange = \"20 mm\"\ninside_radius = \"1 mm\"\nangle = \"45 deg\"\ngrip = \"10 mm\"\n[bed]\nlength = " +
+         R"(
+flange = "20 mm"
+inside_radius = "1 mm"
+angle = "45 deg"
+grip = "10 mm"
+[bed]
+length = )" +
          mm(L) + "\nmaterial = \"steel\"\n" + rigid_bar("ground", "[\"5 mm\", \"0 mm\"]") +
          "[clamp]\nlength = " + mm(L) +
-         "\nmaterial = \"steel\"\nnose = { bar = \"beam\", setback = \"2 mm\", land = \"10 mm\" }\n" + nose +
+         R"(
+material = "steel"
+nose = { bar = "beam", setback = "2 mm", land = "10 mm" }
+)" + nose +
          rigid_bar("beam", "[\"30 mm\", \"1 mm\"]") +
-         "[[support]]\nbar = \"bed.ground\"\nx = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n"
-         "[[tie]]\njoins = [\"clamp.beam\", \"ground\"]\nat = " +
-         point({L / 2, 30, 1}) + "\nholds = [\"x\", \"y\", \"rx\", \"rz\"]\n" + spring_at(0) + spring_at(L) +
-         press(0, left) + press(L, right) + "[solve]\nangles = [\"0 deg\", \"45 deg\"]\nelement_size = \"10 mm\"\n" +
-         extra;
+         R"([[support]]
+bar = "bed.ground"
+x = "0 mm"
+holds = ["x", "y", "z", "rx", "ry", "rz"]
+[[tie]]
+joins = ["clamp.beam", "ground"]
+at = )" + point({L / 2, 30, 1}) +
+         "\nholds = [\"x\", \"y\", \"rx\", \"rz\"]\n" + spring_at(0) + spring_at(L) + press(0, left) + press(L, right) +
+         R"([solve]
+angles = ["0 deg", "45 deg"]
+element_size = "10 mm"
+)" + extra;
 }
 
 /// Sum over the stations of force per length times the length that each stands for [N].

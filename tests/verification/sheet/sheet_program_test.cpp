@@ -22,7 +22,12 @@ SheetResult bent(const std::string& material, double thickness, double inside_ra
                   "material = \"" + material + "\"\nmoment_law = \"" + law + "\"\nthickness = " + mm(thickness));
   text = replaced(text, "inside_radius = \"1.5 mm\"", "inside_radius = " + mm(inside_radius));
   text = set_back(text, thickness + inside_radius);
-  return *solved(text + "[material.H]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n").sheet;
+  return *solved(text + R"([material.H]
+E = "205 GPa"
+nu = 0.3
+yield = "250 MPa"
+)")
+              .sheet;
 }
 
 TEST(SheetThroughTheProgram, FullPlasticMoment) {
@@ -113,7 +118,13 @@ TEST(StudsThroughTheProgram, BendingFromSidewaysForce) {
     const std::string at = point({x, 10, -30});
     text += "[[post]]\nname = \"" + std::string(x < 500 ? "left" : "right") +
             "\"\njoins = [\"ground\", \"bed.bar\"]\nat = " + at +
-            "\ndiameter = \"M20\"\nclass = \"8.8\"\nfree_length = \"120 mm\"\n[[load]]\non = \"bed.bar\"\nat = " + at +
+            R"(
+diameter = "M20"
+class = "8.8"
+free_length = "120 mm"
+[[load]]
+on = "bed.bar"
+at = )" + at +
             "\nforce = [\"0 N\", \"300 N\", \"0 N\"]\n";
   }
   const Findings f = solved(sample_bar(text));

@@ -8,7 +8,7 @@
 #include <regex>
 #include <sstream>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -137,3 +137,5 @@ TEST(Plot, EmptyPlotsAreStillPlots) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -129,3 +129,5 @@ TEST(Report, AFrameHasNoBendLine) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 using Json = nlohmann::json;
 
 namespace {
@@ -176,3 +176,5 @@ TEST(ResultJson, RerunsAreTheSameToTheBit) {
 }
 
 } // namespace
+
+} // namespace bedbow

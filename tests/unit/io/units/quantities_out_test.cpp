@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 TEST(QuantitiesOut, FileUnits) {
   EXPECT_DOUBLE_EQ(to_mm(0.0254), 25.4);
@@ -28,3 +28,5 @@ TEST(QuantitiesOut, TwelveDigits) {
   EXPECT_EQ(twelve_digits(1.0 / 3), 0.333333333333);
   EXPECT_TRUE(std::isnan(twelve_digits(std::nan(""))));
 }
+
+} // namespace bedbow
