@@ -179,7 +179,8 @@ TEST(OwnMesh, PlateOnScrews) {
                               "[[load]]\npoints = \"load\"\nforce = [\"0 N\", \"0 N\", \"-4 kN\"]\n[[dial]]\nname = "
                               "\"spot\"\non = \"mesh\"\nat = [\"430 mm\", \"40 mm\", \"50 mm\"]\n");
   // Each takes a quarter by symmetry, whatever the plate does between them.
-  record("", "F/4 by symmetry", "force of one of four screws", own.steps[0].ties.at(0).value, 1000, 1e-9, "N");
+  record("", "F/4 by symmetry", "force of one of four screws", joints_of(own.steps[0], JointKind::tie)[0].value, 1000,
+         1e-9, "N");
   record("", "F/(4 k)", "how far a plate on four screws sinks at one", dial(own, "spot").z(), -0.05, 1e-9, "mm");
 }
 

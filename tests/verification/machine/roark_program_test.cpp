@@ -71,7 +71,7 @@ TEST(ContinuousBeams, TwoEqualSpans) {
       solved(slender_bar(support("end", 0, pin) + support("middle", l, roller) + support("other", whole, roller) +
                              dial_at("worst", 0.4215 * l) + uniform_load(whole, q),
                          whole));
-  const auto& s = f.steps.front().supports;
+  const auto& s = joints_of(f.steps.front(), JointKind::support);
   record("A9", two_spans, "end reaction over q l", joint(s, "end").force.z() / (-q * l), 0.375, 1e-9);
   record("A9", two_spans, "other end's reaction over q l", joint(s, "other").force.z() / (-q * l), 0.375, 1e-9);
   record("A9", two_spans, "middle reaction over q l", joint(s, "middle").force.z() / (-q * l), 1.25, 1e-9);
@@ -88,7 +88,7 @@ TEST(ContinuousBeams, ThreeEqualSpans) {
                                             support("d", whole, roller) + dial_at("worst", 0.446 * l) +
                                             uniform_load(whole, q) + "[solve]\nelement_size = \"20 mm\"\n",
                                         whole));
-  const auto& s = f.steps.front().supports;
+  const auto& s = joints_of(f.steps.front(), JointKind::support);
   const std::pair<const char*, double> reactions[] = {{"a", 0.4}, {"b", 1.1}, {"c", 1.1}, {"d", 0.4}};
   for (const auto& [name, share] : reactions)
     record("A10", three_spans, std::string("reaction ") + name + " over q l", joint(s, name).force.z() / (-q * l),
