@@ -100,10 +100,11 @@ void note_elements(const Model& m, Findings& out) {
 /// Where the machine tips until nose and bed touch beyond the sheet.
 void note_touches(const std::vector<StepResult>& steps, Findings& out) {
   for (const StepResult& s : steps) {
-    if (s.touches.empty()) continue;
+    const auto touches = joints_of(s, JointKind::touch);
+    if (touches.empty()) continue;
     double sum = 0;
-    const JointResult* most = &s.touches.front();
-    for (const JointResult& j : s.touches) {
+    const JointResult* most = &touches.front();
+    for (const JointResult& j : touches) {
       sum += j.value;
       if (clearly_greater(j.value, most->value)) most = &j;
     }

@@ -31,6 +31,6 @@ void joint_stiffness(const CaseBuilder& b, const CaseValues& in, const DofMask& 
                      std::optional<double>& about);
 
 /// A row of screws with the place of each: case_screws.cpp.
-Screws screws_of(const CaseBuilder& b, const CaseValues& in);
+void read_joint(const CaseBuilder& b, const CaseValues& in, Screws& out);
 
 } // namespace bedbow

@@ -60,8 +60,7 @@ std::vector<double> places(const CaseBuilder& b, const CaseValues& in, const Scr
 
 } // namespace
 
-Screws screws_of(const CaseBuilder& b, const CaseValues& in) {
-  Screws s;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Screws& s) {
   joint_base(b, in, s);
   s.at.y() = in.number_or("y", left_out);
   s.diameter = in.number_or_nan("size");
@@ -72,7 +71,6 @@ Screws screws_of(const CaseBuilder& b, const CaseValues& in) {
   s.allowed_tension = in.number("allowed_tension");
   s.allowed_bearing = in.number("allowed_bearing");
   s.x = places(b, in, s);
-  return s;
 }
 
 } // namespace bedbow

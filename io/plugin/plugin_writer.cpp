@@ -70,17 +70,9 @@ Table bar_table(const Findings& f) {
 Table joint_table(const Findings& f) {
   Table t{"joints", {"step", "force_N", "utilisation"}};
   for (std::size_t k = 0; k < f.steps.size(); ++k) {
-    const StepResult& s = f.steps[k];
-    const auto add = [&](const char* kind, const std::vector<JointResult>& list) {
-      for (const JointResult& j : list)
-        t.row(std::string(kind) + " " + j.name, {static_cast<double>(k), j.value, j.utilisation});
-    };
-    add("post", s.posts);
-    add("cam", s.cams);
-    add("hinge", s.hinges);
-    add("screws", s.screws);
-    add("support", s.supports);
-    add("tie", s.ties);
+    for (const JointResult& j : f.steps[k].joints)
+      if (const JointKindInfo& kind = info(j.kind); kind.part && kind.quantity == Quantity::force)
+        t.row(std::string(kind.key) + " " + j.name, {static_cast<double>(k), j.value, j.utilisation});
   }
   return t;
 }

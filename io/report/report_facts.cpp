@@ -23,24 +23,21 @@ double greatest_move(const Fields& fields, const std::string& name) {
 }
 
 ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUnits& u) {
-  const std::string moment = u.force.name + " " + u.length.name;
-  const OutputUnit unit{moment, u.force.size * u.length.size};
   return {
       {"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
       {"utilisation of yield", percent(b.utilisation)},
       {"at x", length_text(b.at_x, u, 1e-4)},
       {"position from the section's centroid", "y " + length_text(b.y, u, 1e-4) + ", z " + length_text(b.z, u, 1e-4)},
-      {"bending moment there", in_unit(b.forces.My, unit, 0.1) + " " + moment + " about y, " +
-                                   in_unit(b.forces.Mz, unit, 0.1) + " " + moment + " about z"},
+      {"bending moment there", moment_text(b.forces.My, u) + " about y, " + moment_text(b.forces.Mz, u) + " about z"},
       {"axial force there", force_text(b.forces.N, u)},
       {"greatest displacement", length_text(greatest_move(step.fields, b.name), u, 1e-6)}};
 }
 
-ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnits& u) {
+ReportFacts joint_facts(const JointResult& j, const OutputUnits& u) {
   ReportFacts out;
-  if (const auto moment = j.more.find("moment_Nm"); moment != j.more.end())
-    out.emplace_back("moment", fixed(moment->second, 1) + " N m");
-  if (std::isfinite(j.value)) out.emplace_back(what, force_text(j.value, u));
+  if (const double moment = j.figure("moment"); std::isfinite(moment))
+    out.emplace_back("moment", moment_text(moment, u));
+  if (std::isfinite(j.value)) out.emplace_back(info(j.kind).value, force_text(j.value, u));
   if (j.utilisation > 0) out.emplace_back("utilisation", percent(j.utilisation));
   if (j.open) out.emplace_back("state", "open: carries nothing in this step");
   out.emplace_back("at", "x " + length_text(j.at.x(), u, 1e-4) + ", y " + length_text(j.at.y(), u, 1e-4) + ", z " +
@@ -53,16 +50,8 @@ ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnit
 std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& u) {
   std::map<std::string, ReportFacts> out;
   for (const BarResult& b : step.bars) out[b.name] = bar_facts(step, b, u);
-  const auto joints = [&](const char* kind, const char* what, const std::vector<JointResult>& list) {
-    for (const JointResult& j : list) out[with_kind(kind, j.name)] = joint_facts(j, what, u);
-  };
-  joints("post", "tension", step.posts);
-  joints("cam", "push", step.cams);
-  joints("hinge", "force on the pin", step.hinges);
-  joints("screws", "shear of the worst screw", step.screws);
-  joints("support", "force", step.supports);
-  joints("tie", "force", step.ties);
-  joints("handle", "force of the hand", step.handles);
+  for (const JointResult& j : step.joints)
+    if (info(j.kind).part) out[with_kind(info(j.kind).key, j.name)] = joint_facts(j, u);
   return out;
 }
 

@@ -121,6 +121,8 @@ void add_joints(Schema& schema);
 void add_structure(Schema& schema);
 void add_settings(Schema& schema);
 void add_mesh(Schema& schema);
+/// The tables of joints as keys of the case.
+std::vector<KeySpec> joint_table_keys();
 /// Keys that bars, members and stock share: shape, sizes, given properties, turn.
 std::vector<KeySpec> shape_keys();
 } // namespace schema

@@ -1,6 +1,9 @@
 // The file as a whole, materials and the sheet.
 #include "io/schema/schema.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace bedbow::schema {
 
 namespace {
@@ -71,14 +74,6 @@ TableSpec whole_case() {
               table_key("bed", table, "bed", "the bed"),
               table_key("clamp", table, "clamp", "the clamp"),
               table_key("apron", table, "apron", "the apron"),
-              table_key("post", tables, "post", "studs that pull the clamp down"),
-              table_key("cam", tables, "cam", "eccentrics under the clamp's tail"),
-              table_key("hinge", tables, "hinge", "pivots of the apron"),
-              table_key("handle", tables, "handle", "where the operator holds the apron"),
-              table_key("tie", tables, "tie", "any other joint"),
-              table_key("screws", tables, "screws", "rows of screws"),
-              table_key("weld", tables, "weld", "bars joined without slip"),
-              table_key("support", tables, "support", "supports of the machine"),
               table_key("member", tables, "member", "straight beams between two points"),
               table_key("panel", tables, "panel", "flat rectangular plates"),
               table_key("hold", tables, "hold", "places of members and panels held to ground"),
@@ -98,7 +93,10 @@ TableSpec whole_case() {
 } // namespace
 
 void add_case(Schema& schema) {
-  schema.tables.push_back(whole_case());
+  TableSpec whole = whole_case();
+  const std::vector<KeySpec> joints = joint_table_keys(); // before the structure, which may be among what they join
+  whole.keys.insert(std::ranges::find(whole.keys, "member", &KeySpec::key), joints.begin(), joints.end());
+  schema.tables.push_back(std::move(whole));
   schema.tables.push_back(material());
   schema.tables.push_back(sheet());
 }

@@ -1,11 +1,19 @@
 // Joints between bars, and supports.
 #include "io/schema/schema.h"
+#include "mesh/machine/joint_kind.h"
 
 #include <utility>
 
 namespace bedbow::schema {
 
 namespace {
+
+struct JointTable {
+  JointKind kind;
+  const char* words; ///< in the list of a case's tables
+  const char* doc;
+  std::vector<KeySpec> keys;
+};
 
 KeySpec name() {
   return name_key("name", "name used in results and sweeps").like("left").otherwise("kind and number");
@@ -89,9 +97,9 @@ std::vector<KeySpec> post_seat() {
   };
 }
 
-TableSpec post() {
+JointTable post() {
   return {
-      "post", "[[post]]",
+      JointKind::post, "studs that pull the clamp down",
       "Stud with nut: pulls the clamp down. Carries tension only along z, and sideways as a stud fixed at both ends.",
       together({{name(), joins()},
                 place(),
@@ -104,9 +112,9 @@ TableSpec post() {
                 post_seat()})};
 }
 
-TableSpec cam() {
+JointTable cam() {
   return {
-      "cam", "[[cam]]",
+      JointKind::cam, "eccentrics under the clamp's tail",
       "Eccentric that lifts the clamp's tail: compression only. Either `lift`, or `throw` and `angle`.",
       together({{name(), joins()},
                 place(),
@@ -139,9 +147,9 @@ TableSpec cam() {
                  allowed("pressure", Dim::stress, "600 MPa", "1.665 yield of the softer part")}})};
 }
 
-TableSpec hinge() {
+JointTable hinge() {
   return {
-      "hinge", "[[hinge]]", "Pivot of the apron on the bend line: free about x.",
+      JointKind::hinge, "pivots of the apron", "Pivot of the apron on the bend line: free about x.",
       together(
           {{name(), joins()},
            place("on the bend line"),
@@ -156,17 +164,17 @@ TableSpec hinge() {
             allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
 }
 
-TableSpec handle() {
-  return {"handle",
-          "[[handle]]",
+JointTable handle() {
+  return {JointKind::handle,
+          "where the operator holds the apron",
           "Where the operator holds the apron: stops its rotation about x.",
           {name(), ref_key("bar", "the bar of the apron").like("apron.face").required(),
            length("x", "0 mm", "place along the bend line").required(),
            length("reach", "400 mm", "from the bend line to the hand, for the hand force").positive()}};
 }
 
-TableSpec tie() {
-  return {"tie", "[[tie]]", "Any other joint.",
+JointTable tie() {
+  return {JointKind::tie, "any other joint", "Any other joint.",
           together({{name(), joins()},
                     place(),
                     {holds()},
@@ -175,8 +183,8 @@ TableSpec tie() {
                          .otherwise("both ways")}})};
 }
 
-TableSpec screws() {
-  return {"screws", "[[screws]]",
+JointTable screws() {
+  return {JointKind::screw, "rows of screws",
           "A row of screws between two bars, or a bar and quads of the mesh: from `first` at `pitch` to the end, or "
           "`count` screws, or "
           "up to `last`.",
@@ -196,26 +204,40 @@ TableSpec screws() {
                      allowed("bearing", Dim::stress, "400 MPa", "1.5 yield of the bar")}})};
 }
 
-TableSpec weld() {
-  return {"weld",
-          "[[weld]]",
+JointTable weld() {
+  return {JointKind::weld,
+          "bars joined without slip",
           "Two bars joined along x without slip.",
           {name(), joins(), length("from", "0 mm", "x where it begins").otherwise("the common length").told(),
            length("to", "900 mm", "x where it ends").otherwise("the common length").told()}};
 }
 
-TableSpec support() {
-  return {"support", "[[support]]", "A bar held to ground.",
+JointTable support() {
+  return {JointKind::support, "what the machine stands on", "A bar held to ground.",
           together({{name(), ref_key("bar", "the bar, member or panel").required()},
                     place("at the bar's centroid"),
                     {holds()},
                     stiffness("the held translations")})};
 }
 
+std::vector<JointTable> joint_tables() {
+  return {post(), cam(), hinge(), handle(), tie(), screws(), weld(), support()};
+}
+
 } // namespace
 
+std::vector<KeySpec> joint_table_keys() {
+  std::vector<KeySpec> out;
+  for (const JointTable& t : joint_tables())
+    out.push_back(table_key(info(t.kind).key, ValueKind::tables, info(t.kind).key, t.words));
+  return out;
+}
+
 void add_joints(Schema& schema) {
-  for (auto* make : {post, cam, hinge, handle, tie, screws, weld, support}) schema.tables.push_back(make());
+  for (const JointTable& t : joint_tables()) {
+    const std::string key = info(t.kind).key;
+    schema.tables.push_back({key, "[[" + key + "]]", t.doc, t.keys});
+  }
 }
 
 } // namespace bedbow::schema

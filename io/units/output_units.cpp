@@ -40,6 +40,11 @@ std::string force_text(double value, const OutputUnits& units) {
   return in_unit(value, units.force, 1) + " " + units.force.name;
 }
 
+std::string moment_text(double value, const OutputUnits& u) {
+  const OutputUnit unit{u.force.name + " " + u.length.name, u.force.size * u.length.size};
+  return in_unit(value, unit, 0.1) + " " + unit.name;
+}
+
 std::string degrees_text(double value) {
   return fixed(si::in_degrees(value), 3) + " deg";
 }

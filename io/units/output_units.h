@@ -30,10 +30,11 @@ int decimals_for(const OutputUnit& unit, double resolution);
 /// \param value SI.
 std::string in_unit(double value, const OutputUnit& unit, double resolution);
 
-/// A length, force or angle with the name of its unit.
-/// \param resolution smallest step worth showing [m]. \param value [m], [N], [rad].
+/// A length, force, moment or angle with the name of its unit.
+/// \param resolution smallest step worth showing [m]. \param value [m], [N], [N m], [rad].
 std::string length_text(double value, const OutputUnits& units, double resolution);
 std::string force_text(double value, const OutputUnits& units);
+std::string moment_text(double value, const OutputUnits& units);
 std::string degrees_text(double value);
 
 /// Fixed decimals without a negative zero; "-" for NaN, "inf" for infinity.

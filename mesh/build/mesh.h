@@ -62,26 +62,6 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
-/// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
-/// `member_end`: an end of a member that lies on a panel or the user's mesh between its nodes.
-enum class JointKind {
-  post,
-  cam,
-  hinge,
-  handle,
-  tie,
-  support,
-  hold,
-  rod,
-  pad,
-  touch,
-  screw,
-  weld,
-  pressure,
-  member_end
-};
-std::string to_string(JointKind kind);
-
 /// A joint of any kind: up to six springs between two places, along the global axes unless it has axes of its own.
 /// The spring's stretch is displacement(b) - displacement(a); its force acts +f on a and -f on b (so tension pulls them
 /// together). Stiffness infinity is rigid, 0 is free.

@@ -54,7 +54,7 @@ Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, int index
   Joint out;
   out.kind = kind;
   out.index = index;
-  out.name = j.name.empty() ? to_string(kind) + " " + std::to_string(index + 1) : j.name;
+  out.name = j.name.empty() ? numbered(kind, static_cast<std::size_t>(index)) : j.name;
   const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
   const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
   if (k == 2 && clamp_first != clamp_second)
@@ -115,7 +115,7 @@ void add_hinges(Builder& b) {
     Joint j;
     j.kind = JointKind::hinge;
     j.index = static_cast<int>(i);
-    j.name = h.name.empty() ? "hinge " + std::to_string(i + 1) : h.name;
+    j.name = h.name.empty() ? numbered(j.kind, i) : h.name;
     j.swapped = h.joins[0].body == BodyKind::apron;
     j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
     j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
@@ -128,13 +128,12 @@ void add_hinges(Builder& b) {
 void add_handles(Builder& b) {
   for (std::size_t i = 0; i < b.machine.handles.size(); ++i) {
     const Handle& h = b.machine.handles[i];
-    const Ref bar{Ref::Kind::bar, BodyKind::apron, h.bar};
-    const Bar& face = b.machine.bar(bar);
+    const Bar& face = b.machine.bar(h.joins[0]);
     Joint j;
     j.kind = JointKind::handle;
     j.index = static_cast<int>(i);
-    j.name = h.name.empty() ? "handle " + std::to_string(i + 1) : h.name;
-    j.b = place_on_bar(b.machine, b.mesh, bar, {h.x, face.at.x(), face.at.y()});
+    j.name = h.name.empty() ? numbered(j.kind, i) : h.name;
+    j.b = place_on_bar(b.machine, b.mesh, h.joins[0], {h.at.x(), face.at.x(), face.at.y()});
     j.a.at = j.b.at;
     j.swapped = true; // the bar, then ground
     j.stiffness[rx] = rigid;
@@ -174,9 +173,9 @@ void add_supports(Builder& b) {
     Joint j;
     j.kind = JointKind::support;
     j.index = static_cast<int>(i);
-    j.name = s.name.empty() ? "support " + std::to_string(i + 1) : s.name;
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, {s.bar, Ref{Ref::Kind::ground}}, s.at);
-    j.b = place_of(b, s.bar, at);
+    j.name = s.name.empty() ? numbered(j.kind, i) : s.name;
+    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, s.joins, s.at);
+    j.b = place_of(b, s.joins[0], at);
     j.a.at = at;
     j.swapped = true; // the bar, then ground
     for (std::size_t k = 0; k < 6; ++k)

@@ -44,11 +44,10 @@ constexpr double least_touch_spacing = 1;
 /// Where point forces enter bed and clamp, ascending.
 std::vector<double> loaded_places(const Machine& m) {
   std::vector<double> x;
-  for (const auto& j : m.posts) x.push_back(j.at.x());
-  for (const auto& j : m.cams) x.push_back(j.at.x());
-  for (const auto& j : m.hinges) x.push_back(j.at.x());
-  for (const auto& j : m.ties) x.push_back(j.at.x());
-  for (const auto& j : m.supports) x.push_back(j.at.x());
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::handle) return; // holds the apron
+    for (const JointBase& j : list) x.push_back(j.at.x());
+  });
   for (const Load& l : m.loads)
     if (l.on.kind == Ref::Kind::bar && l.kind == Load::Kind::point) x.push_back(l.from.x());
   std::erase_if(x, [](double v) { return !std::isfinite(v); });

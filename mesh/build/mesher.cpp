@@ -10,40 +10,6 @@
 
 namespace bedbow {
 
-std::string to_string(JointKind kind) {
-  switch (kind) {
-  case JointKind::post:
-    return "post";
-  case JointKind::cam:
-    return "cam";
-  case JointKind::hinge:
-    return "hinge";
-  case JointKind::handle:
-    return "handle";
-  case JointKind::tie:
-    return "tie";
-  case JointKind::support:
-    return "support";
-  case JointKind::hold:
-    return "hold";
-  case JointKind::rod:
-    return "rod";
-  case JointKind::pad:
-    return "pad";
-  case JointKind::touch:
-    return "touch";
-  case JointKind::screw:
-    return "screw";
-  case JointKind::weld:
-    return "weld";
-  case JointKind::pressure:
-    return "pressure";
-  case JointKind::member_end:
-    return "member end";
-  }
-  return "joint";
-}
-
 namespace mesher {
 
 void lay_out_bars(Builder& b) {

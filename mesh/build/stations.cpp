@@ -9,17 +9,11 @@ namespace bedbow {
 namespace {
 
 void add_joint_places(const Machine& m, std::vector<double>& x) {
-  for (const auto& j : m.posts) x.push_back(j.at.x());
-  for (const auto& j : m.cams) x.push_back(j.at.x());
-  for (const auto& j : m.hinges) x.push_back(j.at.x());
-  for (const auto& j : m.handles) x.push_back(j.x);
-  for (const auto& j : m.ties) x.push_back(j.at.x());
-  for (const auto& j : m.supports) x.push_back(j.at.x());
+  m.each_joint_list([&](JointKind, const auto& list) {
+    for (const JointBase& j : list) x.push_back(j.at.x());
+  });
   for (const auto& s : m.screws) x.insert(x.end(), s.x.begin(), s.x.end());
-  for (const auto& w : m.welds) {
-    if (std::isfinite(w.from)) x.push_back(w.from);
-    if (std::isfinite(w.to)) x.push_back(w.to);
-  }
+  for (const auto& w : m.welds) x.insert(x.end(), {w.from, w.to}); // what is left out drops out below
 }
 
 void add_load_places(const Machine& m, std::vector<double>& x) {

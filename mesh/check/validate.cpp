@@ -36,14 +36,7 @@ template <class Item> void validate_names(Validator& v, const std::vector<Item>&
 void validate_all_names(Validator& v) {
   const Machine& m = v.machine;
   for (const Body& body : m.bodies) validate_names(v, body.bars, to_string(body.kind) + ".bar");
-  validate_names(v, m.posts, "post");
-  validate_names(v, m.cams, "cam");
-  validate_names(v, m.hinges, "hinge");
-  validate_names(v, m.handles, "handle");
-  validate_names(v, m.ties, "tie");
-  validate_names(v, m.screws, "screws");
-  validate_names(v, m.welds, "weld");
-  validate_names(v, m.supports, "support");
+  m.each_joint_list([&](JointKind kind, const auto& list) { validate_names(v, list, info(kind).key); });
   validate_names(v, m.members, "member");
   validate_names(v, m.panels, "panel");
   validate_names(v, m.dials, "dial");

@@ -60,22 +60,9 @@ bool known(const JointBase& j) {
   return std::ranges::none_of(j.joins, [](const Ref& r) { return r.kind == Ref::Kind::none; });
 }
 
-void validate_hinges(Validator& v) {
-  const auto& hinges = v.machine.hinges;
-  for (std::size_t i = 0; i < hinges.size(); ++i) {
-    const std::string key = joint_key("hinge", hinges[i].name, i);
-    validate_joins(v, hinges[i], key, "the hinge");
-    if (known(hinges[i]) && !joins_body(hinges[i], BodyKind::apron))
-      v.error(hinges[i].pos, key, "a hinge joins the apron to another part; use a [[tie]] for any other joint");
-  }
-}
-
-void validate_handles(Validator& v) {
-  const auto& handles = v.machine.handles;
-  for (std::size_t i = 0; i < handles.size(); ++i)
-    if (handles[i].bar >= 0)
-      validate_place(v, {Ref::Kind::bar, BodyKind::apron, handles[i].bar}, {handles[i].x, left_out, left_out},
-                     handles[i].pos, joint_key("handle", handles[i].name, i), "the handle");
+void validate_hinge(Validator& v, const Hinge& h, const std::string& key) {
+  if (known(h) && !joins_body(h, BodyKind::apron))
+    v.error(h.pos, key, "a hinge joins the apron to another part; use a [[tie]] for any other joint");
 }
 
 /// A screw must fit in the faces in which the bars of its row touch.
@@ -166,16 +153,14 @@ void validate_welds(Validator& v) {
   }
 }
 
-void validate_supports(Validator& v) {
-  const auto& supports = v.machine.supports;
-  for (std::size_t i = 0; i < supports.size(); ++i) {
-    const std::string key = joint_key("support", supports[i].name, i);
-    validate_place(v, supports[i].bar, supports[i].at, supports[i].pos, key, "the support");
-    if (supports[i].bar.kind == Ref::Kind::ground) v.error(supports[i].pos, key, "it holds the ground to the ground");
-    const bool placed = supports[i].bar.kind == Ref::Kind::bar || supports[i].at.allFinite();
-    if (supports[i].bar.kind != Ref::Kind::none && supports[i].bar.kind != Ref::Kind::ground && !placed)
-      v.error(supports[i].pos, key, "it holds no bar to take its place from; give the whole place: at = [x, y, z]");
-  }
+/// What stands on the ground: its bar, and where.
+void validate_standing(Validator& v, const JointBase& j, const std::string& key, const std::string& what) {
+  const Ref& bar = j.joins[0];
+  validate_place(v, bar, j.at, j.pos, key, what);
+  if (bar.kind == Ref::Kind::ground) v.error(j.pos, key, "it holds the ground to the ground");
+  const bool placed = bar.kind == Ref::Kind::bar || j.at.allFinite();
+  if (bar.kind != Ref::Kind::none && bar.kind != Ref::Kind::ground && !placed)
+    v.error(j.pos, key, "it holds no bar to take its place from; give the whole place: at = [x, y, z]");
 }
 
 /// A hole for the post must leave something of the bar.
@@ -193,23 +178,23 @@ void validate_post_size(Validator& v, const Post& p, const std::string& key) {
 
 void validate_joints(Validator& v) {
   const Machine& m = v.machine;
-  for (std::size_t i = 0; i < m.posts.size(); ++i) {
-    const std::string key = joint_key("post", m.posts[i].name, i);
-    validate_joins(v, m.posts[i], key, "the post");
-    validate_post_size(v, m.posts[i], key);
-  }
-  for (std::size_t i = 0; i < m.cams.size(); ++i)
-    validate_joins(v, m.cams[i], joint_key("cam", m.cams[i].name, i), "the cam");
-  for (std::size_t i = 0; i < m.ties.size(); ++i) {
-    const std::string key = joint_key("tie", m.ties[i].name, i);
-    validate_joins(v, m.ties[i], key, "the tie");
-    if (known(m.ties[i]) && !holds_any(m.ties[i].holds)) v.error(m.ties[i].pos, key, "it holds no degree of freedom");
-  }
-  validate_hinges(v);
-  validate_handles(v);
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::screw || kind == JointKind::weld) return; // rows and runs, below
+    const std::string what = info(kind).key;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const bool standing = kind == JointKind::handle || kind == JointKind::support;
+      (standing ? validate_standing : validate_joins)(v, list[i], joint_key(what, list[i].name, i), "the " + what);
+    }
+  });
+  for (std::size_t i = 0; i < m.posts.size(); ++i)
+    validate_post_size(v, m.posts[i], joint_key("post", m.posts[i].name, i));
+  for (std::size_t i = 0; i < m.hinges.size(); ++i)
+    validate_hinge(v, m.hinges[i], joint_key("hinge", m.hinges[i].name, i));
+  for (std::size_t i = 0; i < m.ties.size(); ++i)
+    if (known(m.ties[i]) && !holds_any(m.ties[i].holds))
+      v.error(m.ties[i].pos, joint_key("tie", m.ties[i].name, i), "it holds no degree of freedom");
   validate_screws(v);
   validate_welds(v);
-  validate_supports(v);
 }
 
 } // namespace bedbow

@@ -6,6 +6,7 @@
 /// left end of the bed's front top edge. Cross-section places are (y, z). The apron is described as it stands at 0 deg.
 #pragma once
 
+#include "mesh/machine/joint_kind.h"
 #include "mesh/machine/own_mesh.h"
 #include "mesh/piece/material.h"
 #include "mesh/piece/section.h"
@@ -136,7 +137,7 @@ enum class Sense { both, tension, compression };
 /// A place as the case gives it; omitted coordinates are NaN until the mesher takes them from where the bars meet.
 using GivenPoint = Eigen::Vector3d;
 
-/// Data that all joints have in common.
+/// What the joints of the trade have in common. What stands on the ground joins a bar with it.
 struct JointBase {
   std::string name; ///< may be empty; messages and results then use kind and number
   std::array<Ref, 2> joins;
@@ -196,12 +197,8 @@ struct Hinge : JointBase {
 };
 
 /// Where the operator holds the apron: stops its rotation about x.
-struct Handle {
-  std::string name;
-  int bar = -1; ///< index into the apron's bars
-  double x = 0;
+struct Handle : JointBase {
   double reach = left_out; ///< from the bend line to the hand [m]
-  SourcePos pos;
 };
 
 /// Any other joint.
@@ -230,14 +227,10 @@ struct Weld : JointBase {
 };
 
 /// Bed to ground (or any bar to ground).
-struct Support {
-  std::string name;
-  Ref bar;
-  GivenPoint at = {left_out, left_out, left_out};
+struct Support : JointBase {
   DofMask holds{};
   std::optional<double> stiffness;            ///< [N/m]; rigid when omitted
   std::optional<double> rotational_stiffness; ///< [N m/rad]
-  SourcePos pos;
 };
 
 /// Straight beam between two points.
@@ -344,6 +337,10 @@ struct Machine {
   Limits limits;
   SolveSettings solve;
 
+  /// Calls f(kind, list) for the list of each kind of joint that a case names.
+  template <class F> void each_joint_list(F f) const { joint_lists(*this, f); }
+  template <class F> void each_joint_list(F f) { joint_lists(*this, f); }
+
   [[nodiscard]] const Body& body(BodyKind k) const { return bodies[static_cast<std::size_t>(k)]; }
   [[nodiscard]] Body& body(BodyKind k) { return bodies[static_cast<std::size_t>(k)]; }
   /// The bar that a reference of kind `bar` names. Throws std::out_of_range.
@@ -352,6 +349,18 @@ struct Machine {
   [[nodiscard]] std::string name_of(const Ref& r) const;
   /// As results call it: "bed.web", "rod", "cheek", "mesh.gusset".
   [[nodiscard]] std::string plain_name(const Ref& r) const;
+
+private:
+  template <class Self, class F> static void joint_lists(Self& self, F& f) {
+    f(JointKind::post, self.posts);
+    f(JointKind::cam, self.cams);
+    f(JointKind::hinge, self.hinges);
+    f(JointKind::handle, self.handles);
+    f(JointKind::tie, self.ties);
+    f(JointKind::screw, self.screws);
+    f(JointKind::weld, self.welds);
+    f(JointKind::support, self.supports);
+  }
 };
 
 } // namespace bedbow

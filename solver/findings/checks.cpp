@@ -90,8 +90,8 @@ double whole_machine(const Model& m, const StepSolution& step, const StepResult&
     whole.add(t * m.mesh.nodes[n].x, t * p.head<3>(), t * p.tail<3>());
   }
   add_joints(m, step, turn, whole);
-  for (std::size_t i = m.machine.supports.size(); i < out.supports.size(); ++i)
-    whole.add(out.supports[i].at, out.supports[i].force, out.supports[i].moment);
+  for (const JointResult& hold : joints_of(out, JointKind::support).subspan(m.machine.supports.size()))
+    whole.add(hold.at, hold.force, hold.moment);
   return whole.rest(m.map.plane, box.diagonal().norm());
 }
 

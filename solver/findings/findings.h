@@ -12,12 +12,15 @@
 #include "solver/strength/comparison.h"
 #include "solver/strength/reason.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace bedbow {
@@ -85,8 +88,17 @@ struct HoldShare {
   Eigen::Vector3d at = Eigen::Vector3d::Zero(), force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
 };
 
-/// Force of a post, cam, hinge, support, tie, handle, or a row of screws.
+/// A further quantity of a joint, SI.
+struct JointFigure {
+  std::string key; ///< as files call it, less the unit: "preload_loss"
+  Quantity quantity = Quantity::force;
+  double value = 0;
+};
+
+/// Force of a joint, or of the worst screw of a row.
 struct JointResult {
+  JointKind kind = JointKind::post; ///< of those that have a list in results: a hold counts as a support, a rod and
+                                    ///< an end of a member as a tie
   std::string name;
   std::array<std::string, 2> joins;                      ///< as named in results; the second of a support is "ground"
   std::array<int, 2> parts{ground_part, ground_part};    ///< of either, indices into Findings::parts
@@ -96,13 +108,17 @@ struct JointResult {
   Eigen::Vector3d force = Eigen::Vector3d::Zero();       ///< on the first of `joins`, global axes [N]
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();      ///< likewise [N m]
   double value = 0; ///< value in the table: post tension, cam compression, hinge resultant, worst screw shear, the
-                    ///< hand's force on a handle (NaN where its reach is unknown: its `moment_Nm` is in `more`) [N]
-  double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
-  bool open = false;      ///< a one-sided joint without force
-  std::map<std::string, double>
-      more;                  ///< further named quantities, SI; key states quantity and unit, e.g. "preload_loss_N"
-  std::vector<Check> checks; ///< actual against allowable values; `utilisation` is the greatest
+                    ///< hand's force on a handle (NaN where its reach is unknown: its moment is in `more`) [N]
+  double utilisation = 0;           ///< of proof, allowable pressure, ...; 0 unknown
+  bool open = false;                ///< a one-sided joint without force
+  std::vector<JointFigure> more;    ///< in the order of files
+  std::vector<Check> checks;        ///< actual against allowable values; `utilisation` is the greatest
   std::vector<std::string> remarks; ///< for the builder: expected wear of a hole, ...
+  /// The value of `more` under a key; NaN where there is none.
+  [[nodiscard]] double figure(std::string_view key) const {
+    const auto found = std::find_if(more.begin(), more.end(), [&](const JointFigure& f) { return f.key == key; });
+    return found == more.end() ? left_out : found->value;
+  }
 };
 
 struct DialResult {
@@ -164,9 +180,7 @@ struct StepResult {
   BowResult bow;
   BendLine bend_line;
   std::vector<BarResult> bars;
-  std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
-  std::vector<JointResult>
-      touches; ///< spots beyond the sheet where nose and bed press on each other; the force on the bed
+  std::vector<JointResult> joints; ///< in the order of their kinds; touches that carry: the force on the bed
   std::vector<DialResult> dials;
   std::vector<LoadResult> loads;       ///< by source and part; filled with the fields
   std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields
@@ -174,6 +188,14 @@ struct StepResult {
   Fields fields;
   std::vector<Reason> displaced; ///< parts displaced so far that small-displacement theory is only approximate
 };
+
+/// The joints of one kind. \param step a StepResult with its joints in order.
+template <class Step> auto joints_of(Step& step, JointKind kind) {
+  const auto before = [](const JointResult& j, JointKind k) { return j.kind < k; };
+  const auto after = [](JointKind k, const JointResult& j) { return k < j.kind; };
+  const auto begin = std::lower_bound(step.joints.begin(), step.joints.end(), kind, before);
+  return std::span(begin, std::upper_bound(begin, step.joints.end(), kind, after));
+}
 
 /// Whether bend angle and bow of the apron are checked in a step: while clamping nothing is bent.
 inline bool judges_bend(const StepResult& step) {

@@ -169,6 +169,7 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const HeldNodes nodes(m, step.angle);
   std::vector<JointResult> holds(given.size());
   for (std::size_t i = 0; i < holds.size(); ++i) {
+    holds[i].kind = JointKind::support;
     holds[i].name = "hold " + std::to_string(i + 1);
     holds[i].at = nodes.middle_of_hold(i);
   }
@@ -193,7 +194,7 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   }
   for (JointResult& h : holds) {
     h.value = h.force.norm();
-    out.supports.push_back(std::move(h));
+    out.joints.push_back(std::move(h));
   }
 }
 

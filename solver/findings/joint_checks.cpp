@@ -72,7 +72,7 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
   const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
-    out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, CheckUnit::force});
+    out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, Quantity::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));
   const Material under = material_of_bar(machine, mesh, upper_side(p));
   out.checks.push_back(check_seat(seat_of(p, thread), tension, under, p.allowed_seat));
@@ -108,7 +108,7 @@ JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, 
   out.checks.push_back({"shear below the contact",
                         contact.shear,
                         {yield / 2, "half the yield of the softer part (Tresca)"},
-                        CheckUnit::stress,
+                        Quantity::stress,
                         Failure::wears});
   if (cam.allowed_pressure) out.checks.pop_back(); // the case's value replaces both
   return out;
@@ -166,18 +166,18 @@ JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws&
 
 std::vector<std::string> unchecked_joints(const Machine& m) {
   std::vector<std::string> out;
-  const auto list = [&](const std::string& what, const std::string& why, auto& joints, auto unknown) {
+  const auto list = [&](JointKind kind, const std::string& why, auto& joints, auto unknown) {
     std::string names;
     for (const auto& j : joints)
       if (unknown(j)) names.append(names.empty() ? "" : ", ").append(j.name.empty() ? "unnamed" : j.name);
-    if (!names.empty()) out.push_back(what + " not checked (" + names + "): " + why);
+    if (!names.empty()) out.push_back(std::string(info(kind).plural) + " not checked (" + names + "): " + why);
   };
-  list("posts", "give `class`", m.posts, [](const Post& p) { return p.grade.empty() && !p.allowed_stress; });
-  list("cams", "give `radius` and `width`", m.cams,
+  list(JointKind::post, "give `class`", m.posts, [](const Post& p) { return p.grade.empty() && !p.allowed_stress; });
+  list(JointKind::cam, "give `radius` and `width`", m.cams,
        [](const Cam& c) { return std::isnan(c.radius) || std::isnan(c.width); });
-  list("hinges", "give `pin` and `bearing_length`", m.hinges,
+  list(JointKind::hinge, "give `pin` and `bearing_length`", m.hinges,
        [](const Hinge& h) { return std::isnan(h.pin) || std::isnan(h.bearing_length); });
-  list("screws", "give `class`", m.screws, [](const Screws& s) { return s.grade.empty(); });
+  list(JointKind::screw, "give `class`", m.screws, [](const Screws& s) { return s.grade.empty(); });
   return out;
 }
 

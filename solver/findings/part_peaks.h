@@ -5,24 +5,11 @@
 
 #include "solver/findings/findings.h"
 
-#include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace bedbow {
-
-/// A list of joints of a step, with the name of its kind.
-struct JointList {
-  const char* kind;
-  std::vector<JointResult> StepResult::*list;
-  bool checked; ///< against allowable values
-};
-/// In the order in which results are shown.
-inline constexpr std::array joint_lists{
-    JointList{"post", &StepResult::posts, true},        JointList{"cam", &StepResult::cams, true},
-    JointList{"hinge", &StepResult::hinges, true},      JointList{"screws", &StepResult::screws, true},
-    JointList{"support", &StepResult::supports, false}, JointList{"tie", &StepResult::ties, false},
-    JointList{"handle", &StepResult::handles, false}};
 
 /// The greatest value over the steps, and where. Of steps that are equal up to rounding the first.
 struct Peak {
@@ -34,9 +21,9 @@ struct Peak {
 };
 
 struct PartPeaks {
-  std::string kind; ///< "bar", or that of JointList
+  std::optional<JointKind> kind; ///< none: a bar, member or panel
   std::string name;
-  Peak load;   ///< bars: von Mises stress [Pa]; joints: JointResult::value [N]; handles: moment [N m]
+  Peak load;   ///< bars: von Mises stress [Pa]; joints: JointResult::value [N], or a moment [N m] by their kind
   Peak across; ///< hinges: force across the pin, with which pin and hole are checked [N]
   Peak use;    ///< highest utilisation; 0 where nothing is known
   Check check; ///< the one that governs there; without a name where none is known
@@ -46,8 +33,5 @@ struct PartPeaks {
 
 /// Peaks of each bar, member and panel, then of the joints by kind, each in the order of its first step.
 std::vector<PartPeaks> part_peaks(const std::vector<StepResult>& steps);
-
-/// "post left end" of kind "post" and name "left end"; a name that already states its kind is unchanged.
-std::string with_kind(const std::string& kind, const std::string& name);
 
 } // namespace bedbow

@@ -12,10 +12,10 @@ namespace bedbow {
 /// Greatest von Mises stress and utilisation of each bar, member and panel.
 void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Forces of posts, cams, hinges, screws, supports, ties and handles.
+/// Forces of all joints that results list, in the order of their kinds.
 void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Forces and moments of plain holds on the held parts, after the supports in `supports`: of a line about its middle,
+/// Forces and moments of plain holds on what they hold, as further supports: a line's about its middle,
 /// of a set about the mean of its points.
 void fill_holds(const Model& model, const StepSolution& step, StepResult& out);
 

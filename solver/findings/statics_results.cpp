@@ -18,30 +18,14 @@ Eigen::Vector3d place_at(const Place& place, double angle) {
 
 /// The parts that a joint joins in the case; kind `none` for a rod, which has only end points.
 std::array<Ref, 2> joins_of(const Machine& m, const Joint& j) {
-  const auto i = static_cast<std::size_t>(j.index);
-  const Ref ground{Ref::Kind::ground};
-  switch (j.kind) {
-  case JointKind::post:
-    return m.posts.at(i).joins;
-  case JointKind::cam:
-    return m.cams.at(i).joins;
-  case JointKind::hinge:
-    return m.hinges.at(i).joins;
-  case JointKind::tie:
-    return m.ties.at(i).joins;
-  case JointKind::screw:
-    return m.screws.at(i).joins;
-  case JointKind::support:
-    return {m.supports.at(i).bar, ground};
-  case JointKind::handle:
-    return {Ref{Ref::Kind::bar, BodyKind::apron, m.handles.at(i).bar}, ground};
-  case JointKind::pad:
-  case JointKind::touch:
+  if (j.kind == JointKind::pad || j.kind == JointKind::touch)
     return {Ref{Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar},
             Ref{Ref::Kind::bar, BodyKind::clamp, m.nose.bar}};
-  default:
-    return {};
-  }
+  std::array<Ref, 2> out{};
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == j.kind) out = list.at(static_cast<std::size_t>(j.index)).joins;
+  });
+  return out;
 }
 
 /// The bar that a place of a contact lies on.

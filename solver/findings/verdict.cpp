@@ -47,7 +47,7 @@ void judge_utilisation(const Limits& limits, const std::vector<StepResult>& step
   const double limit = limits.utilisation.value_or(whole);
   for (const PartPeaks& p : part_peaks(steps)) {
     if (!(p.use.value > limit)) continue;
-    Reason r{p.check.failure, p.kind == "bar" ? "stress in " + p.name : p.label(), p.check.what, p.use.value, limit};
+    Reason r{p.check.failure, p.kind ? p.label() : "stress in " + p.name, p.check.what, p.use.value, limit};
     r.step = p.use.step;
     r.x = p.use.x;
     v.reasons.push_back(std::move(r));

@@ -130,8 +130,7 @@ std::string listed(const std::vector<std::string>& names) {
 }
 
 std::string label_of(const Joint& j) {
-  const std::string kind = to_string(j.kind);
-  return j.name.starts_with(kind) ? j.name : kind + " " + j.name;
+  return with_kind(info(j.kind).key, j.name);
 }
 
 bool touches(const Model& m, const Row& row, int component) {

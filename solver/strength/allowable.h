@@ -3,6 +3,7 @@
 #pragma once
 
 #include "mesh/piece/material.h"
+#include "mesh/piece/quantity.h"
 
 #include <optional>
 #include <span>
@@ -28,16 +29,13 @@ enum class Failure {
   bows    ///< the bend line is crooked, the bend angle uneven
 };
 
-/// Unit of a check.
-enum class CheckUnit { stress, force, ratio };
-
 /// One comparison of an actual with an allowable value.
 struct Check {
   std::string what;
   double actual = 0;
   Allowable allowed;
-  CheckUnit unit = CheckUnit::stress; ///< of both: [Pa], [N], or none
-  Failure failure = Failure::breaks;  ///< consequence of exceeding the allowable
+  Quantity unit = Quantity::stress;  ///< of both: [Pa], [N], or none
+  Failure failure = Failure::breaks; ///< consequence of exceeding the allowable
   /// actual / allowed; 0 where the allowable is unknown.
   [[nodiscard]] double utilisation() const { return allowed.value > 0 ? actual / allowed.value : 0; }
 };

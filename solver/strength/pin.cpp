@@ -44,9 +44,9 @@ PinResult check_pin(const Pin& pin, double force) {
   const Allowable swinging = swinging_pressure(surface_of(pin.pin), surface_of(pin.hole));
   const Allowable pressure = overridden(pin.allowed_pressure, pin.swings ? swinging : resting);
   const Allowable stress = overridden(pin.allowed_stress, {pin.pin.yield, "yield of the pin"});
-  out.checks.push_back({"pin pressure", out.pressure, pressure, CheckUnit::stress, Failure::wears});
+  out.checks.push_back({"pin pressure", out.pressure, pressure, Quantity::stress, Failure::wears});
   out.checks.push_back({"pin shear", out.shear, {stress.value / sqrt3, stress.source + " / sqrt3 (von Mises)"}});
-  out.checks.push_back({"pin bending", out.bending, stress, CheckUnit::stress, Failure::yields});
+  out.checks.push_back({"pin bending", out.bending, stress, Quantity::stress, Failure::yields});
 
   if (resting.value > 0 && out.pressure > resting.value)
     out.fate = HoleFate::yields_oval;

@@ -110,11 +110,14 @@ void fill_loads(const Machine& m, const StepResult& real, const StepResult& prot
   if (f.sheet && m.body(BodyKind::apron).present())
     out.loads.push_back({"push of the apron on the flange, total", f.sheet->apron * m.sheet->width,
                          f.sheet->apron * m.sheet->width * out.load_scale});
-  for (std::size_t i = 0; i < real.posts.size(); ++i)
-    out.loads.push_back({"post " + real.posts[i].name, real.posts[i].value, proto.posts[i].value});
-  for (std::size_t i = 0; i < real.handles.size(); ++i)
-    if (i < m.handles.size() && std::isfinite(m.handles[i].reach))
-      out.loads.push_back({"hand at handle " + real.handles[i].name, real.handles[i].value, proto.handles[i].value});
+  const auto compare = [&](JointKind kind, const std::string& what) {
+    const auto of_real = joints_of(real, kind), of_proto = joints_of(proto, kind);
+    for (std::size_t i = 0; i < of_real.size(); ++i)
+      if (std::isfinite(of_real[i].value))
+        out.loads.push_back({what + of_real[i].name, of_real[i].value, of_proto[i].value});
+  };
+  compare(JointKind::post, "post ");
+  compare(JointKind::handle, "hand at handle ");
   for (const Load& l : m.loads)
     if (l.kind == Load::Kind::point) out.loads.push_back({"load", l.force.norm(), l.force.norm() * out.load_scale});
 }

@@ -55,7 +55,6 @@ void scale_clamping(Machine& m, double s) {
                       &m.sheet->grip})
       *v *= s;
   for (Post& p : m.posts) {
-    p.at *= s;
     // No thread of that size: a plain stud with the thread's stress area, which stretches equally.
     if (const auto thread = find_thread(p.thread)) p.diameter = stressed_diameter(stress_area(*thread));
     p.thread.clear();
@@ -64,7 +63,6 @@ void scale_clamping(Machine& m, double s) {
     for (double* v : {&p.washer_diameter, &p.washer_thickness, &p.engagement, &p.tapped}) *v *= s;
   }
   for (Cam& c : m.cams) {
-    c.at *= s;
     c.lift *= s;
     c.radius *= s;
     c.width *= s;
@@ -75,29 +73,24 @@ void scale_clamping(Machine& m, double s) {
 }
 
 void scale_joints(Machine& m, double s) {
+  m.each_joint_list([&](JointKind, auto& list) {
+    for (JointBase& j : list) j.at *= s;
+  });
   for (Hinge& h : m.hinges) {
-    h.at *= s;
     h.pin *= s;
     h.bearing_length *= s;
     h.gap *= s;
   }
-  for (Handle& h : m.handles) {
-    h.x *= s;
-    h.reach *= s;
-  }
-  for (Tie& t : m.ties) t.at *= s;
+  for (Handle& h : m.handles) h.reach *= s;
   for (Screws& row : m.screws) {
-    row.at *= s;
     row.thread.clear();
     row.diameter *= s;
     scale(row.x, s);
   }
   for (Weld& w : m.welds) {
-    w.at *= s;
     w.from *= s;
     w.to *= s;
   }
-  for (Support& u : m.supports) u.at *= s;
 }
 
 void scale_structure(Machine& m, double s) {

@@ -86,7 +86,7 @@ void fill_hand(const Machine& m, const StepResult& step, RockPoint& p) {
   double lever = nan;
   for (std::size_t i = 0; i < m.cams.size(); ++i) {
     const Cam& c = m.cams[i];
-    const double force = std::max(step.cams[i].value, 0.0);
+    const double force = std::max(joints_of(step, JointKind::cam)[i].value, 0.0);
     p.cam_force += force;
     const double moment = cam_moment(c, own_angle(c), force);
     p.moment += moment;

@@ -56,16 +56,17 @@ double loose_height(const Machine& m, double y) {
 /// The stud stretches, and the clamp comes down to the nut.
 std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) {
   std::vector<NutSetting> out;
+  const auto posts = joints_of(clamp, JointKind::post);
   for (std::size_t i = 0; i < m.posts.size(); ++i) {
     const Post& p = m.posts[i];
     const auto thread = thread_of(p);
     if (!thread || !p.preload) continue;
     const double area = find_thread(p.thread) ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
     NutSetting n;
-    n.post = clamp.posts[i].name;
+    n.post = posts[i].name;
     n.preload = *p.preload;
     n.stretch = *p.preload * p.free_length / (fastener_E * area);
-    n.down = loose_height(m, p.at.y()) - clamp.posts[i].more.at("apart_m");
+    n.down = loose_height(m, p.at.y()) - posts[i].figure("apart");
     n.turn = 2 * std::numbers::pi * (n.stretch + n.down) / thread->pitch;
     out.push_back(std::move(n));
   }
@@ -74,11 +75,13 @@ std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) 
 
 double hand_force(const Machine& m, const std::vector<StepResult>& steps, double reach) {
   double most = nan;
-  for (const StepResult& s : steps)
-    for (std::size_t i = 0; i < s.handles.size() && i < m.handles.size(); ++i) {
+  for (const StepResult& s : steps) {
+    const auto handles = joints_of(s, JointKind::handle);
+    for (std::size_t i = 0; i < handles.size() && i < m.handles.size(); ++i) {
       const double arm = std::isfinite(m.handles[i].reach) ? m.handles[i].reach : reach;
-      most = std::fmax(most, s.handles[i].more.at("moment_Nm") / arm);
+      most = std::fmax(most, handles[i].figure("moment") / arm);
     }
+  }
   return most;
 }
 

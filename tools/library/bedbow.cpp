@@ -61,10 +61,6 @@ Bow bow_of(const BowResult& b) {
           b.angle_spread / degree};
 }
 
-void add_joints(const char* kind, const std::vector<JointResult>& list, std::vector<Joint>& out) {
-  for (const JointResult& j : list) out.push_back({kind, j.name, j.value, j.utilisation});
-}
-
 Step step_of(const StepResult& s) {
   Step out{s.name, s.angle / degree, bow_of(s.bow), {}, {}, {}, {}};
   const bedbow::BendLine& b = s.bend_line;
@@ -76,12 +72,9 @@ Step step_of(const StepResult& s) {
                    scaled(b.clamp_force, 1e3)};
   for (const BarResult& bar : s.bars)
     out.bars.push_back({bar.name, bar.stress * 1e-6, bar.at_x * 1e3, bar.utilisation});
-  add_joints("post", s.posts, out.joints);
-  add_joints("cam", s.cams, out.joints);
-  add_joints("hinge", s.hinges, out.joints);
-  add_joints("screws", s.screws, out.joints);
-  add_joints("support", s.supports, out.joints);
-  add_joints("tie", s.ties, out.joints);
+  for (const JointResult& j : s.joints)
+    if (const JointKindInfo& kind = info(j.kind); kind.part && kind.quantity == Quantity::force)
+      out.joints.push_back({kind.key, j.name, j.value, j.utilisation});
   for (const DialResult& d : s.dials)
     out.dials.push_back({d.name, d.movement.x() * 1e3, d.movement.y() * 1e3, d.movement.z() * 1e3});
   return out;

@@ -93,7 +93,8 @@ TEST(SmallDisplacements, AClampThatTipsAboutANarrowSheetIsNoAnswer) {
   for (const StepResult& s : f.steps) {
     for (const BarField& b : s.fields.bars)
       for (const Vector6d& v : b.motion) EXPECT_LT(v.head<3>().norm(), 0.9 / 30) << s.name << " " << b.name;
-    for (const JointResult& j : s.posts) EXPECT_TRUE(j.utilisation <= 1 || !f.verdict.pass) << s.name << " " << j.name;
+    for (const JointResult& j : joints_of(s, JointKind::post))
+      EXPECT_TRUE(j.utilisation <= 1 || !f.verdict.pass) << s.name << " " << j.name;
   }
 }
 

@@ -21,18 +21,17 @@ struct RockArguments : AnswerArguments {
 
 AnswerTable turn_table(const RockResult& r) {
   using enum ValueOf;
-  AnswerTable t{
-      "turn",
-      "Turning the cams from their lowest position (lever: cam force x ratio; rigid: bars that do not bend)",
-      {{"angle", "angle", angle},
-       {"lift", "lift", fine_length},
-       {"opening", "opening", fine_length},
-       {"nose_force", "nose", force},
-       {"lever_force", "lever", force},
-       {"rigid_force", "rigid", force},
-       {"least", "least", line_force},
-       {"greatest", "greatest", line_force}},
-      {}};
+  AnswerTable t{"turn",
+                "Turning the cams from their lowest position (lever: cam force x ratio; rigid: bars that do not bend)",
+                {{"angle", "angle", angle},
+                 {"lift", "lift", fine_length},
+                 {"opening", "opening", fine_length},
+                 {"nose_force", "nose", force},
+                 {"lever_force", "lever", force},
+                 {"rigid_force", "rigid", force},
+                 {"least", "least", line_force},
+                 {"greatest", "greatest", line_force}},
+                {}};
   for (const RockPoint& p : r.turn)
     t.rows.push_back({p.angle, p.lift, p.opening, p.nose_force, p.lever_force, p.rigid_force, p.least, p.greatest});
   return t;

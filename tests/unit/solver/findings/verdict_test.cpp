@@ -13,8 +13,9 @@ namespace {
 
 constexpr double deg = std::numbers::pi / 180;
 
-JointResult stressed(const std::string& name, Check check) {
+JointResult stressed(const std::string& name, Check check, JointKind kind = JointKind::post) {
   JointResult j;
+  j.kind = kind;
   j.name = name;
   j.utilisation = check.utilisation();
   j.value = check.actual;
@@ -33,25 +34,25 @@ StepResult empty_step(const std::string& name) {
 // A stud at 365 times its yield left with "within the limits" and exit 0, since the case had no [limits].
 TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   StepResult s = empty_step("bend 0 deg");
-  s.posts = {stressed("left", {"stud", 667e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 667e6, {660e6, "yield"}})};
   const Verdict v = judge(Machine{}, {s});
   EXPECT_FALSE(v.pass);
   ASSERT_EQ(v.reasons.size(), 1U);
   EXPECT_EQ(v.reasons[0].failure, Failure::breaks);
   EXPECT_EQ(reason_words(v.reasons[0], {}),
             "post left reaches a utilisation of 1.01 (stud) in step bend 0 deg, limit 1.00");
-  s.posts = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
 }
 
 TEST(Verdict, TheCasesOwnLimitOfUtilisationCountsInstead) {
   StepResult s = empty_step("bend 0 deg");
-  s.posts = {stressed("left", {"stud", 528e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 528e6, {660e6, "yield"}})};
   Machine m;
   m.limits.utilisation = 0.67;
   EXPECT_FALSE(judge(m, {s}).pass);
   m.limits.utilisation = 1.5;
-  s.posts = {stressed("left", {"stud", 800e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 800e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(m, {s}).pass);
 }
 
@@ -66,9 +67,9 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
   bar.stress = 300e6;
   bar.utilisation = 1.1;
   s.bars = {bar};
-  s.cams = {stressed("tail", {"cam contact", 5e9, {1e9, "Hertz"}, CheckUnit::stress, Failure::wears})};
-  s.posts = {stressed("left", {"proof load", 101e3, {100e3, "ISO 898-1"}, CheckUnit::force}),
-             stressed("right", {"proof load", 120e3, {100e3, "ISO 898-1"}, CheckUnit::force})};
+  s.joints = {stressed("left", {"proof load", 101e3, {100e3, "ISO 898-1"}, Quantity::force}),
+              stressed("right", {"proof load", 120e3, {100e3, "ISO 898-1"}, Quantity::force}),
+              stressed("tail", {"cam contact", 5e9, {1e9, "Hertz"}, Quantity::stress, Failure::wears}, JointKind::cam)};
   Machine m;
   m.limits.bow = 1e-3;
   m.limits.angle = 1 * deg;
