@@ -145,10 +145,10 @@ private:
   }
 
   void quantity(const CaseNode& node) {
-    const Quantity q = parse_quantity(node.text, spec_.dim, spec_.example);
+    const ParsedQuantity q = parse_quantity(node.text, spec_.dim, spec_.example);
     if (q.ok()) return number(node, q.value, info(spec_.dim).least);
     if (spec_.or_dim) {
-      if (const Quantity other = parse_quantity(node.text, *spec_.or_dim); other.ok()) {
+      if (const ParsedQuantity other = parse_quantity(node.text, *spec_.or_dim); other.ok()) {
         out_.other_dim = true;
         return number(node, other.value, info(*spec_.or_dim).least);
       }

@@ -68,8 +68,8 @@ std::string without_unit(std::string_view number, Dim due, std::string_view exam
   return std::string(number) + " has no unit; " + is_due(due, example);
 }
 
-Quantity parse_quantity(std::string_view text, Dim due, std::string_view example) {
-  Quantity out;
+ParsedQuantity parse_quantity(std::string_view text, Dim due, std::string_view example) {
+  ParsedQuantity out;
   const std::string plain = plain_ascii(text);
   const LeadingNumber number = leading_number(plain);
   if (!number.ok()) {

@@ -13,7 +13,7 @@
 namespace bedbow {
 
 /// A value in SI base units, or what is wrong with its text.
-struct Quantity {
+struct ParsedQuantity {
   double value = std::numeric_limits<double>::quiet_NaN();
   std::string trouble; ///< what was found, what was expected, an accepted example; empty when it was understood
   [[nodiscard]] bool ok() const { return trouble.empty(); }
@@ -22,7 +22,7 @@ struct Quantity {
 /// Reads number and unit, as in "900 mm", "35 7/16 in", "5/8 in", "1-1/2 in", "2.5 kN", "7850 kg/m^3".
 /// \param due expected kind of quantity. \param example an accepted value for messages; the kind's own where empty.
 /// \return SI value, finite and within what `info(due)` allows; or trouble.
-Quantity parse_quantity(std::string_view text, Dim due, std::string_view example = "");
+ParsedQuantity parse_quantity(std::string_view text, Dim due, std::string_view example = "");
 
 /// The gauge number of "16 ga" or "16 gauge"; nullopt where the text is not a gauge.
 std::optional<int> parse_gauge(std::string_view text);

@@ -19,7 +19,7 @@ void add_answer_options(CLI::App& command, AnswerArguments& a) {
 }
 
 double quantity_of(const std::string& option, const std::string& text, Dim due) {
-  const Quantity q = parse_quantity(text, due);
+  const ParsedQuantity q = parse_quantity(text, due);
   if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
   return q.value;
 }

@@ -29,7 +29,7 @@ struct Options {
 };
 
 double length_of(const std::string& option, const std::string& text, Dim due = Dim::length) {
-  const Quantity q = parse_quantity(text, due);
+  const ParsedQuantity q = parse_quantity(text, due);
   if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
   return q.value;
 }
