@@ -17,8 +17,8 @@ std::string with_nose(const std::string& nose) {
 }
 
 TEST(CaseNose, EveryKey) {
-  const Nose nose = test::machine(with_nose(R"(nose = { bar = "flat", setback = "3 mm", radius = "1/16 in", land = "2 cm" })"))
-                        .nose;
+  const Nose nose =
+      test::machine(with_nose(R"(nose = { bar = "flat", setback = "3 mm", radius = "1/16 in", land = "2 cm" })")).nose;
   EXPECT_EQ(nose.bar, 0);
   EXPECT_DOUBLE_EQ(nose.setback, 0.003);
   EXPECT_DOUBLE_EQ(nose.radius, 0.0254 / 16);
@@ -65,14 +65,15 @@ TEST(CaseNose, WrongValues) {
   const std::string nose = head + "nose = { land = \"15 mm\" }\n";
   expect_error(nose, "fingers = { width = \"40 mm\", reach = \"30 mm\", thickness = \"12 mm\" }\n" + tail, 1,
                "clamp.fingers.count", {"both `width` and `count`"});
-  expect_error(nose,
-               "fingers = { widths = [\"40 mm\"], width = \"40 mm\", reach = \"30 mm\", thickness = \"12 mm\" }\n" + tail, 1,
-               "clamp.fingers.width", {"give either `widths`, or `width` and `count`"});
-  expect_error(nose,
-               "fingers = { widths = [\"40 mm\"], starts = [\"0 mm\", \"50 mm\"], reach = \"30 mm\", thickness = \"12 mm\" "
-               "}\n" +
-                   tail,
-               1, "clamp.fingers.starts", {"there are 2 starts for 1 fingers"});
+  expect_error(
+      nose, "fingers = { widths = [\"40 mm\"], width = \"40 mm\", reach = \"30 mm\", thickness = \"12 mm\" }\n" + tail,
+      1, "clamp.fingers.width", {"give either `widths`, or `width` and `count`"});
+  expect_error(
+      nose,
+      "fingers = { widths = [\"40 mm\"], starts = [\"0 mm\", \"50 mm\"], reach = \"30 mm\", thickness = \"12 mm\" "
+      "}\n" +
+          tail,
+      1, "clamp.fingers.starts", {"there are 2 starts for 1 fingers"});
 }
 
 } // namespace

@@ -13,8 +13,9 @@ std::string with_line(const std::string& line, const std::string& by) {
 }
 
 TEST(CaseSheet, EveryKey) {
-  const Machine m = test::machine(with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
-                                            "thickness = \"0.04 in\"\nwidth = \"16 in\"\nmoment_law = \"elastic-plastic\"\n"));
+  const Machine m =
+      test::machine(with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
+                              "thickness = \"0.04 in\"\nwidth = \"16 in\"\nmoment_law = \"elastic-plastic\"\n"));
   ASSERT_TRUE(m.sheet);
   const Sheet& s = *m.sheet;
   EXPECT_EQ(s.pos.line, 1);
