@@ -90,8 +90,9 @@ double whole_machine(const Model& m, const StepSolution& step, const StepResult&
     whole.add(t * m.mesh.nodes[n].x, t * p.head<3>(), t * p.tail<3>());
   }
   add_joints(m, step, turn, whole);
-  for (const JointResult& hold : joints_of(out, JointKind::support).subspan(m.machine.supports.size()))
-    whole.add(hold.at, hold.force, hold.moment);
+  const auto standing = joints_of(out, JointKind::support); // the machine's supports, then its holds; or none yet
+  for (std::size_t i = m.machine.supports.size(); i < standing.size(); ++i)
+    whole.add(standing[i].at, standing[i].force, standing[i].moment);
   return whole.rest(m.map.plane, box.diagonal().norm());
 }
 
