@@ -213,7 +213,7 @@ JointTable weld() {
 }
 
 JointTable support() {
-  return {JointKind::support, "what the machine stands on", "A bar held to ground.",
+  return {JointKind::support, "supports of the machine", "A bar held to ground.",
           together({{name(), ref_key("bar", "the bar, member or panel").required()},
                     place("at the bar's centroid"),
                     {holds()},
