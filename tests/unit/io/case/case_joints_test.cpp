@@ -167,8 +167,8 @@ reach = "400 mm"
   EXPECT_EQ(plain.pin_material, -1);
   ASSERT_EQ(m.handles.size(), 1U);
   EXPECT_EQ(m.handles[0].name, "grip");
-  EXPECT_EQ(m.handles[0].bar, 0);
-  EXPECT_DOUBLE_EQ(m.handles[0].x, 0.35);
+  EXPECT_EQ(m.handles[0].joins[0].index, 0);
+  EXPECT_DOUBLE_EQ(m.handles[0].at.x(), 0.35);
   EXPECT_DOUBLE_EQ(m.handles[0].reach, 0.4);
 }
 
@@ -200,7 +200,7 @@ to = "20 in"
   EXPECT_DOUBLE_EQ(t.rotational_stiffness.value(), 5000);
   EXPECT_EQ(t.only, Sense::compression);
   const Support& s = m.supports.at(2);
-  EXPECT_EQ(s.bar, bed_square);
+  EXPECT_EQ(s.joins[0], bed_square);
   EXPECT_DOUBLE_EQ(s.at.y(), 0.01);
   EXPECT_FALSE(s.stiffness) << "its unit makes it one of rotations";
   EXPECT_NEAR(s.rotational_stiffness.value(), 100 / one_degree, 1e-9);

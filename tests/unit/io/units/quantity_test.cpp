@@ -7,7 +7,7 @@
 namespace bedbow {
 namespace {
 
-bool says(const Quantity& q, std::string_view words) {
+bool says(const ParsedQuantity& q, std::string_view words) {
   return q.trouble.find(words) != std::string::npos;
 }
 
@@ -22,7 +22,7 @@ TEST(Quantity, InSiUnits) {
 }
 
 TEST(Quantity, WrongKindSaysWhatWasFoundAndWhatIsDue) {
-  const Quantity q = parse_quantity("800 N", Dim::length);
+  const ParsedQuantity q = parse_quantity("800 N", Dim::length);
   EXPECT_TRUE(std::isnan(q.value));
   EXPECT_TRUE(says(q, "\"800 N\" is a force, but a length is due, as in \"900 mm\"")) << q.trouble;
   EXPECT_TRUE(says(parse_quantity("800 N", Dim::length, "16 mm"), "as in \"16 mm\""));
