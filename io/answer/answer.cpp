@@ -101,7 +101,7 @@ std::string table_text(const AnswerTable& t, const OutputUnits& u, const Style& 
     for (std::size_t i = 0; i < row.size(); ++i) cells.emplace_back(shown(row[i], t.columns[i].of, u));
     out.row(std::move(cells));
   }
-  return style.bold(t.title) + "\n" + (out.empty() ? "  nothing\n" : out.render(style));
+  return style.bold(t.title) + "\n" + (out.empty() ? "  none\n" : out.render(style));
 }
 
 const AnswerTable& table_of(const Answer& a, const std::string& key) {
@@ -111,7 +111,7 @@ const AnswerTable& table_of(const Answer& a, const std::string& key) {
     if (t.key == key) return t;
     keys += (keys.empty() ? "" : ", ") + t.key;
   }
-  throw std::invalid_argument("--table: there is no table \"" + key + "\"; there are " + keys);
+  throw std::invalid_argument("--table: unknown table \"" + key + "\"; available: " + keys);
 }
 
 std::string listed(const std::string& head, const std::vector<std::string>& lines) {
@@ -131,7 +131,7 @@ std::string answer_text(const Answer& a, const OutputUnits& u, const Style& styl
   if (!a.facts.empty()) out += "\n";
   for (const AnswerTable& t : a.tables) out += table_text(t, u, style) + "\n";
   out += listed("What it means", a.findings);
-  out += listed("Assumed", a.assumed);
+  out += listed("Assumptions", a.assumed);
   out += listed("Caution", a.cautions);
   return out;
 }

@@ -1,5 +1,5 @@
 /// \file
-/// What `bedbow posts` found, as tables, JSON and a plot.
+/// Results of `bedbow posts` as tables, JSON and a plot.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -15,7 +15,7 @@
 namespace bedbow {
 
 struct PostsFound {
-  std::vector<PostLayout> counts;                      ///< the best of each count
+  std::vector<PostLayout> counts;                      ///< the best layout of each count
   std::vector<std::pair<double, PostLayout>> spacings; ///< asked for [m]
   std::vector<std::pair<double, PostLayout>> two;      ///< two posts over their spacing, for the plot
   std::optional<std::size_t> smallest;                 ///< of `counts`: the fewest that keep all limits

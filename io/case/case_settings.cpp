@@ -24,8 +24,7 @@ void build_solve(const CaseBuilder& b) {
   solve.linear_solver = in->text("linear_solver").value_or("");
   if (!solve.linear_solver.empty() && !b.registries.linear_solvers.find(solve.linear_solver))
     b.wrong(*in, "linear_solver",
-            "there is no linear solver \"" + solve.linear_solver + "\"; there are " +
-                b.registries.linear_solvers.names());
+            "unknown linear solver \"" + solve.linear_solver + "\"; available: " + b.registries.linear_solvers.names());
 }
 
 void build_unit(const CaseValues& in, std::string_view key, OutputUnit& unit) {

@@ -23,13 +23,11 @@ std::string asked_angles(const Machine& m) {
 
 std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
   const Machine& m = t.machine();
-  std::string out = style.bold("To be solved") + "\n";
+  std::string out = style.bold("Analysis") + "\n";
   if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
   if (!m.sheet) out += "  one step \"load\", since there is no sheet\n";
   const std::string limits = limit_words(m.limits, t.what().output);
-  out +=
-      "  limits: " + (limits.empty() ? "none given, so only strength and the opening of the nose are judged" : limits) +
-      "\n";
+  out += "  limits: " + (limits.empty() ? "none given; only strength and nose opening are checked" : limits) + "\n";
   if (m.solve.modes > 0) out += "  natural frequencies: " + std::to_string(m.solve.modes) + "\n";
   if (m.solve.buckling > 0) out += "  buckling factors: " + std::to_string(m.solve.buckling) + "\n";
   if (m.solve.dimension == 2) out += "  in the x-z plane only\n";
@@ -39,7 +37,7 @@ std::string explain_question(const Teller& t, const std::vector<std::string>& fo
 
 std::string explain_assumptions(const Case& c, const Style& style) {
   if (c.assumptions.empty()) return "";
-  std::string out = style.bold("Assumed") + "\n";
+  std::string out = style.bold("Assumptions") + "\n";
   std::set<std::string> told;
   for (const std::string& a : c.assumptions)
     if (told.insert(a).second) out += list_item(printable(a), columns, "  ");

@@ -6,7 +6,7 @@
 namespace bedbow {
 
 std::string Teller::number(double length) const {
-  // A nanometre is nothing here, but what is left over from changing units.
+  // Less than a nanometre is rounding from unit conversion.
   const double value = length / case_.output.length.size;
   return short_number(std::abs(length) < 1e-9 ? 0 : value);
 }
@@ -25,7 +25,7 @@ std::string Teller::stiffness(double value) const {
 }
 
 std::string Teller::degrees(double angle) {
-  return short_text(angle, FigureKind::angle, {});
+  return short_text(angle, Quantity::angle, {});
 }
 
 std::string Teller::place(std::initializer_list<double> lengths) const {

@@ -37,7 +37,7 @@ std::string range_words(const CapacityTable& table, int material, double width, 
 
 /// Narrowest and widest of the first material.
 std::string answer(const CapacityTable& table, const Machine& m, const OutputUnits& u) {
-  if (table.rows.empty()) return "No sheet was asked for.";
+  if (table.rows.empty()) return "No sheet was requested.";
   const int material = table.rows.front().material;
   double narrow = INFINITY, wide = 0;
   for (const Capacity& c : table.rows) {
@@ -55,14 +55,14 @@ std::string answer(const CapacityTable& table, const Machine& m, const OutputUni
 
 Report capacity_report(const Case& c, const CapacityTable& table, const Machine& machine, const Findings& f,
                        const RunStamp& stamp) {
-  Report r{c.machine.title + ": how thick a sheet"};
+  Report r{c.machine.title + ": thickest sheet"};
   r.answer = answer(table, machine, c.output);
   r.stamp = stamp;
   add_case(r, c, f);
-  ReportSection section{"How thick a sheet it bends",
+  ReportSection section{"Thickest sheet that it bends",
                         {"Limits of the case: " + limit_words(c.machine.limits, c.output, true) +
                              ". A sheet of the thickness shown keeps them all in every step; one a hundredth of a "
-                             "millimetre thicker exceeds the one that the table names.",
+                             "millimetre thicker exceeds the limit named in the table.",
                          "\"None\" near an end often comes from clamping, not from bending: posts and cams tilt the "
                          "clamp there, whatever the sheet's thickness."}};
   for (const int material : materials_of(table)) {

@@ -23,7 +23,7 @@ PartPeaks most_used(const Findings& f) {
   return most;
 }
 
-/// What the sheet and the bars do, without judging it.
+/// The main results, without comparison with limits.
 std::string figures(const Case& c, const Findings& f) {
   std::string spread, bows;
   for (const Limited& l : limited_values()) {
@@ -32,19 +32,20 @@ std::string figures(const Case& c, const Findings& f) {
     const std::string value = figure_text(p.value, l.of, c.output);
     if (l.limit == &Limits::angle)
       spread = "the bend angle varies by " + value + " along the sheet at worst (" + step_label(p.step) + ")";
-    if (l.limit == &Limits::bow) bows += (bows.empty() ? "the greatest bow is: " : ", ") + l.part + " " + value;
+    if (l.limit == &Limits::bow) bows += (bows.empty() ? "the greatest bows are: " : ", ") + l.part + " " + value;
   }
   std::string out = spread + (spread.empty() || bows.empty() ? "" : ", ") + bows;
   if (const PartPeaks used = most_used(f); used.use.value > 0)
-    out += (out.empty() ? "" : "; ") + used.label() + " is used most, " + percent(used.use.value) + " of what it bears";
-  return out.empty() ? "no figure to judge" : out;
+    out += (out.empty() ? "" : "; ") + ("the highest utilisation is " + percent(used.use.value)) + " (" + used.label() +
+           ")";
+  return out.empty() ? "there is no result to compare" : out;
 }
 
 TextTable sheet_table(const SheetResult& s) {
   TextTable t({{"", Align::left}, {"value"}, {"unit", Align::left}});
   t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
   t.row({"push of the apron", fixed(to_N_per_mm(s.apron), 2), "N/mm"});
-  t.row({"grip behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
+  t.row({"grip force behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
   t.row({"springback", fixed(to_deg(s.springback), 2), "deg"});
   return t;
 }
@@ -53,7 +54,7 @@ TextTable sheet_table(const SheetResult& s) {
 
 std::string solve_answer(const Case& c, const Findings& f) {
   const bool judged = any_limit_of_steps(c.machine.limits);
-  if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
+  if (!judged && f.verdict.pass) return "No limit is set: " + figures(c, f) + ".";
   if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
   std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
   if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
@@ -74,7 +75,7 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
   }
   if (const PartPeaks p = most_used(f); p.use.value > 0) {
     const double limit = limit_or_usual(limits, &Limits::utilisation);
-    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limit),
+    out.push_back({"highest utilisation: " + p.label(), percent(p.use.value), percent(limit),
                    step_label(p.use.step) + ", x = " + length_text(p.use.x, u, 1e-3),
                    p.use.value > limit ? Outcome::fail : Outcome::pass});
   }
@@ -83,9 +84,9 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
 
 void add_solve_checks(Report& r, const Case& c, const Findings& f) {
   r.checks = solve_checks(c, f);
-  r.checks_note = "The limits are those of the case file, and for the opening of the nose " +
+  r.checks_note = "The limits are those of the case file; for the nose opening the default is " +
                   fixed(usual_nose_opening * 100, 0) +
-                  " % of the sheet's thickness where it gives none. Used: of what the part may bear, which is 100 %.";
+                  " % of the sheet's thickness. Utilisation: actual over allowable value.";
 }
 
 Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
@@ -102,23 +103,24 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     r.sections.push_back({"Along the bend line"});
     r.sections.back().plots = std::move(plots);
     r.sections.back().tables.push_back(
-        {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
+        {"Bow over the sheet width [" + u.length.name + "], bend angle [deg]", bow_table(f, u)});
     if (TextTable t = bracket_rows(f, u); !t.empty())
       r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
     if (auto words = hold_words(f, u); !words.empty())
-      r.sections.back().lists.push_back({"Where the clamp has no reserve:", std::move(words)});
+      r.sections.back().lists.push_back({"Where the clamp has no clamping reserve:", std::move(words)});
   }
-  ReportSection bears{"What bears, and how much"};
+  ReportSection bears{"Loads and utilisation"};
   if (TextTable t = load_table(f, u); !t.empty())
     bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
-  if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
-  if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
+  if (TextTable t = dial_table(f, u); !t.empty())
+    bears.tables.push_back({"Dials, displacement [" + u.length.name + "]", t});
+  if (f.sheet) bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
   if (auto words = load_remarks(f); !words.empty())
-    bears.lists.push_back({"What will wear or give:", std::move(words)});
+    bears.lists.push_back({"Expected wear and damage:", std::move(words)});
   if (auto words = allowable_sources(f); !words.empty())
-    bears.lists.push_back({"What may be borne, and who says so:", std::move(words)});
+    bears.lists.push_back({"Allowable values and their sources:", std::move(words)});
   r.sections.push_back(std::move(bears));
-  r.sections.push_back({"The case as it was understood", {mass_words(f) + "."}});
+  r.sections.push_back({"The case as read", {mass_words(f) + "."}});
   r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }

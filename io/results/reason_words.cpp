@@ -16,8 +16,8 @@ std::string reason_words(const Reason& r, const OutputUnits& u) {
     return "the nose opens by " + value + " over the sheet at x = " + length_text(r.x, u, 1e-3) + tail;
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
-  if (r.of != FigureKind::ratio) return r.part + ": " + r.check + " " + value + tail;
-  return r.part + " reaches " + value + " of what it bears" + (r.check.empty() ? "" : " (" + r.check + ")") + tail;
+  if (r.of != Quantity::ratio) return r.part + ": " + r.check + " " + value + tail;
+  return r.part + " reaches a utilisation of " + value + (r.check.empty() ? "" : " (" + r.check + ")") + tail;
 }
 
 std::vector<std::string> reason_words(const std::vector<Reason>& reasons, const OutputUnits& units) {

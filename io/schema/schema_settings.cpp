@@ -1,4 +1,4 @@
-// What is asked: limits, solving, sweeps, stock, units, and the rest.
+// Settings: limits, solving, sweeps, stock, units, and the rest.
 #include "io/schema/schema.h"
 #include "io/units/output_units.h"
 
@@ -13,9 +13,9 @@ TableSpec limits() {
   std::vector<KeySpec> keys;
   for (const LimitKind& kind : limit_kinds) {
     const std::string key(kind.key), doc(kind.doc), example(kind.example);
-    KeySpec spec = kind.of == FigureKind::ratio
+    KeySpec spec = kind.of == Quantity::ratio
                        ? number_key(key, doc).like(example)
-                       : quantity_key(key, kind.of == FigureKind::angle ? Dim::angle : Dim::length, example, doc);
+                       : quantity_key(key, kind.of == Quantity::angle ? Dim::angle : Dim::length, example, doc);
     if (!std::isnan(kind.usual)) spec = spec.otherwise(kind.usual);
     if (kind.member == &Limits::utilisation) spec = spec.between(0, 1000);
     if (kind.member == &Limits::nose_opening)
@@ -23,7 +23,7 @@ TableSpec limits() {
           spec.otherwise("a warning beyond " + short_number(usual_nose_opening * 100) + " % of the sheet's thickness");
     keys.push_back(spec.positive());
   }
-  return {"limits", "[limits]", "What is still good enough. A limit that is omitted and has no default is not judged.",
+  return {"limits", "[limits]", "Acceptance limits. A limit that is omitted and has no default is not checked.",
           std::move(keys)};
 }
 
@@ -32,7 +32,7 @@ TableSpec solve() {
   return {
       "solve",
       "[solve]",
-      "How to solve.",
+      "Solver settings.",
       {integer_key("dimension", "3, or 2: the x-z plane, for a first look")
            .like("3")
            .between(2, 3)
@@ -43,56 +43,56 @@ TableSpec solve() {
            .list(1, 1000)
            .otherwise(usual_angles)
            .told(),
-       integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
-       integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
-       text_key("buckling_step", "step whose loads are multiplied until something buckles")
+       integer_key("modes", "number of natural frequencies").like("6").between(0, 1000).otherwise("none"),
+       integer_key("buckling", "number of buckling load factors").like("2").between(0, 1000).otherwise("none"),
+       text_key("buckling_step", "step whose loads are multiplied until the machine buckles")
            .like("bend 90 deg")
            .otherwise("the worst step"),
-       choice_key("mass", words_of(mass_choices), "lumped: a diagonal of masses")
+       choice_key("mass", words_of(mass_choices), "lumped: a diagonal mass matrix")
            .otherwise(word_for(mass_choices, usual.lumped_mass)),
-       text_key("linear_solver", "`bedbow list` shows them").like("multifrontal").otherwise("chosen by size")}};
+       text_key("linear_solver", "linear solver, see `bedbow list`").like("multifrontal").otherwise("chosen by size")}};
 }
 
 TableSpec sweep() {
   return {"sweep",
           "[sweep]",
           "Variants of this case.",
-          {integer_key("sample", "a Latin hypercube of so many")
+          {integer_key("sample", "size of a Latin hypercube sample")
                .like("5000")
                .between(1, 1e9)
                .otherwise("every combination")
                .told(),
-           integer_key("seed", "of the sample").like("1").between(0, 4294967295.0).otherwise(1.0),
-           table_key("vary", ValueKind::tables, "vary", "what is varied").required()}};
+           integer_key("seed", "seed of the sample").like("1").between(0, 4294967295.0).otherwise(1.0),
+           table_key("vary", ValueKind::tables, "vary", "the varied keys").required()}};
 }
 
 TableSpec vary() {
   return {
       "vary",
       "[[sweep.vary]]",
-      "One thing that is varied: `key` with `values`, or with `from`, `to` and `steps`; or several together: `keys` "
+      "One varied quantity: `key` with `values`, or with `from`, `to` and `steps`; or several varied together: `keys` "
       "with `rows`.",
-      {text_key("key", "dotted key; one of an array of tables by its name").like("bed.bar.web.height"),
-       any_key("values", "the values it takes").like("60 mm").list(), any_key("from", "first value").like("60 mm"),
+      {text_key("key", "dotted key; an element of an array of tables by its name").like("bed.bar.web.height"),
+       any_key("values", "its values").like("60 mm").list(), any_key("from", "first value").like("60 mm"),
        any_key("to", "last value").like("80 mm"),
        integer_key("steps", "number of values from first to last").like("5").between(2, 1e6),
-       text_key("keys", "dotted keys moved together").like("post.left.x").list(),
+       text_key("keys", "dotted keys varied together").like("post.left.x").list(),
        any_key("rows", "one list of values per row, in the order of keys").like("[\"40 mm\", \"860 mm\"]").list()}};
 }
 
 TableSpec stock() {
-  std::vector<KeySpec> keys{text_key("name", "what it is called").like("flat 80 x 16").required()};
+  std::vector<KeySpec> keys{text_key("name", "name of the bar").like("flat 80 x 16").required()};
   const std::vector<KeySpec> shape = shape_keys();
   keys.insert(keys.end(), shape.begin(), shape.end());
   const std::vector<KeySpec> rest{
       quantity_key(
           "sizes", Dim::length, "80 mm",
-          "of the shape, in the order width, height, wall, or diameter, wall; a flat bar may be used either way up")
+          "sizes of the shape, in the order width, height, wall, or diameter, wall; a flat bar may lie or stand")
           .positive()
           .list(1, 4),
-      text_key("material", "built-in or own material").like("S275JR").required(),
-      number_key("price", "per metre, in any one currency").like("14.2").not_negative(),
-      number_key("price_per_kg", "instead of the price per metre").like("1.9").not_negative(),
+      text_key("material", "built-in material or one of the case").like("S275JR").required(),
+      number_key("price", "price per metre, in any one currency").like("14.2").not_negative(),
+      number_key("price_per_kg", "price per kg instead of per metre").like("1.9").not_negative(),
       quantity_key("bar_length", Dim::length, "6 m", "length it is sold in").positive(),
   };
   keys.insert(keys.end(), rest.begin(), rest.end());
@@ -102,7 +102,7 @@ TableSpec stock() {
 TableSpec output() {
   const OutputUnits usual;
   const auto unit = [](std::string key, Dim dim, const OutputUnit& otherwise) {
-    KeySpec out = kind_key(std::move(key), ValueKind::unit, "unit of what is shown to people")
+    KeySpec out = kind_key(std::move(key), ValueKind::unit, "unit of printed values")
                       .like(otherwise.name)
                       .otherwise(otherwise.name);
     out.dim = dim;
@@ -110,7 +110,7 @@ TableSpec output() {
   };
   return {"output",
           "[output]",
-          "Units of what is shown to people. Result files keep theirs.",
+          "Units of printed values. Result files keep their fixed units.",
           {unit("length", Dim::length, usual.length), unit("force", Dim::force, usual.force),
            unit("stress", Dim::stress, usual.stress)}};
 }
@@ -134,9 +134,9 @@ TableSpec unknown() {
 TableSpec plugins() {
   return {"plugins",
           "[plugins]",
-          "Shared objects that bring shapes, laws, elements, solvers, findings or writers. Loaded only with "
+          "Shared objects that provide shapes, laws, elements, solvers, findings or writers. Loaded only with "
           "--allow-plugins.",
-          {text_key("files", "paths, from the case's folder").like("my_law.so").list().required()}};
+          {text_key("files", "paths, relative to the case's folder").like("my_law.so").list().required()}};
 }
 
 } // namespace

@@ -23,7 +23,7 @@ std::string fixed(double value, int decimals) {
   char text[400]; // the greatest double has 309 digits before its point
   std::snprintf(text, sizeof text, "%.*f", decimals, value);
   const std::string out = text;
-  // "-0.000" says less than "0.000" and looks like a fault.
+  // "-0.000" looks like a fault.
   if (out[0] == '-' && out.find_first_not_of("-0.") == std::string::npos) return out.substr(1);
   return out;
 }
@@ -40,21 +40,30 @@ std::string force_text(double value, const OutputUnits& units) {
   return in_unit(value, units.force, 1) + " " + units.force.name;
 }
 
+std::string moment_text(double value, const OutputUnits& u) {
+  const OutputUnit unit{u.force.name + " " + u.length.name, u.force.size * u.length.size};
+  return in_unit(value, unit, 0.1) + " " + unit.name;
+}
+
 std::string degrees_text(double value) {
   return fixed(si::in_degrees(value), 3) + " deg";
 }
 
 namespace {
 
-OutputUnit unit_of(FigureKind of, const OutputUnits& units) {
+OutputUnit unit_of(Quantity of, const OutputUnits& units) {
   switch (of) {
-  case FigureKind::length:
+  case Quantity::length:
     return units.length;
-  case FigureKind::angle:
+  case Quantity::angle:
     return {"deg", si::degree};
-  case FigureKind::force:
+  case Quantity::force:
     return units.force;
-  case FigureKind::ratio:
+  case Quantity::stress:
+    return units.stress;
+  case Quantity::moment:
+    return {"N m", 1};
+  case Quantity::ratio:
     break;
   }
   return {"", 1};
@@ -62,10 +71,10 @@ OutputUnit unit_of(FigureKind of, const OutputUnits& units) {
 
 } // namespace
 
-std::string figure_text(double value, FigureKind of, const OutputUnits& units) {
-  if (of == FigureKind::length) return length_text(value, units, 1e-6);
-  if (of == FigureKind::angle) return degrees_text(value);
-  return of == FigureKind::force ? force_text(value, units) : fixed(value, 2);
+std::string figure_text(double value, Quantity of, const OutputUnits& units) {
+  if (of == Quantity::length) return length_text(value, units, 1e-6);
+  if (of == Quantity::angle) return degrees_text(value);
+  return of == Quantity::force ? force_text(value, units) : fixed(value, 2);
 }
 
 std::string short_number(double value) {
@@ -79,7 +88,7 @@ std::string short_text(double value, const OutputUnit& unit) {
   return short_number(value / unit.size) + (unit.name.empty() ? "" : " ") + unit.name;
 }
 
-std::string short_text(double value, FigureKind of, const OutputUnits& units) {
+std::string short_text(double value, Quantity of, const OutputUnits& units) {
   return short_text(value, unit_of(of, units));
 }
 

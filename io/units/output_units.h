@@ -1,9 +1,9 @@
 /// \file
-/// Units in which people are shown lengths, forces and stresses: the [output] table of a case. Result files for
-/// programs keep their fixed units (mm, N, MPa, deg, Hz) whatever stands here.
+/// Units of displayed lengths, forces and stresses: the [output] table of a case. Result files for programs keep their
+/// fixed units (mm, N, MPa, deg, Hz) whatever these are.
 #pragma once
 
-#include "mesh/piece/figure.h"
+#include "mesh/piece/quantity.h"
 
 #include <string>
 
@@ -21,7 +21,7 @@ struct OutputUnits {
   OutputUnit stress{"MPa", 1e6};
 };
 
-/// The unit of force to stand over the unit of length, as in N/mm: kN become N, since per mm a kN is much.
+/// Unit of force per length, as in N/mm: kN becomes N, since a kN per mm is too large a unit.
 OutputUnit force_per_length(const OutputUnits& units);
 
 /// Number of decimals that shows a quantity to about the given resolution.
@@ -32,19 +32,20 @@ int decimals_for(const OutputUnit& unit, double resolution);
 /// \param value SI.
 std::string in_unit(double value, const OutputUnit& unit, double resolution);
 
-/// A length, force or angle with the name of its unit.
-/// \param resolution smallest step worth showing [m]. \param value [m], [N], [rad].
+/// A length, force, moment or angle with the name of its unit.
+/// \param resolution smallest step worth showing [m]. \param value [m], [N], [N m], [rad].
 std::string length_text(double value, const OutputUnits& units, double resolution);
 std::string force_text(double value, const OutputUnits& units);
+std::string moment_text(double value, const OutputUnits& units);
 std::string degrees_text(double value);
 /// Any of them as verdicts and reports show it; a ratio with two decimals. \param value SI.
-std::string figure_text(double value, FigureKind of, const OutputUnits& units);
+std::string figure_text(double value, Quantity of, const OutputUnits& units);
 
 /// Up to six significant digits without trailing zeros; "-" for NaN.
 std::string short_number(double value);
 /// A value of a case with the name of its unit, as people would write it: "900 mm". \param value SI.
 std::string short_text(double value, const OutputUnit& unit);
-std::string short_text(double value, FigureKind of, const OutputUnits& units);
+std::string short_text(double value, Quantity of, const OutputUnits& units);
 
 /// Fixed decimals without a negative zero; "-" for NaN, "inf" for infinity.
 std::string fixed(double value, int decimals);

@@ -2,9 +2,9 @@
 /// SI values in the fixed units of result files: mm, N, MPa, deg, Hz.
 #pragma once
 
+#include "mesh/piece/quantity.h"
+
 #include <numbers>
-#include <string>
-#include <utility>
 
 namespace bedbow {
 
@@ -28,8 +28,11 @@ constexpr double to_N_mm(double newton_metres) {
 /// stay.
 double twelve_digits(double value);
 
-/// A named further quantity of the findings, whose key ends in its SI unit, with key and value in result-file units:
-/// {"gap_m", 0.001} becomes {"gap_mm", 1}. Known ends: _m _Pa _rad _N_m; others stay as they are.
-std::pair<std::string, double> in_file_unit(const std::string& key, double value);
+/// Unit of a quantity in result files: end of its keys, and file value = SI value * scale.
+struct FileUnit {
+  const char* suffix; ///< "_mm"
+  double scale;
+};
+FileUnit file_unit(Quantity quantity);
 
 } // namespace bedbow

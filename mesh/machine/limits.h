@@ -1,9 +1,9 @@
 /// \file
-/// What is still good enough. Each limit is declared once, as a row of `limit_kinds`: schema, reader, messages, verdict
+/// Acceptance limits. Each is declared once, as a row of `limit_kinds`: schema, reader, messages, verdict
 /// and reports loop over them. How a step's value is taken: solver/findings/limited.h.
 #pragma once
 
-#include "mesh/piece/figure.h"
+#include "mesh/piece/quantity.h"
 
 #include <array>
 #include <limits>
@@ -20,14 +20,13 @@ struct Limits {
   std::optional<double> nose_opening; ///< of the nose over the sheet [m]
 };
 
-/// Part of the sheet's thickness by which the nose may open where [limits] nose_opening is omitted: common practice, no
-/// source.
+/// Default of [limits] nose_opening as a fraction of the sheet's thickness: common practice, no source.
 inline constexpr double usual_nose_opening = 0.05;
 
 struct LimitKind {
   std::string_view key; ///< of [limits]
   std::optional<double> Limits::*member;
-  FigureKind of;
+  Quantity of;
   std::string_view example;                                ///< an accepted value
   std::string_view doc;                                    ///< what is limited, for the tables of keys
   std::string_view name;                                   ///< the same in a list of limits
@@ -36,16 +35,16 @@ struct LimitKind {
 };
 
 inline constexpr std::array limit_kinds{
-    LimitKind{"bow", &Limits::bow, FigureKind::length, "0.25 mm", "of any body", "bow"},
-    LimitKind{"angle", &Limits::angle, FigureKind::angle, "0.5 deg", "spread of the bend angle along the sheet",
+    LimitKind{"bow", &Limits::bow, Quantity::length, "0.25 mm", "greatest bow of any body", "bow"},
+    LimitKind{"angle", &Limits::angle, Quantity::angle, "0.5 deg", "spread of the bend angle along the sheet",
               "angle spread"},
-    LimitKind{"utilisation", &Limits::utilisation, FigureKind::ratio, "0.67", "of yield, proof or allowable pressure",
-              "utilisation", 1},
-    // A common margin against what linear buckling leaves out (common practice, no source).
-    LimitKind{"buckling", &Limits::buckling, FigureKind::ratio, "3", "least load factor against buckling",
-              "buckling factor", 3, false},
-    LimitKind{"nose_opening", &Limits::nose_opening, FigureKind::length, "0.05 mm", "of the nose over the sheet",
-              "opening of the nose"},
+    LimitKind{"utilisation", &Limits::utilisation, Quantity::ratio, "0.67",
+              "greatest utilisation of yield, proof load or allowable pressure", "utilisation", 1},
+    // A common margin for effects that linear buckling neglects (common practice, no source).
+    LimitKind{"buckling", &Limits::buckling, Quantity::ratio, "3", "least buckling load factor", "buckling factor", 3,
+              false},
+    LimitKind{"nose_opening", &Limits::nose_opening, Quantity::length, "0.05 mm",
+              "greatest opening of the nose over the sheet", "nose opening"},
 };
 
 /// A limit of the case, or the usual one where it is omitted; NaN where there is none.

@@ -1,5 +1,5 @@
 /// \file
-/// Materials: what the case gives, and the table of common ones by standard designation.
+/// Materials: those of the case, and the table of common ones by standard designation.
 #pragma once
 
 #include "mesh/piece/registry.h"
@@ -21,13 +21,13 @@ struct GaugeTable {
 /// All gauge tables, in the order in which they are offered. Sources: mesh/piece/gauge.cpp.
 const Registry<GaugeTable>& gauge_tables();
 
-/// Yield of thicker stock: holds for thickness > above, up to the next step.
+/// Yield of thicker stock: applies for thickness > above, up to the next step.
 struct YieldStep {
   double above = 0; ///< thickness [m]
   double yield = 0; ///< [Pa]
 };
 
-/// Isotropic material in SI units. Values a table does not give are NaN-free zeros only where 0 means "unknown".
+/// Isotropic material in SI units. A value of 0 means "unknown" where the member's comment says so.
 struct Material {
   std::string name;
   double E = 0;            ///< Young's modulus [Pa] > 0

@@ -19,7 +19,7 @@ constexpr double in_degrees(double angle) {
 
 namespace bedbow {
 
-/// Stands where there is no number to state.
+/// Marks a missing value.
 inline constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 } // namespace bedbow

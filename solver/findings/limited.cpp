@@ -13,7 +13,7 @@ Limited bow_of(BodyKind body) {
     if (body == BodyKind::apron && !judges_bend(s)) return StepValue{};
     return StepValue{s.bow.bow[static_cast<std::size_t>(body)]};
   };
-  return {&Limits::bow, FigureKind::length, to_string(body) + " bow", Failure::bows, to_string(body), "bow", in_step};
+  return {&Limits::bow, Quantity::length, to_string(body) + " bow", Failure::bows, to_string(body), "bow", in_step};
 }
 
 StepValue angle_spread(const StepResult& s) {
@@ -32,10 +32,9 @@ const std::vector<Limited>& limited_values() {
       bow_of(BodyKind::clamp),
       bow_of(BodyKind::bed),
       bow_of(BodyKind::apron),
-      {&Limits::angle, FigureKind::angle, "spread of the bend angle", Failure::bows, "bend angle", "bend angle",
+      {&Limits::angle, Quantity::angle, "spread of the bend angle", Failure::bows, "bend angle", "bend angle",
        angle_spread},
-      {&Limits::nose_opening, FigureKind::length, "opening of the nose", Failure::moves, "nose", "nose opening",
-       nose_opening},
+      {&Limits::nose_opening, Quantity::length, "nose opening", Failure::moves, "nose", "nose opening", nose_opening},
   };
   return all;
 }

@@ -20,7 +20,7 @@ struct StepValue {
 
 struct Limited {
   std::optional<double> Limits::*limit;
-  FigureKind of;
+  Quantity of;
   std::string name; ///< "clamp bow"
   Failure failure;
   std::string part, check; ///< as Reason has them

@@ -10,14 +10,14 @@
 
 namespace bedbow {
 
-/// What the case asks for in [solve] modes and buckling. \param steps the solved ones; empty where the clamp step could
-/// not be held: then the joints count as closed, and there is no buckling. \param sections as fill_fields takes them;
+/// Computes [solve] modes and buckling. \param steps the solved ones; empty where the clamp step is a mechanism: then
+/// the joints count as closed, and there is no buckling. \param sections as for fill_fields;
 /// empty: no fields. Fills Findings::modes and Findings::warnings.
 /// Throws std::invalid_argument when [solve] buckling_step names no step.
 void fill_modes(const Model& model, const Registries& registries, const std::vector<StepSolution>& steps,
                 const std::vector<std::shared_ptr<const Section>>& sections, Findings& out);
 
-/// Adds to the verdict: a load factor under [limits] buckling.
+/// Adds to the verdict: a load factor below [limits] buckling.
 void judge_buckling(const Machine& machine, const ModesResult& modes, Verdict& verdict);
 
 } // namespace bedbow

@@ -10,8 +10,13 @@
 namespace bedbow {
 namespace {
 
-constexpr const char* fingers = "[clamp.fingers]\nwidth = \"50 mm\"\ncount = 12\nstart = \"150 mm\"\n"
-                                "reach = \"30 mm\"\nthickness = \"10 mm\"\n";
+constexpr const char* fingers = R"([clamp.fingers]
+width = "50 mm"
+count = 12
+start = "150 mm"
+reach = "30 mm"
+thickness = "10 mm"
+)";
 
 /// The hive-lid folder, whose rows of screws let its bars roll. \param more text behind its case.
 Machine hive_lid(const Registries& registries, const std::string& more = "") {

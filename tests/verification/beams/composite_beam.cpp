@@ -22,7 +22,11 @@ std::string held(const std::string& x, const std::string& what) {
 std::string on_two_supports() {
   const std::string fork = R"("y", "z", "rx")";
   return held("0 mm", fork) + held("4000 mm", fork) +
-         "[[tie]]\njoins = [\"bed.web\", \"ground\"]\nx = \"0 mm\"\nholds = [\"x\"]\n";
+         R"([[tie]]
+joins = ["bed.web", "ground"]
+x = "0 mm"
+holds = ["x"]
+)";
 }
 
 std::string t_section(const std::string& joined, const std::string& load, const std::string& held) {
@@ -56,8 +60,13 @@ at = ["4000 mm", "0 mm", "-125 mm"]
 }
 
 std::string screws(double per_length) {
-  return "[[screws]]\njoins = [\"bed.flange\", \"bed.web\"]\nsize = \"M10\"\nclass = \"8.8\"\n"
-         "first = \"50 mm\"\npitch = \"100 mm\"\nshear_stiffness = \"" +
+  return R"([[screws]]
+joins = ["bed.flange", "bed.web"]
+size = "M10"
+class = "8.8"
+first = "50 mm"
+pitch = "100 mm"
+shear_stiffness = ")" +
          std::to_string(per_length * pitch) + " N/mm\"\n";
 }
 

@@ -18,23 +18,65 @@ const double lambda = std::pow(k / (4 * E * I), 0.25);
 /// A clamp of length L [mm] on its pads; loads on "clamp.beam".
 std::string on_pads(double L, double element, const std::string& extra) {
   const std::string all = mm(L), half = mm(L / 2);
-  return "[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[material.soft]\nE = \"5 MPa\"\nnu = 0.3\nyield = \"1 MPa\"\n"
-         "[sheet]\nmaterial = \"soft\"\nthickness = \"1 mm\"\nwidth = " +
+  return R"([material.steel]
+E = "210 GPa"
+nu = 0.3
+[material.soft]
+E = "5 MPa"
+nu = 0.3
+yield = "1 MPa"
+[sheet]
+material = "soft"
+thickness = "1 mm"
+width = )" +
          all + "\ncentre = " + half +
-         "\nflange = \"20 mm\"\ninside_radius = \"1 mm\"\nangle = \"90 deg\"\ngrip = \"10 mm\"\n[bed]\nlength = " +
+         R"(
+flange = "20 mm"
+inside_radius = "1 mm"
+angle = "90 deg"
+grip = "10 mm"
+[bed]
+length = )" +
          all +
-         "\nmaterial = \"steel\"\n[[bed.bar]]\nname = \"ground\"\nshape = \"section\"\nA = \"1e6 m^2\"\nIyy = \"1e6 "
-         "m^4\"\n"
-         "Izz = \"1e6 m^4\"\nJ = \"1e6 m^4\"\nat = [\"7 mm\", \"0 mm\"]\n[clamp]\nlength = " +
+         R"(
+material = "steel"
+[[bed.bar]]
+name = "ground"
+shape = "section"
+A = "1e6 m^2"
+Iyy = "1e6 m^4"
+Izz = "1e6 m^4"
+J = "1e6 m^4"
+at = ["7 mm", "0 mm"]
+[clamp]
+length = )" +
          all +
-         "\nmaterial = \"steel\"\nnose = { bar = \"beam\", land = \"10 mm\" }\n[[clamp.bar]]\nname = \"beam\"\n"
-         "shape = \"section\"\nA = \"4000 mm^2\"\nIyy = \"2e6 mm^4\"\nIzz = \"2e6 mm^4\"\nJ = \"3e6 mm^4\"\n"
-         "Ay = \"1e3 m^2\"\nAz = \"1e3 m^2\"\nat = [\"7 mm\", \"1 mm\"]\n"
-         "[[support]]\nbar = \"bed.ground\"\nx = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n"
-         "[[tie]]\njoins = [\"clamp.beam\", \"ground\"]\nat = [" +
+         R"(
+material = "steel"
+nose = { bar = "beam", land = "10 mm" }
+[[clamp.bar]]
+name = "beam"
+shape = "section"
+A = "4000 mm^2"
+Iyy = "2e6 mm^4"
+Izz = "2e6 mm^4"
+J = "3e6 mm^4"
+Ay = "1e3 m^2"
+Az = "1e3 m^2"
+at = ["7 mm", "1 mm"]
+[[support]]
+bar = "bed.ground"
+x = "0 mm"
+holds = ["x", "y", "z", "rx", "ry", "rz"]
+[[tie]]
+joins = ["clamp.beam", "ground"]
+at = [)" +
          half +
-         ", \"7 mm\", \"1 mm\"]\nholds = [\"x\", \"y\", \"rx\", \"rz\"]\n[solve]\nangles = [\"0 deg\"]\nelement_size "
-         "= " +
+         R"(, "7 mm", "1 mm"]
+holds = ["x", "y", "rx", "rz"]
+[solve]
+angles = ["0 deg"]
+element_size = )" +
          mm(element) + "\n" + extra;
 }
 

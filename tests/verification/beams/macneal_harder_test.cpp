@@ -71,18 +71,20 @@ TEST(MacNealHarder, BendingPatch) {
          departure(m, Eigen::Vector3d::Zero(), {-1e-6 / 9, -1e-6 / 9, -1e-7 / 3}), 0, exact);
 }
 
-enum class Shape { rectangles, trapezoids, parallelograms };
+enum class ElementShape { rectangles, trapezoids, parallelograms };
 
 /// Cantilever 6 x 0.2 x 0.1. \param fine elements across, and six times as many along.
-ShellModel straight(Shape shape, int fine) {
+ShellModel straight(ElementShape shape, int fine) {
   ShellModel m(ShellData{1e7, 0.3, 0.1, 1});
   m.add_grid(6 * fine, fine, [&](double a, double b) {
     // The six pieces' borders lean by 45 degrees; finer meshes divide the pieces.
     const double along = 6 * a;
     const int piece = std::min(5, static_cast<int>(along + 1e-9));
     const auto border = [&](int k) {
-      const double lean = k == 0 || k == 6 || shape == Shape::rectangles ? 0 : 0.2 * (0.5 - b);
-      return k + (shape == Shape::trapezoids && k % 2 == 0 ? -lean : shape == Shape::parallelograms ? -lean : lean);
+      const double lean = k == 0 || k == 6 || shape == ElementShape::rectangles ? 0 : 0.2 * (0.5 - b);
+      return k + (shape == ElementShape::trapezoids && k % 2 == 0 ? -lean
+                  : shape == ElementShape::parallelograms         ? -lean
+                                                                  : lean);
     };
     return Point(border(piece) + (along - piece) * (border(piece + 1) - border(piece)), 0.2 * b, 0);
   });
@@ -96,7 +98,7 @@ std::vector<int> tip_of(int fine) {
   return tip;
 }
 
-double straight_tip(Shape shape, int fine, int direction) {
+double straight_tip(ElementShape shape, int fine, int direction) {
   ShellModel m = straight(shape, fine);
   const auto tip = tip_of(fine);
   m.edge_load(tip, Point::Unit(direction) / 0.2);
@@ -105,8 +107,10 @@ double straight_tip(Shape shape, int fine, int direction) {
 }
 
 TEST(MacNealHarder, StraightBeamOfManyElements) {
-  for (const Shape s : {Shape::rectangles, Shape::trapezoids, Shape::parallelograms}) {
-    const std::string name = s == Shape::rectangles ? "" : s == Shape::trapezoids ? ", trapezoids" : ", parallelograms";
+  for (const ElementShape s : {ElementShape::rectangles, ElementShape::trapezoids, ElementShape::parallelograms}) {
+    const std::string name = s == ElementShape::rectangles   ? ""
+                             : s == ElementShape::trapezoids ? ", trapezoids"
+                                                             : ", parallelograms";
     // The beam's references leave out that the clamped root can't contract: 0.4 %, seen with rectangles alike.
     record("C3", paper + ", derived with kappa = 5/6", "extension" + name, straight_tip(s, 4, 0), 3.0e-5, 5e-3);
     record("C3", paper + ", derived with kappa = 5/6", "in-plane" + name, straight_tip(s, 4, 1), 0.108094, 5e-3);
@@ -116,9 +120,9 @@ TEST(MacNealHarder, StraightBeamOfManyElements) {
 
 // The element's own mark: six elements, one across.
 TEST(MacNealHarder, StraightBeamOfSixElementsInItsPlane) {
-  const double rectangles = straight_tip(Shape::rectangles, 1, 1) / 0.1081;
-  const double trapezoids = straight_tip(Shape::trapezoids, 1, 1) / 0.1081;
-  const double parallelograms = straight_tip(Shape::parallelograms, 1, 1) / 0.1081;
+  const double rectangles = straight_tip(ElementShape::rectangles, 1, 1) / 0.1081;
+  const double trapezoids = straight_tip(ElementShape::trapezoids, 1, 1) / 0.1081;
+  const double parallelograms = straight_tip(ElementShape::parallelograms, 1, 1) / 0.1081;
   record("C3", paper, "in-plane, six rectangles, over 0.1081", rectangles, 1, 0.02);
   record("C3", paper, "in-plane, six trapezoids, over 0.1081", trapezoids, 1, 0.02);
   record("C3", paper, "in-plane, six parallelograms, over 0.1081", parallelograms, 1, 0.02);
@@ -131,7 +135,7 @@ TEST(MacNealHarder, StraightBeamOfSixElementsInItsPlane) {
 
 TEST(MacNealHarder, StraightBeamTwisted) {
   const int fine = 12;
-  ShellModel m = straight(Shape::rectangles, fine);
+  ShellModel m = straight(ElementShape::rectangles, fine);
   const auto tip = tip_of(fine);
   // Unit torque as the edge's twisting moments: constant M_xy along the tip.
   for (std::size_t j = 0; j < tip.size(); ++j) m.force(tip[j], 3, (j == 0 || j + 1 == tip.size() ? 0.5 : 1.0) / fine);

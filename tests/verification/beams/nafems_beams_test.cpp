@@ -76,10 +76,13 @@ double shear_error(int n) {
 }
 
 TEST(NafemsFv5, DeepSimplySupportedBeam) {
-  const std::string text =
-      head(200, 0.3, 8000) +
-      member("beam", {0, 0, 0}, {10000, 0, 0}, "shape = \"rectangle\"\nwidth = \"2 m\"\nheight = \"2 m\"\n", 40) +
-      hold({0, 0, 0}, "\"x\", \"y\", \"z\", \"rx\"") + hold({10000, 0, 0}, "\"y\", \"z\"");
+  const std::string text = head(200, 0.3, 8000) +
+                           member("beam", {0, 0, 0}, {10000, 0, 0}, R"(shape = "rectangle"
+width = "2 m"
+height = "2 m"
+)",
+                                  40) +
+                           hold({0, 0, 0}, "\"x\", \"y\", \"z\", \"rx\"") + hold({10000, 0, 0}, "\"y\", \"z\"");
   const std::vector<double> f = frequencies(vibrating(text, 9));
   ASSERT_EQ(f.size(), 9U);
   const std::string derived = "Timoshenko beam in closed form, Cowper's kappa (derived; data of " + book + ", FV5)";

@@ -21,23 +21,49 @@ constexpr const char* lifting = "c = (sqrt(2) - 1)/2 L (derived); lifting points
 
 /// A clamp on springs so soft that the bend lifts it off the whole sheet: the bed then feels the grip's pressure alone.
 const std::string soft_clamp =
-    "[clamp]\nlength = \"1000 mm\"\nmaterial = \"sample\"\nnose = { setback = \"1 mm\", land = \"10 mm\" "
-    "}\n[[clamp.bar]]\nname = "
-    "\"nose\"\n"
-    "shape = \"round\"\ndiameter = \"50 mm\"\nat = [\"5 mm\", \"27 mm\"]\n[[tie]]\njoins = [\"clamp.nose\", "
-    "\"ground\"]\n"
-    "x = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\nstiffness = \"2 kN/mm\"\n[[tie]]\njoins = [\"clamp.nose\", "
-    "\"ground\"]\nx = \"1000 mm\"\nholds = [\"y\", \"z\"]\nstiffness = \"2 kN/mm\"\n";
+    R"([clamp]
+length = "1000 mm"
+material = "sample"
+nose = { setback = "1 mm", land = "10 mm" }
+[[clamp.bar]]
+name = "nose"
+shape = "round"
+diameter = "50 mm"
+at = ["5 mm", "27 mm"]
+[[tie]]
+joins = ["clamp.nose", "ground"]
+x = "0 mm"
+holds = ["x", "y", "z", "rx"]
+stiffness = "2 kN/mm"
+[[tie]]
+joins = ["clamp.nose", "ground"]
+x = "1000 mm"
+holds = ["y", "z"]
+stiffness = "2 kN/mm"
+)";
 
 /// The bar on supports s apart, bent sheet over its whole length; its centroid lies where the grip presses, so that it
 /// does not twist. (The force of nothing in the middle makes a station there.)
-std::string on_two_supports(double s) {
-  return slender_bar("[material.blank]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n"
-                     "[sheet]\nmaterial = \"blank\"\nthickness = \"2 mm\"\nwidth = \"1000 mm\"\ncentre = \"500 mm\"\n"
-                     "flange = \"20 mm\"\ninside_radius = \"2 mm\"\nangle = \"20 deg\"\ngrip = \"9 mm\"\n" +
-                     soft_clamp + support("left", (L - s) / 2, "\"x\", \"y\", \"z\", \"rx\"") +
+std::string supported_at(double s) {
+  return slender_bar(R"([material.blank]
+E = "205 GPa"
+nu = 0.3
+yield = "250 MPa"
+[sheet]
+material = "blank"
+thickness = "2 mm"
+width = "1000 mm"
+centre = "500 mm"
+flange = "20 mm"
+inside_radius = "2 mm"
+angle = "20 deg"
+grip = "9 mm"
+)" + soft_clamp + support("left", (L - s) / 2, "\"x\", \"y\", \"z\", \"rx\"") +
                      support("right", (L + s) / 2, "\"y\", \"z\", \"rx\"") + dial_at("end", 0) + dial_at("mid", L / 2) +
-                     force_at(L / 2, 0) + "[solve]\nangles = [\"0 deg\"]\nelement_size = \"10 mm\"\n");
+                     force_at(L / 2, 0) + R"([solve]
+angles = ["0 deg"]
+element_size = "10 mm"
+)");
 }
 
 /// Straightness zone or bow of the bed over q L^4/EI.
@@ -45,7 +71,7 @@ struct Bent {
   Findings found;
   double unit; ///< q L^4/EI [mm]
   explicit Bent(double s)
-      : found(solved(on_two_supports(s * L)))
+      : found(solved(supported_at(s * L)))
       , unit(found.sheet->grip * 1e-3 * std::pow(L, 4) / sample_EI) {
     for (const bool off : found.steps.at(1).bend_line.lifted) EXPECT_TRUE(off);
     for (const double reserve : found.steps.at(1).bend_line.clamp_reserve) EXPECT_EQ(reserve, 0);

@@ -1,19 +1,13 @@
 // A nose of loose fingers: each a short cantilever, free of its neighbours.
-#include "io/case/case_reader.h"
-#include "solver/analysis.h"
-
 #include "tests/verification/support/record.h"
+#include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
-#include <sstream>
 #include <string>
 
-namespace bedbow {
+namespace bedbow::verification {
 namespace {
-
-using verification::record;
 
 // Clamp and bed of rock, held fast; fingers of E = 210 GPa, nu = 0, 40 wide, 10 thick, reaching 60 mm to the nose edge.
 // At 0 deg the flange pushes the nose up, off the bed: the finger carries its load alone.
@@ -65,23 +59,16 @@ angles = ["0 deg"]
 )";
 }
 
-Findings solved(const std::string& text) {
-  const Registries registries = builtin_registries();
-  Findings f = analyse(read_case_text(text, registries).machine, registries);
-  EXPECT_EQ(f.status, Status::ok) << f.trouble;
-  return f;
-}
-
-constexpr double E = 210e9, t = 0.01, reach = 0.06;
+constexpr double finger_E = 210e9, t = 0.01, reach = 0.06;
 
 constexpr double setback = 0.002; // thickness and inside radius: the push acts that far before the nose edge
 
 /// Rise of the nose edge under the sheet's push, which acts before it, and its grip [N/m]: a force and a moment there.
-double cantilever(double push, double grip) {
-  constexpr double EI = E * t * t * t / 12;
+double edge_rise(double push, double grip) {
+  constexpr double EI = finger_E * t * t * t / 12;
   const double q = push + grip;
   const double bending = q * std::pow(reach, 3) / (3 * EI) + push * setback * reach * reach / (2 * EI);
-  return bending + q * reach / (E / 2 * t * 5 / 6);
+  return bending + q * reach / (finger_E / 2 * t * 5 / 6);
 }
 
 /// What a root of stiffness k [N m/rad] adds for a finger 40 mm wide.
@@ -101,7 +88,7 @@ TEST(FingerNose, OneFingerIsACantilever) {
   for (const std::string model : {"beam", "plate"}) {
     const Findings f = solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\""));
     record("A5", "cantilever under a force, tquigley.com/T302.htm", "rise of the edge of one finger, " + model,
-           rise(f) * 1e3, cantilever(f.sheet->apron, f.sheet->grip) * 1e3, model == "beam" ? 1e-4 : 0.01, "mm");
+           rise(f) * 1e3, edge_rise(f.sheet->apron, f.sheet->grip) * 1e3, model == "beam" ? 1e-4 : 0.01, "mm");
   }
 }
 
@@ -112,7 +99,7 @@ TEST(FingerNose, RootThatGives) {
         solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\"", ", root_stiffness = \"2000 N*m/rad\""));
     record("", "derived: cantilever on a hinge with a spring", "rise with a root of 2 kN m/rad, " + model,
            rise(f) * 1e3,
-           (cantilever(f.sheet->apron, f.sheet->grip) + by_root(f.sheet->apron, f.sheet->grip, 2000)) * 1e3,
+           (edge_rise(f.sheet->apron, f.sheet->grip) + by_root(f.sheet->apron, f.sheet->grip, 2000)) * 1e3,
            model == "beam" ? 1e-4 : 0.01, "mm");
   }
 }
@@ -134,10 +121,7 @@ TEST(FingerNose, BesideTheSheetNothing) {
 
 // Fingers of rock ride on the clamp as a solid nose does.
 TEST(FingerNose, RigidFingersAreASolidNose) {
-  std::ifstream in(BEDBOW_SOURCE_DIR "/tests/cases/folder-x.toml");
-  std::stringstream text;
-  text << in.rdbuf();
-  std::string fingered = text.str();
+  std::string fingered = project_file("tests/cases/folder-x.toml");
   const std::size_t size = fingered.find("element_size = ");
   fingered.replace(size, fingered.find('\n', size) - size, "element_size = \"4.5 mm\""); // pads as close under both
   const Findings solid = solved(fingered);
@@ -145,7 +129,10 @@ TEST(FingerNose, RigidFingersAreASolidNose) {
   fingered.insert(fingered.find(nose),
                   "fingers = { width = \"9 mm\", count = 50, start = \"135 mm\", reach = \"15 mm\", "
                   "thickness = \"80 mm\", material = \"rock\" }\n");
-  fingered.insert(fingered.find("[sheet]"), "[material.rock]\nE = \"9e5 GPa\"\nnu = 0\n");
+  fingered.insert(fingered.find("[sheet]"), R"([material.rock]
+E = "9e5 GPa"
+nu = 0
+)");
   const Findings f = solved(fingered);
   ASSERT_EQ(f.steps.size(), solid.steps.size());
   for (std::size_t i = 0; i < f.steps.size(); ++i)
@@ -154,4 +141,4 @@ TEST(FingerNose, RigidFingersAreASolidNose) {
 }
 
 } // namespace
-} // namespace bedbow
+} // namespace bedbow::verification

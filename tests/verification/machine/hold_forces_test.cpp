@@ -11,15 +11,24 @@ namespace bedbow::verification {
 
 namespace {
 
-const std::string steel = "[material.steel]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n";
+const std::string plain_steel = R"([material.steel]
+E = "210 GPa"
+nu = 0.3
+density = "7850 kg/m^3"
+)";
 
-std::string post(const std::string& extra) {
-  return "[[member]]\nname = \"post\"\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"0 mm\", \"0 mm\", \"500 mm\"]\n"
-         "shape = \"round\"\ndiameter = \"20 mm\"\nmaterial = \"steel\"\n" +
-         extra;
+std::string bench_post(const std::string& extra) {
+  return R"([[member]]
+name = "post"
+from = ["0 mm", "0 mm", "0 mm"]
+to = ["0 mm", "0 mm", "500 mm"]
+shape = "round"
+diameter = "20 mm"
+material = "steel"
+)" + extra;
 }
 
-std::string hold(const std::string& where, const std::string& holds) {
+std::string held(const std::string& where, const std::string& holds) {
   return "[[hold]]\n" + where + "\nholds = [" + holds + "]\n";
 }
 
@@ -27,10 +36,13 @@ std::string hold(const std::string& where, const std::string& holds) {
 
 // A post of 500 mm, held fast at its foot: what pushes its top comes out at the foot, force and moment.
 TEST(HoldForces, FootOfAPost) {
-  const Findings f =
-      solved(steel + post("") + hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-             "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const Findings f = solved(plain_steel + bench_post("") +
+                            held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+                            R"([[load]]
+at = ["0 mm", "0 mm", "500 mm"]
+force = ["30 N", "-40 N", "-100 N"]
+)");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   record("", "statics", "foot of a post, x", r.force.x(), -30, 1e-9, "N");
   record("", "statics", "foot of a post, y", r.force.y(), 40, 1e-9, "N");
   record("", "statics", "foot of a post, z", r.force.z(), 100, 1e-9, "N");
@@ -42,16 +54,24 @@ TEST(HoldForces, FootOfAPost) {
 // A3: clamped at both ends under a uniform load, here self-weight-like 1 N/mm over 800 mm: q L/2 and q L^2/12 at
 // either.
 TEST(HoldForces, ClampedBeam) {
-  const Findings f = solved(
-      steel +
-      "[[member]]\nname = \"beam\"\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"800 mm\", \"0 mm\", \"0 mm\"]\n"
-      "shape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\nmaterial = \"steel\"\n" +
-      hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-      hold("at = [\"800 mm\", \"0 mm\", \"0 mm\"]", R"("y", "z", "rx", "ry", "rz")") +
-      "[[load]]\nfrom = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"800 mm\", \"0 mm\", \"0 mm\"]\n"
-      "per_length = [\"0 N/mm\", \"0 N/mm\", \"-1 N/mm\"]\n");
+  const Findings f = solved(plain_steel +
+                            R"([[member]]
+name = "beam"
+from = ["0 mm", "0 mm", "0 mm"]
+to = ["800 mm", "0 mm", "0 mm"]
+shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+material = "steel"
+)" + held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+                            held("at = [\"800 mm\", \"0 mm\", \"0 mm\"]", R"("y", "z", "rx", "ry", "rz")") +
+                            R"([[load]]
+from = ["0 mm", "0 mm", "0 mm"]
+to = ["800 mm", "0 mm", "0 mm"]
+per_length = ["0 N/mm", "0 N/mm", "-1 N/mm"]
+)");
   for (const auto& [name, sign] : {std::pair{"hold 1", -1.0}, {"hold 2", 1.0}}) {
-    const JointResult& r = joint(f.steps.front().supports, name);
+    const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), name);
     record("A3", "clamped beam under uniform load: q L/2, q L^2/12", std::string("force, ") + name, r.force.z(), 400,
            1e-9, "N");
     record("A3", "clamped beam under uniform load: q L/2, q L^2/12", std::string("moment, ") + name, r.moment.y(),
@@ -61,15 +81,23 @@ TEST(HoldForces, ClampedBeam) {
 
 // A plate held along one edge, under pressure: the edge brings the whole load, and its moment about the edge.
 TEST(HoldForces, EdgeOfAPlate) {
-  const Findings f = solved(
-      steel +
-      "[[panel]]\nname = \"shelf\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"300 mm\", \"0 mm\", \"0 "
-      "mm\"]\n"
-      "edge_b = [\"0 mm\", \"200 mm\", \"0 mm\"]\nthickness = \"6 mm\"\nmaterial = \"steel\"\ndivisions = [6, 4]\n" +
-      hold("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
-           R"("x", "y", "z", "rx", "ry", "rz")") +
-      "[[load]]\npanel = \"shelf\"\npressure = \"-2 kPa\"\n");
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const Findings f = solved(plain_steel +
+                            R"([[panel]]
+name = "shelf"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["300 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "200 mm", "0 mm"]
+thickness = "6 mm"
+material = "steel"
+divisions = [6, 4]
+)" +
+                            held("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
+                                 R"("x", "y", "z", "rx", "ry", "rz")") +
+                            R"([[load]]
+panel = "shelf"
+pressure = "-2 kPa"
+)");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   record("", "statics", "edge of a shelf, z", r.force.z(), 2000 * 0.3 * 0.2, 1e-9, "N");
   record("", "statics", "edge of a shelf, about x", r.moment.x(), 2000 * 0.3 * 0.2 * 0.1, 1e-9, "N m");
   record("", "statics", "edge of a shelf, about y through its middle", r.moment.y(), 0, 1e-7, "N m");
@@ -86,17 +114,24 @@ TEST(HoldForces, SetOfPoints) {
   file.point_sets["wall"] = {1, 0, 0, 1, 0, 0, 1, 0, 0};
   file.point_sets["corner"] = {0, 0, 1, 0, 0, 0, 0, 0, 0};
   const OwnFolder folder;
-  const Findings f = solved(steel + "[mesh]\nfile = \"" + folder.write(file, false) +
-                            "\"\nmaterial = \"steel\"\nthickness = \"8 mm\"\n" +
-                            hold("points = \"wall\"", R"("x", "y", "z", "rx", "ry", "rz")") +
-                            "[[load]]\npoints = \"corner\"\nforce = [\"30 N\", \"-20 N\", \"-200 N\"]\n"
-                            "moment = [\"3 N*m\", \"0 N*m\", \"0 N*m\"]\n[[load]]\ngravity = true\n");
+  const Findings f = solved(plain_steel + "[mesh]\nfile = \"" + folder.write(file, false) +
+                            R"("
+material = "steel"
+thickness = "8 mm"
+)" + held("points = \"wall\"", R"("x", "y", "z", "rx", "ry", "rz")") +
+                            R"([[load]]
+points = "corner"
+force = ["30 N", "-20 N", "-200 N"]
+moment = ["3 N*m", "0 N*m", "0 N*m"]
+[[load]]
+gravity = true
+)");
   const double weight = 7850 * 9.80665 * 0.25 * 0.15 * 0.008;
   const Eigen::Vector3d at(0, 0.07, 0), corner = Eigen::Vector3d(0.25, 0, 0) - at;
   const Eigen::Vector3d middle = Eigen::Vector3d(0.125, 0.075, 0) - at, load(30, -20, -200), down(0, 0, -weight);
   const Eigen::Vector3d force = -load - down;
   const Eigen::Vector3d moment = -corner.cross(load) - middle.cross(down) - Eigen::Vector3d(3, 0, 0);
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   EXPECT_LT((r.at - at).norm(), 1e-12) << r.at.transpose();
   for (int k = 0; k < 3; ++k) {
     const std::string axis(1, static_cast<char>('x' + k));
@@ -109,17 +144,21 @@ TEST(HoldForces, SetOfPoints) {
 // The certificate sees what ground brings: a hold's force or moment that is reported one percent too great stands out.
 TEST(HoldForces, CertificateSeesAWrongOne) {
   const Registries registries = builtin_registries();
-  const Machine machine =
-      machine_of(steel + post("") + hold("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
-                 "[[load]]\nat = [\"0 mm\", \"0 mm\", \"500 mm\"]\nforce = [\"30 N\", \"-40 N\", \"-100 N\"]\n");
+  const Machine machine = machine_of(plain_steel + bench_post("") +
+                                     held("at = [\"0 mm\", \"0 mm\", \"0 mm\"]", R"("x", "y", "z", "rx", "ry", "rz")") +
+                                     R"([[load]]
+at = ["0 mm", "0 mm", "500 mm"]
+force = ["30 N", "-40 N", "-100 N"]
+)");
   const Model model = make_model(machine, registries);
   const StepsOutcome solved = solve_steps(model, std::nullopt);
   ASSERT_EQ(solved.status, Status::ok);
   const auto equilibrium = [&](double force, double moment) {
     StepResult r;
     fill_joints(model, solved.steps.front(), r);
-    r.supports.back().force *= force;
-    r.supports.back().moment *= moment;
+    JointResult& hold = joints_of(r, JointKind::support).back();
+    hold.force *= force;
+    hold.moment *= moment;
     fill_checks(model, solved.steps.front(), r);
     return r.checks.equilibrium;
   };

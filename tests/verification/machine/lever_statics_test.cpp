@@ -1,5 +1,6 @@
 // The rocking clamp case by paper and pencil: lever, lift, hand moment, set-back shift and lag.
 #include "mesh/piece/fastener.h"
+#include "mesh/piece/si.h"
 #include "solver/study/rocking.h"
 
 #include "tests/verification/support/record.h"
@@ -7,13 +8,12 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
 namespace bedbow::verification {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 constexpr const char* statics = "statics of a lever, worked in the test";
 constexpr const char* eccentric = "eccentric: lift by geometry, moment by virtual work, friction by Coulomb";
 

@@ -11,7 +11,7 @@
 namespace bedbow::verification {
 namespace {
 
-const std::string cantilever = "cantilever under a force, tquigley.com/T302.htm";
+const std::string under_force = "cantilever under a force, tquigley.com/T302.htm";
 const std::string under_moment = "cantilever under a moment, tquigley.com/?page_id=45, straight beyond it";
 const std::string by_displacements = "slope-deflection equations of the frame, solved in the test";
 const std::string all = R"("x", "y", "z", "rx", "ry", "rz")";
@@ -24,7 +24,7 @@ std::string beam(const std::string& name, const Eigen::Vector3d& from, const Eig
   return member(name, from, to, slender(A, Iyy, Izz, J), 4);
 }
 
-std::string force(const std::string& on, const Eigen::Vector3d& at, const Eigen::Vector3d& f) {
+std::string force_on_member(const std::string& on, const Eigen::Vector3d& at, const Eigen::Vector3d& f) {
   return "[[load]]\non = \"" + on + "\"\nat = " + point(at) + "\nforce = [" + quantity(f.x(), "N") + ", " +
          quantity(f.y(), "N") + ", " + quantity(f.z(), "N") + "]\n";
 }
@@ -59,10 +59,10 @@ TEST(MembersInAT, StubOnACantilever) {
                                        {"beam, stub from its top", along + down},
                                        {"stub, beam from its tip", up + back}}) {
     const std::string on = head(210, 0.3, 7850) + members + hold({0, 0, 0}, all) + spot("tip", "beam", {1000, 0, 0});
-    const double w = dial(solved(on + force("stub", {600, 0, 200}, {0, 0, -P})), "tip").z();
-    record("", cantilever, std::string("tip of a cantilever under a stub's load, ") + order, w,
+    const double w = dial(solved(on + force_on_member("stub", {600, 0, 200}, {0, 0, -P})), "tip").z();
+    record("", under_force, std::string("tip of a cantilever under a stub's load, ") + order, w,
            -P * a * a / (6 * EI) * (3 * L - a) * 1e3, exact, "mm");
-    const double turned = dial(solved(on + force("stub", {600, 0, 200}, {F, 0, 0})), "tip").z();
+    const double turned = dial(solved(on + force_on_member("stub", {600, 0, 200}, {F, 0, 0})), "tip").z();
     record("", under_moment, std::string("the same, by the stub's moment, ") + order, turned,
            -F * h * a / EI * (L - a / 2) * 1e3, exact, "mm");
   }
@@ -79,7 +79,7 @@ TEST(MembersInAT, GridOfTwoBeams) {
                     cross = beam("cross", {500, -500, 0}, {500, 0, 0});
   for (const std::string& members : {girder + cross, cross + girder}) {
     const Findings f = solved(head(210, 0.3, 7850) + members + hold({0, 0, 0}, all) + hold({1000, 0, 0}, all) +
-                              hold({500, -500, 0}, all) + force("cross", {500, 0, 0}, {0, 0, -P}) +
+                              hold({500, -500, 0}, all) + force_on_member("cross", {500, 0, 0}, {0, 0, -P}) +
                               spot("joint", "girder", {500, 0, 0}));
     record("", by_displacements, "grid of two beams, deflection of the joint", dial(f, "joint").z(), -w * 1e3, exact,
            "mm");
@@ -98,22 +98,31 @@ TEST(MembersInAT, RodOnAColumn) {
   for (const std::string& members : {column + guy, guy + column}) {
     const Findings f =
         solved(head(210, 0.3, 7850) + replaced(members, "name = \"column\"\n", "name = \"column\"\nup = [1, 0, 0]\n") +
-               hold({0, 0, 0}, all) + hold({-600, 0, 0}, all) + force("column", {0, 0, 1000}, {H, 0, 0}));
+               hold({0, 0, 0}, all) + hold({-600, 0, 0}, all) + force_on_member("column", {0, 0, 1000}, {H, 0, 0}));
     record("", "compatibility of rod and cantilever, worked in the test", "pull of a rod on a column's flank",
-           joint(f.steps[0].ties, "guy").value, pull, exact, "N");
+           joint(joints_of(f.steps[0], JointKind::tie), "guy").value, pull, exact, "N");
   }
 }
 
 // A member along a panel's edge takes part at every node of that edge, not only at its own ends.
 TEST(MembersInAT, StiffenerAlongAPanelsEdge) {
   const std::string panel =
-      "[[panel]]\nname = \"shelf\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"400 mm\", \"0 mm\", "
-      "\"0 mm\"]\nedge_b = [\"0 mm\", \"100 mm\", \"0 mm\"]\nthickness = \"4 mm\"\nmaterial = "
-      "\"m\"\ndivisions = [8, 2]\n";
+      R"([[panel]]
+name = "shelf"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["400 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "100 mm", "0 mm"]
+thickness = "4 mm"
+material = "m"
+divisions = [8, 2]
+)";
   std::string dials;
   for (const std::string on : {"shelf", "rib"}) dials += spot(on, on, {150, 0, 0});
   const Findings f = solved(head(210, 0.3, 7850) + panel + beam("rib", {0, 0, 0}, {400, 0, 0}) + hold({0, 0, 0}, all) +
-                            hold({400, 0, 0}, all) + "[[load]]\npanel = \"shelf\"\npressure = \"5 kPa\"\n" + dials);
+                            hold({400, 0, 0}, all) + R"([[load]]
+panel = "shelf"
+pressure = "5 kPa"
+)" + dials);
   EXPECT_GT(dial(f, "shelf").norm(), 1e-6);
   EXPECT_LT((dial(f, "shelf") - dial(f, "rib")).norm(), 1e-12);
 }
@@ -124,21 +133,27 @@ TEST(MembersInAT, StiffenerAlongAPanelsEdge) {
 TEST(MembersInAT, StubOnAPlateBetweenItsNodes) {
   const double a = 0.375, P = 100, width = 0.04, t = 0.01, I = width * t * t * t / 12;
   const std::string strip =
-      "[[panel]]\nname = \"strip\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"400 mm\", \"0 mm\", "
-      "\"0 mm\"]\nedge_b = [\"0 mm\", \"40 mm\", \"0 mm\"]\nthickness = \"10 mm\"\nmaterial = "
-      "\"m\"\ndivisions = [8, 2]\n";
+      R"([[panel]]
+name = "strip"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["400 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "40 mm", "0 mm"]
+thickness = "10 mm"
+material = "m"
+divisions = [8, 2]
+)";
   const auto loaded = [&](double y) {
     const Findings f =
         solved(head(210, 0, 7850) + strip + beam("stub", {375, y, 0}, {375, y, 100}) +
                "[[hold]]\nfrom = " + point({0, 0, 0}) + "\nto = " + point({0, 40, 0}) + "\nholds = [" + all + "]\n" +
-               force("stub", {375, y, 100}, {0, 0, -P}) + spot("foot", "stub", {375, y, 0}));
-    const JointResult& wall = joint(f.steps[0].supports, "hold 1");
+               force_on_member("stub", {375, y, 100}, {0, 0, -P}) + spot("foot", "stub", {375, y, 0}));
+    const JointResult& wall = joint(joints_of(f.steps[0], JointKind::support), "hold 1");
     record("", "statics", "force of the wall, stub at y = " + std::to_string(int(y)) + " mm", wall.force.z(), P, exact,
            "N");
     record("", "statics", "its moment about y", wall.moment.y(), -P * a, exact, "N m");
     EXPECT_NEAR(wall.moment.x(), P * (y / 1e3 - 0.02), 1e-7);
-    record("", "statics", "what the strip brings to the stub", joint(f.steps[0].ties, "stub on strip").force.z(), P,
-           exact, "N");
+    record("", "statics", "what the strip brings to the stub",
+           joint(joints_of(f.steps[0], JointKind::tie), "stub on strip").force.z(), P, exact, "N");
     return dial(f, "foot").z();
   };
   record("", "Timoshenko's beam", "stub in the middle of a plate strip, between its nodes", loaded(20),
@@ -175,7 +190,10 @@ TEST(MembersInAT, NearMissesAreSaid) {
 TEST(MembersInAT, PanelsOfUnlikeDivisionsAreSaid) {
   const auto panel = [](const std::string& name, double x, int divisions) {
     return "[[panel]]\nname = \"" + name + "\"\ncorner = " + point({x, 0, 0}) + "\nedge_a = " + point({100, 0, 0}) +
-           "\nedge_b = " + point({0, 80, 0}) + "\nthickness = \"5 mm\"\nmaterial = \"m\"\ndivisions = [4, " +
+           "\nedge_b = " + point({0, 80, 0}) + R"(
+thickness = "5 mm"
+material = "m"
+divisions = [4, )" +
            std::to_string(divisions) + "]\n";
   };
   EXPECT_TRUE(warnings_of(head(210, 0.3, 7850) + panel("left", 0, 4) + panel("right", 100, 4)).empty());

@@ -9,15 +9,17 @@
 namespace bedbow::verification {
 namespace {
 
-const std::string all_six = "[\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]";
 const std::string pull = "force = [\"300 N\", \"-80 N\", \"-200 N\"]\nmoment = [\"9 N*m\", \"4 N*m\", \"-7 N*m\"]\n";
-const std::string steel =
-    "[material.sample]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\nyield = \"275 MPa\"\n";
 const std::string flat =
-    "[[mesh.section]]\nname = \"flat\"\nshape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\n";
+    R"([[mesh.section]]
+name = "flat"
+shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+)";
 
 /// Lines along the sample bar's centroid, of uneven length and not in order.
-OwnFile cantilever() {
+OwnFile lines_along_a_bar() {
   OwnFile f;
   for (double x : {0.0, 90.0, 333.0, 640.0, 1000.0}) f.points.push_back({x, 10, -30});
   for (const auto& ends : {std::array{2, 3}, std::array{0, 1}, std::array{3, 4}, std::array{1, 2}})
@@ -28,17 +30,38 @@ OwnFile cantilever() {
 }
 
 std::string held_and_pulled(const std::string& file) {
-  return steel + "[mesh]\nfile = \"" + file + "\"\nmaterial = \"sample\"\n" + flat +
-         "[[hold]]\npoints = \"foot\"\nholds = " + all_six + "\n[[load]]\npoints = \"tip\"\n" + pull +
-         "[[load]]\ngravity = true\n[[dial]]\nname = \"tip\"\non = \"mesh\"\nat = [\"1000 mm\", \"40 mm\", \"-30 "
-         "mm\"]\n";
+  return sample_material() + "[mesh]\nfile = \"" + file + "\"\nmaterial = \"sample\"\n" + flat +
+         "[[hold]]\npoints = \"foot\"\nholds = " + all_six + R"(
+[[load]]
+points = "tip"
+)" + pull +
+         R"([[load]]
+gravity = true
+[[dial]]
+name = "tip"
+on = "mesh"
+at = ["1000 mm", "40 mm", "-30 mm"]
+)";
 }
 
 std::string bar_held_and_pulled() {
-  return sample_bar("[[support]]\nname = \"foot\"\nbar = \"bed.bar\"\nx = \"0 mm\"\nholds = " + all_six +
-                    "\n[[load]]\non = \"bed.bar\"\nat = [\"1000 mm\", \"10 mm\", \"-30 mm\"]\n" + pull +
-                    "[[load]]\ngravity = true\n[[dial]]\nname = \"tip\"\non = \"bed.bar\"\n"
-                    "at = [\"1000 mm\", \"40 mm\", \"-30 mm\"]\n");
+  return sample_bar(R"([[support]]
+name = "foot"
+bar = "bed.bar"
+x = "0 mm"
+holds = )" + all_six +
+                    R"(
+[[load]]
+on = "bed.bar"
+at = ["1000 mm", "10 mm", "-30 mm"]
+)" + pull +
+                    R"([[load]]
+gravity = true
+[[dial]]
+name = "tip"
+on = "bed.bar"
+at = ["1000 mm", "40 mm", "-30 mm"]
+)");
 }
 
 const char* axis[] = {"x", "y", "z"};
@@ -48,7 +71,7 @@ TEST(OwnMesh, CantileverOfLinesIsABar) {
   const Findings bar = solved(
       replaced(bar_held_and_pulled(), "density = \"7850 kg/m^3\"", "density = \"7850 kg/m^3\"\nyield = \"275 MPa\""));
   for (const bool legacy : {false, true}) {
-    const Findings own = solved(held_and_pulled(folder.write(cantilever(), legacy)));
+    const Findings own = solved(held_and_pulled(folder.write(lines_along_a_bar(), legacy)));
     const std::string kind = legacy ? "legacy .vtk" : ".vtu";
     for (int k = 0; k < 3; ++k)
       record("", "the same cantilever as a bar", "tip of a cantilever of lines, " + kind + ", along " + axis[k],
@@ -88,18 +111,30 @@ OwnFile plate(bool by_arrays) {
 
 std::string plate_case(const std::string& what, const std::string& hold, const std::string& load,
                        const std::string& on) {
-  return steel + what + "[[hold]]\n" + hold + "holds = " + all_six + "\n[[load]]\n" + load +
+  return sample_material() + what + "[[hold]]\n" + hold + "holds = " + all_six + "\n[[load]]\n" + load +
          "force = [\"2 kN\", \"1 kN\", \"-500 N\"]\n[[load]]\n" + (on == "cheek" ? "panel" : "on") + " = \"" + on +
-         "\"\npressure = \"20 kPa\"\n[[load]]\ngravity = true\n[[dial]]\nname = \"corner\"\non = \"" + on +
-         "\"\nat = [\"200 mm\", \"150 mm\", \"0 mm\"]\n";
+         R"("
+pressure = "20 kPa"
+[[load]]
+gravity = true
+[[dial]]
+name = "corner"
+on = ")" +
+         on + "\"\nat = [\"200 mm\", \"150 mm\", \"0 mm\"]\n";
 }
 
 TEST(OwnMesh, PlateOfQuadsIsAPanel) {
   const OwnFolder folder;
   const Findings panel = solved(plate_case(
-      "[[panel]]\nname = \"cheek\"\ncorner = [\"0 mm\", \"0 mm\", \"0 mm\"]\nedge_a = [\"200 mm\", \"0 mm\", \"0 "
-      "mm\"]\n"
-      "edge_b = [\"0 mm\", \"150 mm\", \"0 mm\"]\nthickness = \"12 mm\"\nmaterial = \"sample\"\ndivisions = [8, 6]\n",
+      R"([[panel]]
+name = "cheek"
+corner = ["0 mm", "0 mm", "0 mm"]
+edge_a = ["200 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "150 mm", "0 mm"]
+thickness = "12 mm"
+material = "sample"
+divisions = [8, 6]
+)",
       "from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"0 mm\", \"150 mm\", \"0 mm\"]\n",
       "at = [\"200 mm\", \"150 mm\", \"0 mm\"]\n", "cheek"));
   for (const bool legacy : {false, true}) {
@@ -135,17 +170,26 @@ TEST(OwnMesh, BracketJoinedToTheBed) {
   const OwnFolder folder;
   const auto member = [](const std::string& name, const std::string& from, const std::string& to) {
     return "[[member]]\nname = \"" + name + "\"\nfrom = " + from + "\nto = " + to +
-           "\nshape = \"round\"\ndiameter = \"20 mm\"\nmaterial = \"sample\"\n";
+           R"(
+shape = "round"
+diameter = "20 mm"
+material = "sample"
+)";
   };
   const std::string root = point({500, 10, -30}), elbow = point({500, 200, -30}), tip = point({560, 200, -30});
   const std::string read = "[[dial]]\nname = \"tip\"\nat = " + tip + "\non = ";
   const Findings members = solved(bed_with(member("arm", root, elbow) + member("finger", elbow, tip) +
                                            "[[load]]\nat = " + tip + "\n" + pull + read + "\"finger\"\n"));
-  const std::string own =
-      "[mesh]\nfile = \"" + folder.write(bracket(), false) +
-      "\"\nmaterial = \"sample\"\n[[mesh.section]]\nname = \"rod\"\nshape = \"round\"\ndiameter = \"20 "
-      "mm\"\n[[load]]\npoints = \"tip\"\n" +
-      pull + read + "\"mesh\"\n";
+  const std::string own = "[mesh]\nfile = \"" + folder.write(bracket(), false) +
+                          R"("
+material = "sample"
+[[mesh.section]]
+name = "rod"
+shape = "round"
+diameter = "20 mm"
+[[load]]
+points = "tip"
+)" + pull + read + "\"mesh\"\n";
   const std::string tie = "[[tie]]\njoins = [\"bed.bar\", \"mesh\"]\nat = " + root + "\nholds = " + all_six + "\n";
   for (const bool tied : {false, true}) {
     const Findings f = solved(bed_with(tied ? replaced(own, "[mesh]\n", "[mesh]\njoined = false\n") + tie : own));
@@ -173,24 +217,47 @@ TEST(OwnMesh, PlateOnScrews) {
   for (const auto& at : {Eigen::Vector3d(430, 40, 50), Eigen::Vector3d(570, 40, 50), Eigen::Vector3d(430, 160, 50),
                          Eigen::Vector3d(570, 160, 50)})
     ties += "[[tie]]\njoins = [\"ground\", \"mesh\"]\nat = " + point(at) +
-            "\nholds = [\"x\", \"y\", \"z\"]\nstiffness = \"20 kN/mm\"\n";
-  const Findings own = solved(steel + "[mesh]\nfile = \"" + folder.write(f, false) +
-                              "\"\nmaterial = \"sample\"\nthickness = \"200 mm\"\n" + ties +
-                              "[[load]]\npoints = \"load\"\nforce = [\"0 N\", \"0 N\", \"-4 kN\"]\n[[dial]]\nname = "
-                              "\"spot\"\non = \"mesh\"\nat = [\"430 mm\", \"40 mm\", \"50 mm\"]\n");
+            R"(
+holds = ["x", "y", "z"]
+stiffness = "20 kN/mm"
+)";
+  const Findings own = solved(sample_material() + "[mesh]\nfile = \"" + folder.write(f, false) +
+                              R"("
+material = "sample"
+thickness = "200 mm"
+)" + ties +
+                              R"([[load]]
+points = "load"
+force = ["0 N", "0 N", "-4 kN"]
+[[dial]]
+name = "spot"
+on = "mesh"
+at = ["430 mm", "40 mm", "50 mm"]
+)");
   // Each takes a quarter by symmetry, whatever the plate does between them.
-  record("", "F/4 by symmetry", "force of one of four screws", own.steps[0].ties.at(0).value, 1000, 1e-9, "N");
+  record("", "F/4 by symmetry", "force of one of four screws", joints_of(own.steps[0], JointKind::tie)[0].value, 1000,
+         1e-9, "N");
   record("", "F/(4 k)", "how far a plate on four screws sinks at one", dial(own, "spot").z(), -0.05, 1e-9, "mm");
 }
 
 // A tie to a panel used to hold to ground instead: the panel was taken for nothing. It has to pull the bed along.
 TEST(OwnMesh, TieHoldsAPanel) {
   const std::string panel =
-      "[[panel]]\nname = \"cheek\"\ncorner = [\"450 mm\", \"100 mm\", \"-30 mm\"]\nedge_a = [\"100 mm\", \"0 mm\", \"0 "
-      "mm\"]\n"
-      "edge_b = [\"0 mm\", \"100 mm\", \"0 mm\"]\nthickness = \"12 mm\"\nmaterial = \"sample\"\ndivisions = [2, 2]\n"
-      "[[load]]\nat = [\"500 mm\", \"150 mm\", \"-30 mm\"]\nforce = [\"0 N\", \"0 N\", \"-600 N\"]\n"
-      "[[tie]]\njoins = [\"bed.bar\", \"cheek\"]\nat = [\"500 mm\", \"100 mm\", \"-30 mm\"]\nholds = " +
+      R"([[panel]]
+name = "cheek"
+corner = ["450 mm", "100 mm", "-30 mm"]
+edge_a = ["100 mm", "0 mm", "0 mm"]
+edge_b = ["0 mm", "100 mm", "0 mm"]
+thickness = "12 mm"
+material = "sample"
+divisions = [2, 2]
+[[load]]
+at = ["500 mm", "150 mm", "-30 mm"]
+force = ["0 N", "0 N", "-600 N"]
+[[tie]]
+joins = ["bed.bar", "cheek"]
+at = ["500 mm", "100 mm", "-30 mm"]
+holds = )" +
       all_six + "\n";
   const Findings f = solved(replaced(bed_with(panel), "[bed]", "[bed]\n"));
   // Simply supported, force at mid-span, shear flexibility k A = 10 (1 + nu)/(12 + 11 nu) 1200 mm^2.

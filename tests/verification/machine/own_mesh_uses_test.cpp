@@ -11,13 +11,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr double pi = std::numbers::pi;
-const std::string all_six = "[\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]";
-
-std::string steel(double nu) {
-  return "[material.sample]\nE = \"210 GPa\"\nnu = " + std::to_string(nu) +
-         "\ndensity = \"7850 kg/m^3\"\nyield = \"275 MPa\"\n";
-}
+using std::numbers::pi;
 
 std::string mesh(const std::string& file, const std::string& more = "", const std::string& material = "sample") {
   return "[mesh]\nfile = \"" + file + "\"\nmaterial = \"" + material + "\"\n" + more;
@@ -35,12 +29,20 @@ OwnFile strip() {
   return f;
 }
 const std::string strip_section =
-    "[[mesh.section]]\nname = \"strip\"\nshape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"4 mm\"\n";
+    R"([[mesh.section]]
+name = "strip"
+shape = "rectangle"
+width = "20 mm"
+height = "4 mm"
+)";
 
 TEST(OwnMesh, LinesSwing) {
   const OwnFolder folder;
-  const Findings f = solved(steel(0.3) + mesh(folder.write(strip(), false)) + strip_section +
-                            "[[hold]]\npoints = \"foot\"\nholds = " + all_six + "\n[solve]\nmodes = 5\n");
+  const Findings f = solved(sample_material() + mesh(folder.write(strip(), false)) + strip_section +
+                            "[[hold]]\npoints = \"foot\"\nholds = " + all_six + R"(
+[solve]
+modes = 5
+)");
   const double EI = 210e9 * 0.02 * std::pow(0.004, 3) / 12, mass = 7850 * 0.02 * 0.004;
   const double wide = 210e9 * 0.004 * std::pow(0.02, 3) / 12;
   ASSERT_TRUE(f.modes);
@@ -58,9 +60,15 @@ TEST(OwnMesh, LinesSwing) {
 
 TEST(OwnMesh, LinesBuckle) {
   const OwnFolder folder;
-  const Findings f =
-      solved(steel(0.3) + mesh(folder.write(strip(), true)) + strip_section + "[[hold]]\npoints = \"foot\"\nholds = " +
-             all_six + "\n[[load]]\npoints = \"tip\"\nforce = [\"-10 N\", \"0 N\", \"0 N\"]\n[solve]\nbuckling = 1\n");
+  const Findings f = solved(sample_material() + mesh(folder.write(strip(), true)) + strip_section +
+                            "[[hold]]\npoints = \"foot\"\nholds = " + all_six +
+                            R"(
+[[load]]
+points = "tip"
+force = ["-10 N", "0 N", "0 N"]
+[solve]
+buckling = 1
+)");
   ASSERT_TRUE(f.modes);
   const double EI = 210e9 * 0.02 * std::pow(0.004, 3) / 12;
   record("", "Euler, pi^2 EI/(4 L^2)", "buckling load of a column of lines", f.modes->buckling_factors.at(0) * 10,
@@ -100,12 +108,26 @@ OwnFile square() {
 // stiff.
 TEST(OwnMesh, QuadsSwingAndBuckle) {
   const OwnFolder folder;
-  const Findings f = solved(
-      steel(0.3) + mesh(folder.write(square(), false), "thickness = \"4 mm\"\n") +
-      "[[hold]]\npoints = \"rim\"\nholds = [\"z\"]\n[[hold]]\npoints = \"origin\"\nholds = [\"x\", \"y\", \"rz\"]\n"
-      "[[hold]]\npoints = \"across\"\nholds = [\"y\"]\n"
-      "[[load]]\npoints = \"left\"\nforce = [\"1 kN\", \"0 N\", \"0 N\"]\n"
-      "[[load]]\npoints = \"right\"\nforce = [\"-1 kN\", \"0 N\", \"0 N\"]\n[solve]\nmodes = 2\nbuckling = 1\n");
+  const Findings f = solved(sample_material() + mesh(folder.write(square(), false), "thickness = \"4 mm\"\n") +
+                            R"([[hold]]
+points = "rim"
+holds = ["z"]
+[[hold]]
+points = "origin"
+holds = ["x", "y", "rz"]
+[[hold]]
+points = "across"
+holds = ["y"]
+[[load]]
+points = "left"
+force = ["1 kN", "0 N", "0 N"]
+[[load]]
+points = "right"
+force = ["-1 kN", "0 N", "0 N"]
+[solve]
+modes = 2
+buckling = 1
+)");
   ASSERT_TRUE(f.modes);
   const double a = 0.4, t = 0.004, D = 210e9 * t * t * t / 12 / (1 - 0.09);
   record("", "Blevins 1979 Table 11-4: pi/a^2 sqrt(D/rho t)", "first frequency of a square of quads, simply supported",
@@ -140,13 +162,24 @@ TEST(OwnMesh, LinesAndQuadsInOneFile) {
   const OwnFolder folder;
   double first = 0;
   for (const bool legacy : {false, true}) {
-    const Findings f =
-        solved(steel(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
-               "[[mesh.section]]\nname = \"rib\"\nshape = \"rectangle\"\nwidth = \"10 mm\"\nheight = \"20 "
-               "mm\"\n[[hold]]\npoints = \"foot\"\nholds = " +
-               all_six +
-               "\n[[load]]\npoints = \"tip\"\nforce = [\"0 N\", \"0 N\", \"-40 N\"]\n"
-               "[[dial]]\nname = \"tip\"\non = \"mesh\"\nat = [\"1000 mm\", \"0 mm\", \"0 mm\"]\n");
+    const Findings f = solved(sample_material(0) + mesh(folder.write(stiffened(), legacy), "thickness = \"8 mm\"\n") +
+                              R"([[mesh.section]]
+name = "rib"
+shape = "rectangle"
+width = "10 mm"
+height = "20 mm"
+[[hold]]
+points = "foot"
+holds = )" + all_six +
+                              R"(
+[[load]]
+points = "tip"
+force = ["0 N", "0 N", "-40 N"]
+[[dial]]
+name = "tip"
+on = "mesh"
+at = ["1000 mm", "0 mm", "0 mm"]
+)");
     const double EI = 210e3 * (100 * 512 + 10 * 8000) / 12.0;
     record("", "F L^3/(3 E (I1 + I2))",
            std::string("tip of a strip of quads with lines along it, ") + (legacy ? "legacy .vtk" : ".vtu"),
@@ -173,16 +206,45 @@ OwnFile flat_below() {
 
 /// A bar of 20 x 120 mm on two supports with 4 kN in the middle, and what is screwed on below by M8 every 100 mm.
 std::string screwed_bed(const std::string& partner, const std::string& more) {
-  return steel(0) +
-         "[bed]\nlength = \"1000 mm\"\nmaterial = \"sample\"\n[[bed.bar]]\nname = \"web\"\nshape = \"rectangle\"\n"
-         "width = \"20 mm\"\nheight = \"120 mm\"\nat = [\"0 mm\", \"-60 mm\"]\n" +
-         more + "[[screws]]\nname = \"row\"\njoins = [\"bed.web\", \"" + partner +
-         "\"]\nsize = \"M8\"\nclass = \"8.8\"\nfirst = \"50 mm\"\npitch = \"100 mm\"\ncount = 10\n"
-         "[[support]]\nname = \"left\"\nbar = \"bed.web\"\nx = \"0 mm\"\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n"
-         "[[support]]\nname = \"right\"\nbar = \"bed.web\"\nx = \"1000 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n"
-         "[[load]]\non = \"bed.web\"\nat = [\"500 mm\", \"0 mm\", \"0 mm\"]\nforce = [\"0 N\", \"0 N\", \"-4 kN\"]\n"
-         "[[dial]]\nname = \"middle\"\non = \"bed.web\"\nat = [\"500 mm\", \"0 mm\", \"0 mm\"]\n"
-         "[solve]\nelement_size = \"25 mm\"\n";
+  return sample_material(0) +
+         R"([bed]
+length = "1000 mm"
+material = "sample"
+[[bed.bar]]
+name = "web"
+shape = "rectangle"
+width = "20 mm"
+height = "120 mm"
+at = ["0 mm", "-60 mm"]
+)" + more +
+         "[[screws]]\nname = \"row\"\njoins = [\"bed.web\", \"" + partner +
+         R"("]
+size = "M8"
+class = "8.8"
+first = "50 mm"
+pitch = "100 mm"
+count = 10
+[[support]]
+name = "left"
+bar = "bed.web"
+x = "0 mm"
+holds = ["x", "y", "z", "rx"]
+[[support]]
+name = "right"
+bar = "bed.web"
+x = "1000 mm"
+holds = ["y", "z", "rx"]
+[[load]]
+on = "bed.web"
+at = ["500 mm", "0 mm", "0 mm"]
+force = ["0 N", "0 N", "-4 kN"]
+[[dial]]
+name = "middle"
+on = "bed.web"
+at = ["500 mm", "0 mm", "0 mm"]
+[solve]
+element_size = "25 mm"
+)";
 }
 
 // A row of screws takes a mesh of quads as it takes a bar: the same flat both ways, nu = 0. Under a screw quads give
@@ -190,8 +252,13 @@ std::string screwed_bed(const std::string& partner, const std::string& more) {
 // one of 5 kN/mm, of the quarter of the bow that the flat is worth.
 TEST(OwnMesh, OnARowOfScrews) {
   const OwnFolder folder;
-  const std::string bar = "[[bed.bar]]\nname = \"flat\"\nshape = \"rectangle\"\nwidth = \"40 mm\"\nheight = \"10 mm\"\n"
-                          "at = [\"0 mm\", \"-125 mm\"]\n";
+  const std::string bar = R"([[bed.bar]]
+name = "flat"
+shape = "rectangle"
+width = "40 mm"
+height = "10 mm"
+at = ["0 mm", "-125 mm"]
+)";
   const std::string quads = mesh(folder.write(flat_below(), false), "thickness = \"10 mm\"\n");
   for (const bool huth : {true, false}) {
     const auto solve_with = [&](const std::string& partner, const std::string& more) {
@@ -202,7 +269,8 @@ TEST(OwnMesh, OnARowOfScrews) {
     const Findings two = solve_with("bed.flat", bar), own = solve_with("mesh", quads);
     record("", "the same flat as a second bar", "bar on which a flat of quads is screwed" + kind,
            dial(own, "middle").z(), dial(two, "middle").z(), huth ? 7e-3 : 1e-3, "mm");
-    const JointResult &a = joint(own.steps[0].screws, "row"), &b = joint(two.steps[0].screws, "row");
+    const JointResult &a = joint(joints_of(own.steps[0], JointKind::screw), "row"),
+                      &b = joint(joints_of(two.steps[0], JointKind::screw), "row");
     record("", "the same flat as a second bar", "shear of the worst screw of that row" + kind, a.value, b.value,
            huth ? 3e-2 : 3e-3, "N");
     ASSERT_FALSE(a.checks.empty());
@@ -234,14 +302,26 @@ TEST(OwnMesh, OnTheApronItTurns) {
   };
   const auto member = [](const std::string& name, const std::string& from, const std::string& to) {
     return "[[member]]\nname = \"" + name + "\"\nfrom = " + from + "\nto = " + to +
-           "\nshape = \"round\"\ndiameter = \"12 mm\"\nmaterial = \"S275JR\"\ndivisions = 1\n";
+           R"(
+shape = "round"
+diameter = "12 mm"
+material = "S275JR"
+divisions = 1
+)";
   };
-  const std::string rest = "[[load]]\ngravity = true\n[[dial]]\nname = \"stop\"\nat = " + tip + "\non = ";
+  const std::string rest = R"([[load]]
+gravity = true
+[[dial]]
+name = "stop"
+at = )" + tip + "\non = ";
   const Findings members =
       solved(machine + member("arm", root, elbow) + member("finger", elbow, tip) + tie("arm") + rest + "\"finger\"\n");
   const Findings own = solved(machine + mesh(folder.write(stop(), false), "", "S275JR") +
-                              "[[mesh.section]]\nname = \"rod\"\nshape = \"round\"\ndiameter = \"12 mm\"\n" +
-                              tie("mesh") + rest + "\"mesh\"\n");
+                              R"([[mesh.section]]
+name = "rod"
+shape = "round"
+diameter = "12 mm"
+)" + tie("mesh") + rest + "\"mesh\"\n");
   ASSERT_EQ(own.steps.size(), members.steps.size());
   for (std::size_t s = 0; s < own.steps.size(); ++s)
     for (int k = 1; k < 3; ++k)

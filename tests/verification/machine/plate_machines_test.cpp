@@ -48,7 +48,10 @@ const std::string clamped = hold_edges(R"("x", "y", "z", "rx", "ry", "rz")", R"(
 
 TEST(PlateMachines, PanelUnderPressureAndUnderItsWeight) {
   const std::string book = "Timoshenko & Woinowsky-Krieger 1959, with Navier's shear term at t/a = 0.01";
-  const Findings f = solved(shelf + supported + "[[load]]\npanel = \"shelf\"\npressure = \"2 kPa\"\n");
+  const Findings f = solved(shelf + supported + R"([[load]]
+panel = "shelf"
+pressure = "2 kPa"
+)");
   record("B30", book, "panel, pressure, edges supported: middle", dial(f, "middle").z(), 0.00406446 * 2e3 / D * 1e3,
          5e-3, "mm");
   const Findings w = solved("gravity = true\n" + shelf + clamped);
@@ -57,7 +60,10 @@ TEST(PlateMachines, PanelUnderPressureAndUnderItsWeight) {
 }
 
 TEST(PlateMachines, StressAtTheFacesOfAPanel) {
-  const Findings f = solved(shelf + supported + "[[load]]\npanel = \"shelf\"\npressure = \"-2 kPa\"\n");
+  const Findings f = solved(shelf + supported + R"([[load]]
+panel = "shelf"
+pressure = "-2 kPa"
+)");
   ASSERT_EQ(f.steps.at(0).fields.shells.size(), 1U);
   const ShellField& s = f.steps[0].fields.shells[0];
   std::size_t middle = 0;
@@ -92,7 +98,7 @@ force = ["0 N", "0 N", "-100 N"]
          dial(f, "middle").z(), -0.01160084 * 100 / D * 1e3, 1e-2, "mm");
 }
 
-const std::string folder = R"(
+const std::string bed_and_clamp = R"(
 title = "Bed and clamp"
 [sheet]
 material = "DC01"
@@ -165,7 +171,7 @@ std::string as_plates(const std::string& text) {
 }
 
 TEST(PlateMachines, BedAndClampBowAlikeAsBeamsAndAsPlates) {
-  const Findings beams = solved(folder), plates = solved(as_plates(folder));
+  const Findings beams = solved(bed_and_clamp), plates = solved(as_plates(bed_and_clamp));
   ASSERT_EQ(beams.steps.size(), plates.steps.size());
   for (std::size_t i = 0; i < beams.steps.size(); ++i)
     for (std::size_t body : {0U, 1U})
@@ -176,9 +182,9 @@ TEST(PlateMachines, BedAndClampBowAlikeAsBeamsAndAsPlates) {
 
 // A plate between beams: clamp as plate on a bed as beam lies between the two in all that is shared.
 TEST(PlateMachines, BeamsAndPlatesMixInOneMachine) {
-  const std::string mixed = replaced(folder, "width = \"20 mm\"\nheight = \"60 mm\"",
+  const std::string mixed = replaced(bed_and_clamp, "width = \"20 mm\"\nheight = \"60 mm\"",
                                      "model = \"plate\"\nwidth = \"20 mm\"\nheight = \"60 mm\"");
-  const Findings beams = solved(folder), both = solved(mixed);
+  const Findings beams = solved(bed_and_clamp), both = solved(mixed);
   for (std::size_t body : {0U, 1U})
     record("", "the same machine with beam bars", std::string(body == 0 ? "bed" : "clamp") + " bow, clamp as a plate",
            both.steps.at(0).bow.bow[body] * 1e3, beams.steps.at(0).bow.bow[body] * 1e3, 0.03, "mm");

@@ -14,7 +14,7 @@ namespace bedbow::verification {
 namespace {
 
 // A slender bar, so that shear adds nothing that counts: (h/L)^2 = 4e-6.
-constexpr double length = 2.0, E = 205e9, I = 0.05 * 0.004 * 0.004 * 0.004 / 12, q = 100;
+constexpr double clamp_length = 2.0, clamp_E = 205e9, clamp_I = 0.05 * 0.004 * 0.004 * 0.004 / 12, clamp_load = 100;
 
 const char* const clamp_bar = R"(
 [material.steel]
@@ -78,7 +78,7 @@ double peak_to_valley(const std::vector<double>& a) {
 }
 
 /// Mirrored supports at distances d from the middle.
-std::vector<double> mirrored(int count, const std::vector<double>& d) {
+std::vector<double> both_halves(int count, const std::vector<double>& d) {
   std::vector<double> a;
   for (const double v : d) a.insert(a.end(), {0.5 - v, 0.5 + v});
   if (count % 2) a.push_back(0.5);
@@ -100,7 +100,7 @@ double least_peak_to_valley(int count, std::vector<double>& best) {
       int rest = p;
       for (std::size_t i = 0; i < k; ++i, rest /= side) d[i] += half[i] * (2.0 * (rest % side) / (side - 1) - 1);
       if (*std::ranges::min_element(d) < 0.01 || *std::ranges::max_element(d) > 0.49) continue;
-      const double pv = peak_to_valley(mirrored(count, d));
+      const double pv = peak_to_valley(both_halves(count, d));
       if (pv < least) {
         least = pv;
         middle = d;
@@ -108,7 +108,7 @@ double least_peak_to_valley(int count, std::vector<double>& best) {
     }
     for (double& h : half) h *= 0.72;
   }
-  best = mirrored(count, middle);
+  best = both_halves(count, middle);
   return least;
 }
 
@@ -123,7 +123,8 @@ PostLayout place(int count) {
   return place_posts(c.machine, registries, task);
 }
 
-constexpr double unit_of_sag = q * length * length * length * length / (E * I); // [m]
+constexpr double unit_of_sag =
+    clamp_load * clamp_length * clamp_length * clamp_length * clamp_length / (clamp_E * clamp_I); // [m]
 
 // The bar's stations lie 5 mm apart, which blurs where the greatest deflection is seen by less than 1e-4 of it; the
 // optimum is where two deflections are equal, so it moves by as little.
@@ -134,7 +135,8 @@ TEST(PostRows, TwoPostsUnderAUniformLoad) {
       "Bessel points";
   const PostLayout two = place(2);
   ASSERT_EQ(two.x.size(), 2U);
-  record("", source, "best spacing of two posts over the bar's length", (two.x[1] - two.x[0]) / length, 0.553702, 2e-4);
+  record("", source, "best spacing of two posts over the bar's length", (two.x[1] - two.x[0]) / clamp_length, 0.553702,
+         2e-4);
   record("", source, "straightness then, over q L^4/EI", two.clamp_straightness / unit_of_sag, 2.7040e-4, 2e-3);
 }
 
@@ -150,8 +152,8 @@ TEST(PostRows, MorePostsAgainstAMinimisationOfTheClosedForm) {
     record("", source, posts + "straightness over q L^4/EI", found.clamp_straightness / unit_of_sag, least, 5e-3);
     ASSERT_EQ(found.x.size(), best.size());
     for (std::size_t i = 0; i < best.size() / 2; ++i)
-      record("", source, posts + "place of post " + std::to_string(i + 1) + " over L", found.x[i] / length, best[i],
-             2e-3 / best[i]);
+      record("", source, posts + "place of post " + std::to_string(i + 1) + " over L", found.x[i] / clamp_length,
+             best[i], 2e-3 / best[i]);
   }
 }
 

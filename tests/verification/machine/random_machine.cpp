@@ -9,8 +9,6 @@ namespace bedbow::verification {
 
 namespace {
 
-using enum Quantity;
-
 /// Draws that depend on nothing but the seed: the standard's engine is the same everywhere, its distributions are not.
 class Dice {
 public:
@@ -49,6 +47,8 @@ struct Box {
 enum class Clamp { rib, spine, tube, fingers, plate };
 
 class Drawing {
+  using enum Quantity;
+
 public:
   explicit Drawing(std::uint64_t seed)
       : dice_(seed) {}

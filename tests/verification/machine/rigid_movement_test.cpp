@@ -60,13 +60,28 @@ void expect_six(const std::string& name, const Machine& machine) {
 TEST(RigidMovements, OfTheAssembledFreeMachine) {
   expect_six("hive-lid", machine_of(replaced(project_file("cases/hive-lid/case.toml"), "element_size = \"15 mm\"",
                                              "element_size = \"100 mm\"")));
-  expect_six(
-      "channel and angle",
-      machine_of("[bed]\nlength = \"600 mm\"\nmaterial = \"S275JR\"\n[[bed.bar]]\nname = \"c\"\nshape = \"channel\"\n"
-                 "width = \"40 mm\"\nheight = \"80 mm\"\nwall = \"5 mm\"\nat = [\"30 mm\", \"-40 mm\"]\n[[bed.bar]]\n"
-                 "name = \"a\"\nshape = \"angle\"\nwidth = \"50 mm\"\nheight = \"40 mm\"\nwall = \"5 mm\"\n"
-                 "at = [\"80 mm\", \"-20 mm\"]\n[[weld]]\njoins = [\"bed.c\", \"bed.a\"]\n[solve]\n"
-                 "element_size = \"100 mm\"\n"));
+  expect_six("channel and angle", machine_of(R"([bed]
+length = "600 mm"
+material = "S275JR"
+[[bed.bar]]
+name = "c"
+shape = "channel"
+width = "40 mm"
+height = "80 mm"
+wall = "5 mm"
+at = ["30 mm", "-40 mm"]
+[[bed.bar]]
+name = "a"
+shape = "angle"
+width = "50 mm"
+height = "40 mm"
+wall = "5 mm"
+at = ["80 mm", "-20 mm"]
+[[weld]]
+joins = ["bed.c", "bed.a"]
+[solve]
+element_size = "100 mm"
+)"));
 }
 
 } // namespace

@@ -5,6 +5,7 @@
 #include "solver/study/sensitivity.h"
 
 #include "tests/verification/support/record.h"
+#include "tests/verification/support/sources.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
 
@@ -15,8 +16,6 @@
 namespace bedbow::verification {
 
 namespace {
-
-constexpr const char* roark = "Roark, Formulas for Stress and Strain, Table 8.1";
 
 std::string on_ends() {
   return support("left", 0, "\"x\", \"y\", \"z\", \"rx\"") + support("right", 1000, "\"y\", \"z\"");
@@ -55,11 +54,11 @@ FitModel two_springs(const Machine& m) {
 TEST(RoarkBeamSensitivity, HeightWidthAndForce) {
   const std::string text = sample_bar(on_ends() + force_at(500, -1000));
   const double bending = 0.2755732, shear = 0.00303571;
-  record("A2", roark, "bow for 0.1 mm of height", moved_by(text, "bed.bar.bar.height").change[0] * 1e3,
+  record("A2", roark_beam_table, "bow for 0.1 mm of height", moved_by(text, "bed.bar.bar.height").change[0] * 1e3,
          (-3 * bending - shear) * 0.1 / 60, 1e-4, "mm");
-  record("A2", roark, "bow for 0.1 mm of width", moved_by(text, "bed.bar.bar.width").change[0] * 1e3,
+  record("A2", roark_beam_table, "bow for 0.1 mm of width", moved_by(text, "bed.bar.bar.width").change[0] * 1e3,
          (-bending - shear) * 0.1 / 20, 1e-4, "mm");
-  record("A2", roark, "bow for 1 % of the force", moved_by(text, "load.1.force[3]").change[0] * 1e3,
+  record("A2", roark_beam_table, "bow for 1 % of the force", moved_by(text, "load.1.force[3]").change[0] * 1e3,
          -(bending + shear) * -0.01, 1e-4, "mm");
 }
 
@@ -83,9 +82,9 @@ TEST(RoarkBeamFit, FindsTheSpringsUnderABar) {
   const FitResult r = fit({{"left", 3e6}, {"right", 3e5}}, readings, two_springs(m), 5e-7);
   ASSERT_TRUE(r.converged);
   // Three standard errors, as the fit itself tells them; noise of 0.5 um on 0.5 mm is 1 in 1000.
-  record("", roark, "left spring from readings with noise", r.values[0].value / 1e3, k1,
+  record("", roark_beam_table, "left spring from readings with noise", r.values[0].value / 1e3, k1,
          3 * r.values[0].error / (k1 * 1e3), "N/mm");
-  record("", roark, "right spring from readings with noise", r.values[1].value / 1e3, k2,
+  record("", roark_beam_table, "right spring from readings with noise", r.values[1].value / 1e3, k2,
          3 * r.values[1].error / (k2 * 1e3), "N/mm");
   // Error of R/k: noise / sqrt(sum of squares of the lever (1 - x/L) and its like), 2 x 2 normal equations in closed
   // form.

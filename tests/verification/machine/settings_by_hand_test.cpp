@@ -1,5 +1,6 @@
 // `setup` by paper and pencil: DIN 6935, springback, hand force, set-back, nuts, cams.
 #include "mesh/piece/fastener.h"
+#include "mesh/piece/si.h"
 #include "solver/study/setup.h"
 
 #include "tests/verification/support/record.h"
@@ -7,13 +8,12 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
 namespace bedbow::verification {
 
 namespace {
 
-constexpr double degree = std::numbers::pi / 180;
+using si::degree;
 
 std::vector<Setting> settings(const char* name, const std::vector<double>& thicknesses) {
   return find_settings(machine_of(project_file(std::string("cases/") + name + "/case.toml")), builtin_registries(),

@@ -7,9 +7,12 @@
 namespace bedbow::verification {
 namespace {
 
-std::string folder(const std::string& centre) {
+std::string machine_with_cams(const std::string& centre) {
   const auto bar = [](const char* of, const char* name, const char* size, const char* at) {
-    return std::string("[") + of + "]\nlength = \"700 mm\"\nmaterial = \"S235JR\"\n[[" + of + ".bar]]\nname = \"" +
+    return std::string("[") + of + R"(]
+length = "700 mm"
+material = "S235JR"
+[[)" + of + ".bar]]\nname = \"" +
            name + "\"\nshape = \"rectangle\"\nwidth = \"" + size + "\"\nheight = \"" + size + "\"\nat = " + at + "\n";
   };
   const auto pair = [](const char* table, const char* joins, const char* left, const char* right, const char* rest) {
@@ -19,36 +22,62 @@ std::string folder(const std::string& centre) {
              rest;
     return out;
   };
-  return "[sheet]\nmaterial = \"DC01\"\nthickness = \"1 mm\"\nwidth = \"175 mm\"\ncentre = \"" + centre +
-         "\"\nflange = \"20 mm\"\ninside_radius = \"1.5 mm\"\nangle = \"90 deg\"\ngrip = \"15 mm\"\n" +
-         bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") +
+  return R"([sheet]
+material = "DC01"
+thickness = "1 mm"
+width = "175 mm"
+centre = ")" +
+         centre +
+         R"("
+flange = "20 mm"
+inside_radius = "1.5 mm"
+angle = "90 deg"
+grip = "15 mm"
+)" + bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") +
          bar("clamp", "flat", "60 mm", "[\"32.5 mm\", \"31 mm\"]") +
-         "[clamp.nose]\nbar = \"flat\"\nsetback = \"2.5 mm\"\nland = \"15 mm\"\n" +
-         bar("apron", "flat", "50 mm", "[\"-26 mm\", \"-25 mm\"]") +
+         R"([clamp.nose]
+bar = "flat"
+setback = "2.5 mm"
+land = "15 mm"
+)" + bar("apron", "flat", "50 mm", "[\"-26 mm\", \"-25 mm\"]") +
          pair("post", R"("bed.square", "clamp.flat")", "50 mm", "650 mm",
-              "y = \"28 mm\"\ndiameter = \"M16\"\nfree_length = \"130 mm\"\npreload = \"5 kN\"\n") +
-         pair("cam", R"("bed.square", "clamp.flat")", "50 mm", "650 mm", "y = \"52 mm\"\nlift = \"0.1 mm\"\n") +
+              R"(y = "28 mm"
+diameter = "M16"
+free_length = "130 mm"
+preload = "5 kN"
+)") + pair("cam", R"("bed.square", "clamp.flat")", "50 mm", "650 mm", "y = \"52 mm\"\nlift = \"0.1 mm\"\n") +
          pair("hinge", R"("bed.square", "apron.flat")", "0 mm", "700 mm",
               "pin = \"12 mm\"\nbearing_length = \"30 mm\"\n") +
-         "[[handle]]\nname = \"grip\"\nbar = \"apron.flat\"\nx = \"350 mm\"\n"
-         "[[support]]\nname = \"left foot\"\nbar = \"bed.square\"\nx = \"100 mm\"\nholds = [\"x\", \"y\", \"z\", "
-         "\"rx\"]\n"
-         "[[support]]\nname = \"right foot\"\nbar = \"bed.square\"\nx = \"600 mm\"\nholds = [\"y\", \"z\", \"rx\"]\n";
+         R"([[handle]]
+name = "grip"
+bar = "apron.flat"
+x = "350 mm"
+[[support]]
+name = "left foot"
+bar = "bed.square"
+x = "100 mm"
+holds = ["x", "y", "z", "rx"]
+[[support]]
+name = "right foot"
+bar = "bed.square"
+x = "600 mm"
+holds = ["y", "z", "rx"]
+)";
 }
 
 TEST(StiffCam, SheetLeftOrRightOfTheMiddle) {
-  const Findings left = solved(folder("194.4 mm"));
-  const Findings right = solved(folder("505.6 mm"));
+  const Findings left = solved(machine_with_cams("194.4 mm"));
+  const Findings right = solved(machine_with_cams("505.6 mm"));
   ASSERT_EQ(left.steps.size(), right.steps.size());
   const std::string source = "the same machine mirrored";
   for (std::size_t i = 0; i < left.steps.size(); ++i) {
     const auto& a = left.steps[i];
     const auto& b = right.steps[i];
     const std::string step = ", step " + std::to_string(i);
-    record("", source, "force in the near post" + step, joint(b.posts, "right").value, joint(a.posts, "left").value,
-           1e-6, "N");
-    record("", source, "force of the far cam" + step, joint(b.cams, "left").value, joint(a.cams, "right").value, 1e-6,
-           "N");
+    record("", source, "force in the near post" + step, joint(joints_of(b, JointKind::post), "right").value,
+           joint(joints_of(a, JointKind::post), "left").value, 1e-6, "N");
+    record("", source, "force of the far cam" + step, joint(joints_of(b, JointKind::cam), "left").value,
+           joint(joints_of(a, JointKind::cam), "right").value, 1e-6, "N");
   }
 }
 

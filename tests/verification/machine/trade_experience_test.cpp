@@ -23,7 +23,13 @@ std::string thick_piece(const std::vector<double>& posts, double width) {
   std::string row;
   for (const double x : posts)
     row += "[[post]]\njoins = [\"bed.top\", \"clamp.plate\"]\nx = " + mm(x) +
-           "\ny = \"70 mm\"\ndiameter = \"M20\"\nclass = \"8.8\"\nfree_length = \"120 mm\"\npreload = \"15 kN\"\n";
+           R"(
+y = "70 mm"
+diameter = "M20"
+class = "8.8"
+free_length = "120 mm"
+preload = "15 kN"
+)";
   return text.substr(0, from) + row + text.substr(to);
 }
 

@@ -10,7 +10,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 struct Bar {
   double E = 210e9, nu = 0.3, rho = 7850, b = 0.02, h = 0.06, L = 0.5;
@@ -33,7 +33,12 @@ double timoshenko(const Bar& s, int n) {
 std::string pinned(int divisions, const std::string& extra = "", const std::string& shape = "") {
   return head(210, 0.3, 7850) + "[solve]\ndimension = 2\n" + extra +
          member("bar", {0, 0, 0}, {500, 0, 0},
-                shape.empty() ? "shape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\n" : shape, divisions) +
+                shape.empty() ? R"(shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+)"
+                              : shape,
+                divisions) +
          hold({0, 0, 0}, "\"x\", \"z\"") + hold({500, 0, 0}, "\"z\"");
 }
 

@@ -51,7 +51,7 @@ Mesh tapered_membrane(int along) {
 }
 
 /// [Hz]
-std::array<double, wanted> frequencies(int along) {
+std::array<double, wanted> membrane_frequencies(int along) {
   const Machine machine = steel_sheet();
   const Registries registries = builtin_registries();
   const Model model = make_model(machine, registries, tapered_membrane(along));
@@ -70,7 +70,7 @@ std::array<double, wanted> frequencies(int along) {
 // Aitken's rule. What is left is the unevenness of that fall.
 TEST(NafemsFv32, TaperedMembrane) {
   const std::array<double, wanted> reference{44.623, 130.03, 162.70, 246.05, 379.90, 391.44};
-  const auto coarse = frequencies(32), middle = frequencies(64), fine = frequencies(128);
+  const auto coarse = membrane_frequencies(32), middle = membrane_frequencies(64), fine = membrane_frequencies(128);
   for (int i = 0; i < wanted; ++i) {
     const double first = coarse[i] - middle[i], second = middle[i] - fine[i];
     EXPECT_GT(first, second) << "consistent mass: from above, and slower with each mesh";

@@ -9,7 +9,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 // Plates that Leissa and Timoshenko & Gere treat, computed anew.
 const std::string ritz = "Ritz's method with 20 x 20 Legendre polynomials, tests/reference/ritz.txt";
 
@@ -60,19 +60,19 @@ void vibrate(const std::string& id, const std::string& kinds, int rigid, const s
 }
 
 // Linear elements find omega^2 too high by (k h)^2 / 6 or so for each wave number k; two half waves on 40 elements.
-constexpr double mesh_error = 0.006;
+constexpr double plate_mesh_error = 0.006;
 
 TEST(Leissa, SimplySupportedSquare) {
-  vibrate("B40", "ssss", 3, {19.7392, 49.3480, 49.3480, 78.9568}, mesh_error);
+  vibrate("B40", "ssss", 3, {19.7392, 49.3480, 49.3480, 78.9568}, plate_mesh_error);
 }
 TEST(Leissa, ClampedSquare) {
-  vibrate("B40", "cccc", 3, {35.9852, 73.3938, 73.3938, 108.2165}, 2 * mesh_error);
+  vibrate("B40", "cccc", 3, {35.9852, 73.3938, 73.3938, 108.2165}, 2 * plate_mesh_error);
 }
 TEST(Leissa, CantileverSquare) {
-  vibrate("B41", "cfff", 3, {3.471, 8.506, 21.284, 27.199, 30.955, 54.185}, mesh_error);
+  vibrate("B41", "cfff", 3, {3.471, 8.506, 21.284, 27.199, 30.955, 54.185}, plate_mesh_error);
 }
 TEST(Leissa, FreeSquare) {
-  vibrate("B42", "ffff", 6, {13.468, 19.596, 24.270, 34.801, 34.801, 61.093, 61.093, 63.686}, 2 * mesh_error);
+  vibrate("B42", "ffff", 6, {13.468, 19.596, 24.270, 34.801, 34.801, 61.093, 61.093, 63.686}, 2 * plate_mesh_error);
 }
 
 TEST(NafemsFv12, FreeThinSquarePlate) {
@@ -82,7 +82,7 @@ TEST(NafemsFv12, FreeThinSquarePlate) {
   ASSERT_EQ(f.size(), reference.size());
   for (std::size_t i = 0; i < f.size(); ++i)
     record("D5", "The Standard NAFEMS Benchmarks, TNSB Rev. 3, 1990, FV12 (converged values)",
-           "flexible mode " + std::to_string(i + 1), f[i], reference[i], 2 * mesh_error, "Hz");
+           "flexible mode " + std::to_string(i + 1), f[i], reference[i], 2 * plate_mesh_error, "Hz");
 }
 
 std::string line(const Eigen::Vector3d& from, const Eigen::Vector3d& to, const Eigen::Vector3d& per_mm) {

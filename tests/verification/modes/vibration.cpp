@@ -52,7 +52,10 @@ std::string hold(const Eigen::Vector3d& at, const std::string& holds) {
 
 std::string slender(double A, double Iyy, double Izz, double J) {
   return "shape = \"section\"\nA = " + quantity(A, "mm^2") + "\nIyy = " + quantity(Iyy, "mm^4") +
-         "\nIzz = " + quantity(Izz, "mm^4") + "\nJ = " + quantity(J, "mm^4") + "\nAy = \"1e6 m^2\"\nAz = \"1e6 m^2\"\n";
+         "\nIzz = " + quantity(Izz, "mm^4") + "\nJ = " + quantity(J, "mm^4") + R"(
+Ay = "1e6 m^2"
+Az = "1e6 m^2"
+)";
 }
 
 std::string head(double E, double nu, double density) {

@@ -45,7 +45,13 @@ std::string point(double x, double y, double z) {
 /// A bed of steel with E = 210 GPa, nu = 0.3, in pieces of 5 mm.
 struct Text {
   std::string text =
-      "title = \"referee\"\n[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[solve]\nelement_size = \"5 mm\"\n";
+      R"(title = "referee"
+[material.steel]
+E = "210 GPa"
+nu = 0.3
+[solve]
+element_size = "5 mm"
+)";
 
   void bed(double length, const std::string& bars) {
     text +=
@@ -140,9 +146,14 @@ TEST_P(ElasticityReferee, WeldedL) {
 TEST(TimoshenkoGoodier, WeldedStripsTwistAsTheirSum) {
   Text t;
   t.bed(600, bar("flat", 60, 10, 30, -5, "beam") + bar("web", 10, 60, 5, -40, "beam"));
-  t.text += "[[weld]]\njoins = [\"bed.flat\", \"bed.web\"]\n"
-            "[[load]]\non = \"bed.web\"\nat = [\"600 mm\", \"5 mm\", \"-40 mm\"]\n"
-            "force = [\"0 N\", \"0 N\", \"0 N\"]\nmoment = [\"10 N*m\", \"0 N*m\", \"0 N*m\"]\n";
+  t.text += R"([[weld]]
+joins = ["bed.flat", "bed.web"]
+[[load]]
+on = "bed.web"
+at = ["600 mm", "5 mm", "-40 mm"]
+force = ["0 N", "0 N", "0 N"]
+moment = ["10 N*m", "0 N*m", "0 N*m"]
+)";
   t.hold("web", 0, 5, -10, R"("x", "y", "z", "rx", "ry", "rz")");
   t.dial("up", "web", 600, 5, -10);
   t.dial("down", "web", 600, 5, -70);

@@ -9,7 +9,7 @@
 namespace bedbow::verification {
 namespace {
 
-constexpr const char* ritz = "Ritz's method with 3 x 14 x 14 Legendre polynomials, tests/reference/ritz.txt";
+constexpr const char* mindlin_ritz = "Ritz's method with 3 x 14 x 14 Legendre polynomials, tests/reference/ritz.txt";
 const std::array<double, 4> thick{0.01, 0.05, 0.1, 0.2};
 
 PlateCase of(Edge e, double t, int n) {
@@ -20,26 +20,27 @@ PlateCase of(Edge e, double t, int n) {
   return c;
 }
 
-std::string label(double t) {
+std::string thickness_label(double t) {
   return "w middle / (q a^4 / D), t/a = " + std::to_string(t).substr(0, 4);
 }
 
 TEST(MindlinPlates, SimplySupportedHard) {
   const std::array<double, 4> w{0.00406446, 0.00411498, 0.00427284, 0.00490431};
   for (std::size_t i = 0; i < 4; ++i)
-    record("B30", "Navier's series with shear", label(thick[i]), pressed(of(Edge::hard, thick[i], 24)), w[i], 2e-3);
+    record("B30", "Navier's series with shear", thickness_label(thick[i]), pressed(of(Edge::hard, thick[i], 24)), w[i],
+           2e-3);
 }
 
 TEST(MindlinPlates, SimplySupportedSoft) {
   const std::array<double, 3> w{0.0042895, 0.0046169, 0.0055450};
   for (std::size_t i = 0; i < 3; ++i)
-    record("B31", ritz, label(thick[i + 1]), pressed(of(Edge::soft, thick[i + 1], 40)), w[i], 3e-3);
+    record("B31", mindlin_ritz, thickness_label(thick[i + 1]), pressed(of(Edge::soft, thick[i + 1], 40)), w[i], 3e-3);
 }
 
 TEST(MindlinPlates, Clamped) {
   const std::array<double, 4> w{0.00126785, 0.00132726, 0.00150463, 0.00217216};
   for (std::size_t i = 0; i < 4; ++i)
-    record("B32", ritz, label(thick[i]), pressed(of(Edge::clamped, thick[i], 24)), w[i], 2e-3);
+    record("B32", mindlin_ritz, thickness_label(thick[i]), pressed(of(Edge::clamped, thick[i], 24)), w[i], 2e-3);
 }
 
 /// A quarter of a disc of radius 1 from three patches of quadrilaterals, none a rectangle.

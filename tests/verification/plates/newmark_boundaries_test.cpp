@@ -78,7 +78,7 @@ std::string half_of_two_spans() {
   return held("0 mm", everything) + held("4000 mm", R"("y", "z", "rx")");
 }
 
-std::string label(const std::string& what, double k) {
+std::string stiffness_label(const std::string& what, double k) {
   return what + ", k = " + std::to_string(static_cast<int>(k)) + " N/mm2";
 }
 
@@ -89,10 +89,10 @@ TEST(NewmarkBoundaries, EquationGivesThePublishedFigure) {
 
 TEST(NewmarkBoundaries, CantileverAndTwoSpans) {
   for (const double k : {5., 50., 500.}) {
-    record("F3", source, label("w end, cantilever, uniform load", k),
+    record("F3", source, stiffness_label("w end, cantilever, uniform load", k),
            sunk(solved(t_section(screws(k), uniform_load(), cantilever())), "end"),
            Equation(k, 1, End::clamped, End::free).w(1), discrete, "mm");
-    record("F3", source, label("w mid-span, two spans, uniform load", k),
+    record("F3", source, stiffness_label("w mid-span, two spans, uniform load", k),
            sunk(solved(t_section(screws(k), uniform_load(), half_of_two_spans())), "mid"),
            Equation(k, 1, End::clamped, End::pinned).w(0.5), discrete, "mm");
   }
@@ -106,7 +106,7 @@ TEST(En1995AnnexB, EffectiveLengthOfACantilever) {
   const double p = std::numbers::pi / (2 * L), P = 500;
   for (const double k : {5., 50., 500.})
     record("F2", "half of a beam of twice the length (derived), the rule of EN 1995-1-1 Annex B",
-           label("w end, cantilever, quarter cosine", k),
+           stiffness_label("w end, cantilever, quarter cosine", k),
            sunk(solved(t_section(screws(k),
                                  force_down("4000 mm", P) + wave_load(P * p, std::numbers::pi / 2, std::numbers::pi),
                                  cantilever())),
@@ -121,7 +121,7 @@ TEST(En1995AnnexB, EffectiveLengthOfASpanOfTwo) {
     const auto miss = [&](double length) {
       return std::abs(std::pow(L, 4) / (192 * gamma_stiffness(k, length)) / w - 1);
     };
-    record_less("F2", annex, label("two spans: error of the gamma method with 0.8 l, against that with l", k),
+    record_less("F2", annex, stiffness_label("two spans: error of the gamma method with 0.8 l, against that with l", k),
                 miss(0.8 * L), miss(L));
   }
 }

@@ -22,7 +22,12 @@ SheetResult bent(const std::string& material, double thickness, double inside_ra
                   "material = \"" + material + "\"\nmoment_law = \"" + law + "\"\nthickness = " + mm(thickness));
   text = replaced(text, "inside_radius = \"1.5 mm\"", "inside_radius = " + mm(inside_radius));
   text = set_back(text, thickness + inside_radius);
-  return *solved(text + "[material.H]\nE = \"205 GPa\"\nnu = 0.3\nyield = \"250 MPa\"\n").sheet;
+  return *solved(text + R"([material.H]
+E = "205 GPa"
+nu = 0.3
+yield = "250 MPa"
+)")
+              .sheet;
 }
 
 TEST(SheetThroughTheProgram, FullPlasticMoment) {
@@ -77,7 +82,7 @@ double proof_load(const std::string& size, const std::string& grade) {
   text = replaced(text, "diameter = \"20 mm\"", "diameter = \"" + size + "\"");
   text = replaced(text, "class = \"8.8\"", "class = \"" + grade + "\"");
   text = replaced(text, "preload = \"7 kN\"", "preload = \"1 kN\"");
-  const JointResult post = joint(solved(text).steps.front().posts, "left");
+  const JointResult post = joint(joints_of(solved(text).steps.front(), JointKind::post), "left");
   for (const Check& c : post.checks)
     if (c.what == "proof load") return c.allowed.value * 1e-3;
   ADD_FAILURE() << "no check of the proof load";
@@ -113,13 +118,19 @@ TEST(StudsThroughTheProgram, BendingFromSidewaysForce) {
     const std::string at = point({x, 10, -30});
     text += "[[post]]\nname = \"" + std::string(x < 500 ? "left" : "right") +
             "\"\njoins = [\"ground\", \"bed.bar\"]\nat = " + at +
-            "\ndiameter = \"M20\"\nclass = \"8.8\"\nfree_length = \"120 mm\"\n[[load]]\non = \"bed.bar\"\nat = " + at +
+            R"(
+diameter = "M20"
+class = "8.8"
+free_length = "120 mm"
+[[load]]
+on = "bed.bar"
+at = )" + at +
             "\nforce = [\"0 N\", \"300 N\", \"0 N\"]\n";
   }
   const Findings f = solved(sample_bar(text));
-  EXPECT_EQ(f.steps.front().posts.size(), 2U);
+  EXPECT_EQ(joints_of(f.steps.front(), JointKind::post).size(), 2U);
   int compared = 0;
-  for (const JointResult& post : f.steps.front().posts)
+  for (const JointResult& post : joints_of(f.steps.front(), JointKind::post))
     for (const Check& c : post.checks)
       if (c.what == "stud" && ++compared)
         record("", "V L/2 over W of the stress area (I5)", "stud stress from 300 N sideways, " + post.name,

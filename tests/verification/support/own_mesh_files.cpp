@@ -74,6 +74,14 @@ void write_legacy(const OwnFile& f, std::ostream& out) {
 
 } // namespace
 
+std::string sample_material(double nu) {
+  return "[material.sample]\nE = \"210 GPa\"\nnu = " + std::to_string(nu) +
+         R"(
+density = "7850 kg/m^3"
+yield = "275 MPa"
+)";
+}
+
 OwnFolder::OwnFolder()
     : path_(fs::temp_directory_path() / ("bedbow-own-" + std::to_string(::getpid()))) {
   fs::remove_all(path_);

@@ -23,6 +23,11 @@ struct OwnFile {
   std::vector<std::string> material; ///< of cells; empty: no such array
 };
 
+/// [material.sample]: E = 210 GPa, 7850 kg/m^3, yield 275 MPa.
+std::string sample_material(double nu = 0.3);
+/// All six movements as `holds` takes them.
+inline const std::string all_six = R"(["x", "y", "z", "rx", "ry", "rz"])";
+
 /// A folder of its own that goes when the test ends.
 class OwnFolder {
 public:

@@ -18,9 +18,18 @@ namespace {
 constexpr const char* sample_place = "[\"10 mm\", \"-30 mm\"]";
 
 std::string bar_case(const std::string& length, const std::string& section, const std::string& extra) {
-  return "title = \"sample bar\"\n[material.sample]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n"
-         "[bed]\nlength = " +
-         length + "\nmaterial = \"sample\"\n[[bed.bar]]\nname = \"bar\"\n" + section +
+  return R"(title = "sample bar"
+[material.sample]
+E = "210 GPa"
+nu = 0.3
+density = "7850 kg/m^3"
+[bed]
+length = )" +
+         length + R"(
+material = "sample"
+[[bed.bar]]
+name = "bar"
+)" + section +
          "at = " + std::string(sample_place) + "\n" + extra;
 }
 
@@ -77,7 +86,7 @@ Eigen::Vector3d dial(const Findings& findings, const std::string& name, std::siz
   return Eigen::Vector3d::Constant(std::nan(""));
 }
 
-const JointResult& joint(const std::vector<JointResult>& list, const std::string& name) {
+const JointResult& joint(std::span<const JointResult> list, const std::string& name) {
   for (const JointResult& j : list)
     if (j.name == name) return j;
   throw std::out_of_range("no joint " + name);
@@ -99,13 +108,23 @@ SectionForces forces_at(const BarField& bar, double x) {
 }
 
 std::string sample_bar(const std::string& extra) {
-  return bar_case("\"1000 mm\"", "shape = \"rectangle\"\nwidth = \"20 mm\"\nheight = \"60 mm\"\n", extra);
+  return bar_case("\"1000 mm\"", R"(shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+)",
+                  extra);
 }
 
 std::string slender_bar(const std::string& extra, double length) {
   return bar_case(mm(length),
-                  "shape = \"section\"\nA = \"1200 mm^2\"\nIyy = \"360000 mm^4\"\nIzz = \"40000 mm^4\"\n"
-                  "J = \"126000 mm^4\"\nAy = \"1e6 m^2\"\nAz = \"1e6 m^2\"\n",
+                  R"(shape = "section"
+A = "1200 mm^2"
+Iyy = "360000 mm^4"
+Izz = "40000 mm^4"
+J = "126000 mm^4"
+Ay = "1e6 m^2"
+Az = "1e6 m^2"
+)",
                   extra);
 }
 

@@ -22,7 +22,7 @@ const std::vector<std::string>& optional_files() {
 }
 
 double quantity_of(const std::string& option, const std::string& text, Dim due) {
-  const Quantity q = parse_quantity(text, due);
+  const ParsedQuantity q = parse_quantity(text, due);
   if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
   return q.value;
 }

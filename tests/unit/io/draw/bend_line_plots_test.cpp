@@ -8,7 +8,7 @@
 #include <cmath>
 #include <numbers>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -64,3 +64,5 @@ TEST(BendLinePlots, NoBendLineNoPlots) {
 }
 
 } // namespace
+
+} // namespace bedbow

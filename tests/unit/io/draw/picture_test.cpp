@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -51,3 +51,5 @@ TEST(Picture, NothingToDrawIsSaid) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -4,7 +4,7 @@
 
 #include <numeric>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -76,3 +76,5 @@ TEST(Raster, PlacesOutsideAreCutOff) {
 }
 
 } // namespace
+
+} // namespace bedbow

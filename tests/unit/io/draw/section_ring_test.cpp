@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -77,3 +77,5 @@ TEST(SectionRing, WithoutOutlineTheAreaIsDrawn) {
 }
 
 } // namespace
+
+} // namespace bedbow

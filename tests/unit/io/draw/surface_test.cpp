@@ -7,7 +7,7 @@
 #include <cmath>
 #include <map>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -133,3 +133,5 @@ TEST(Surface, NothingToDraw) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -6,7 +6,7 @@
 #include <numbers>
 #include <numeric>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -72,3 +72,5 @@ TEST(Triangulate, CrossingOutlineEnds) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -10,7 +10,7 @@
 #include <iterator>
 
 namespace fs = std::filesystem;
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -158,3 +158,5 @@ TEST_F(AtomicFile, PlainNameGoesIntoTheWorkingDirectory) {
 }
 
 } // namespace
+
+} // namespace bedbow

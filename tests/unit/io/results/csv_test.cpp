@@ -6,7 +6,7 @@
 #include <cmath>
 #include <sstream>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -37,3 +37,5 @@ TEST(Csv, NoBendLineLeavesTheHead) {
 }
 
 } // namespace
+
+} // namespace bedbow

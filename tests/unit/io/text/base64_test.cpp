@@ -4,7 +4,7 @@
 
 #include <string_view>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -27,3 +27,5 @@ TEST(Base64, HighBytes) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -6,7 +6,7 @@
 
 #include <cstdlib>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -62,3 +62,5 @@ TEST(Style, PlainLeavesTextAlone) {
 }
 
 } // namespace
+
+} // namespace bedbow

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -32,3 +32,5 @@ TEST(TextTable, RowsMustFit) {
 }
 
 } // namespace
+
+} // namespace bedbow

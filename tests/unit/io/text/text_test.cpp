@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-using namespace bedbow;
+namespace bedbow {
 
 TEST(Text, WidthCountsWhatATerminalShows) {
   EXPECT_EQ(display_width("bow"), 3);
@@ -40,3 +40,5 @@ TEST(Text, WrapsAtSpaces) {
 TEST(Text, ListItemsHang) {
   EXPECT_EQ(list_item("one two three", 9), "- one two\n  three\n");
 }
+
+} // namespace bedbow

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-using namespace bedbow;
+namespace bedbow {
 
 TEST(OutputUnits, DecimalsFollowTheUnit) {
   EXPECT_EQ(decimals_for({"mm", 1e-3}, 1e-6), 3);
@@ -28,3 +28,5 @@ TEST(OutputUnits, OddNumbersStayReadable) {
   EXPECT_EQ(fixed(-std::numeric_limits<double>::infinity(), 2), "-inf");
   EXPECT_EQ(fixed(std::numeric_limits<double>::max(), 0).size(), 309U);
 }
+
+} // namespace bedbow

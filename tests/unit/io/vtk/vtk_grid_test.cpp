@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -61,3 +61,5 @@ TEST(VtkGrid, ForcesAreNamedPoints) {
 }
 
 } // namespace
+
+} // namespace bedbow

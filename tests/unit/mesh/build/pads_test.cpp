@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -144,3 +144,5 @@ TEST(PreparedMachine, SheetsEndOnAPadWhateverOthersLieThere) {
   const Headline right = headline(prepared.solve(places[1], material, 2.6e-3));
   expect_same(left, right, 1e-3, "mirrored");
 }
+
+} // namespace bedbow

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <random>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -147,3 +147,5 @@ TEST(Spots, KeepTwoPostsHoweverClose) {
   EXPECT_NEAR(spots[1].length, 0.0505, 1e-12);
   EXPECT_NEAR(spots[2].length, 0.05, 1e-12);
 }
+
+} // namespace bedbow

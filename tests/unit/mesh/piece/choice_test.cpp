@@ -1,6 +1,5 @@
-#include "mesh/piece/choice.h"
-
 #include "mesh/machine/machine.h"
+#include "mesh/piece/choice.h"
 
 #include <gtest/gtest.h>
 

@@ -13,7 +13,7 @@ namespace {
 
 using test::grid;
 
-void compare(const SymmetricMatrix& a) {
+void compare_solutions(const SymmetricMatrix& a) {
   const FactorOutcome f = multifrontal_factor(a, {}), referee = simplicial_factor(a, {});
   ASSERT_TRUE(f.factorization && referee.factorization);
   EXPECT_EQ(f.factorization->size(), a.rows());
@@ -29,17 +29,17 @@ void compare(const SymmetricMatrix& a) {
 }
 
 TEST(Multifrontal, SolvesAStripWithCuts) {
-  compare(grid(600, 6, 6, 1e-2));
+  compare_solutions(grid(600, 6, 6, 1e-2));
 }
 
 TEST(Multifrontal, SolvesASquareAndALine) {
-  compare(grid(25, 25, 6, 1e-2));
-  compare(grid(500, 1, 2, 1e-2));
+  compare_solutions(grid(25, 25, 6, 1e-2));
+  compare_solutions(grid(500, 1, 2, 1e-2));
 }
 
 TEST(Multifrontal, SolvesWithoutGroupsOrCouplings) {
-  compare(test::lower_of(Eigen::MatrixXd::Identity(7, 7) * 3));
-  compare(test::random_band(900, 12, 30, 3));
+  compare_solutions(test::lower_of(Eigen::MatrixXd::Identity(7, 7) * 3));
+  compare_solutions(test::random_band(900, 12, 30, 3));
 }
 
 // Several structures in one matrix, their unknowns in no order: a forest of fronts.
@@ -61,7 +61,7 @@ TEST(Multifrontal, SolvesPartsThatDoNotTouch) {
   put(b, static_cast<int>(a.rows()));
   SymmetricMatrix both(n, n);
   both.setFromTriplets(entries.begin(), entries.end());
-  compare(both);
+  compare_solutions(both);
 }
 
 TEST(Multifrontal, IsTheSameToTheBitOnAnyNumberOfCores) {

@@ -25,7 +25,7 @@ Eigen::SparseMatrix<double> few_entries(Eigen::Index rows, Eigen::Index columns,
   return b;
 }
 
-void compare(const SymmetricMatrix& a, const FactorFunction& factor) {
+void compare_compliances(const SymmetricMatrix& a, const FactorFunction& factor) {
   FactorHints hints;
   hints.block = 6;
   const auto f = factor(a, hints).factorization, referee = simplicial_factor(a, hints).factorization;
@@ -39,12 +39,12 @@ void compare(const SymmetricMatrix& a, const FactorFunction& factor) {
 }
 
 TEST(Supernodal, ComplianceOfAStripAndOfASquare) {
-  compare(test::grid(60, 6, 6, 1e-2), cholmod_factor);
-  compare(test::grid(20, 20, 6, 1e-2), cholmod_factor);
+  compare_compliances(test::grid(60, 6, 6, 1e-2), cholmod_factor);
+  compare_compliances(test::grid(20, 20, 6, 1e-2), cholmod_factor);
 }
 
 TEST(Supernodal, ComplianceOfFronts) {
-  compare(test::grid(600, 6, 6, 1e-2), multifrontal_factor);
+  compare_compliances(test::grid(600, 6, 6, 1e-2), multifrontal_factor);
 }
 
 } // namespace

@@ -6,7 +6,7 @@
 #include <bit>
 #include <cstdint>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -67,3 +67,5 @@ TEST(PartCache, TellsPartsApart) {
   k.coeffRef(1, 1) = 3.0000000000000004;
   EXPECT_EQ(cache.find({k, p, {}, solver.name}), nullptr);
 }
+
+} // namespace bedbow

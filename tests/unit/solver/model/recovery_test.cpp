@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 // Statics along a loaded element against the element's own interpolation, unsymmetric section with its shear centre off
 // the centroid. Both are exact, so they differ by rounding only.
@@ -39,3 +39,5 @@ TEST(Recovery, ForcesFurtherAlongAgreeWithTheElement) {
     EXPECT_NEAR(along.Mz, whole.Mz, moment);
   }
 }
+
+} // namespace bedbow

@@ -16,13 +16,35 @@ constexpr double bar = 7850 * 0.02 * 0.06 * 1.0, rod = 7850 * 3.14159265358979 /
 
 const Model& bar_rod_and_cheek() {
   static const std::string text =
-      "title = \"masses\"\n[material.m]\nE = \"210 GPa\"\nnu = 0.3\ndensity = \"7850 kg/m^3\"\n"
-      "[bed]\nlength = \"1000 mm\"\nmaterial = \"m\"\n[[bed.bar]]\nname = \"bar\"\nshape = \"rectangle\"\n"
-      "width = \"20 mm\"\nheight = \"60 mm\"\nat = [\"0 mm\", \"0 mm\"]\n"
-      "[[member]]\nname = \"rod\"\nfrom = [\"0 mm\", \"0 mm\", \"100 mm\"]\nto = [\"300 mm\", \"400 mm\", \"100 mm\"]\n"
-      "shape = \"round\"\ndiameter = \"10 mm\"\nmaterial = \"m\"\n"
-      "[[panel]]\nname = \"cheek\"\ncorner = [\"0 mm\", \"0 mm\", \"500 mm\"]\nedge_a = [\"0 mm\", \"200 mm\", \"0 "
-      "mm\"]\nedge_b = [\"0 mm\", \"0 mm\", \"150 mm\"]\nthickness = \"12 mm\"\nmaterial = \"m\"\n";
+      R"(title = "masses"
+[material.m]
+E = "210 GPa"
+nu = 0.3
+density = "7850 kg/m^3"
+[bed]
+length = "1000 mm"
+material = "m"
+[[bed.bar]]
+name = "bar"
+shape = "rectangle"
+width = "20 mm"
+height = "60 mm"
+at = ["0 mm", "0 mm"]
+[[member]]
+name = "rod"
+from = ["0 mm", "0 mm", "100 mm"]
+to = ["300 mm", "400 mm", "100 mm"]
+shape = "round"
+diameter = "10 mm"
+material = "m"
+[[panel]]
+name = "cheek"
+corner = ["0 mm", "0 mm", "500 mm"]
+edge_a = ["0 mm", "200 mm", "0 mm"]
+edge_b = ["0 mm", "0 mm", "150 mm"]
+thickness = "12 mm"
+material = "m"
+)";
   static const Registries registries = builtin_registries();
   static const Machine machine = read_case_text(text, registries).machine; // the model only refers to it
   static const Model model = make_model(machine, registries);

@@ -7,7 +7,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -67,3 +67,5 @@ TEST(Capacity, WantsALimit) {
   task.materials = {m.sheet->material};
   EXPECT_THROW(find_capacity(m, builtin_registries(), task), std::invalid_argument);
 }
+
+} // namespace bedbow

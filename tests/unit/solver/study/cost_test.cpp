@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-using namespace bedbow;
+namespace bedbow {
 
 namespace {
 
@@ -41,8 +41,6 @@ struct Cost : testing::Test {
   std::vector<StockItem> stock;
 };
 
-} // namespace
-
 TEST_F(Cost, LengthTimesPriceEitherWayUp) {
   const MaterialCost c = material_cost(machine, stock, shapes);
   EXPECT_DOUBLE_EQ(c.total, 28.4);
@@ -73,3 +71,6 @@ TEST_F(Cost, UnknownWithoutStockOfTheMaterial) {
   EXPECT_TRUE(std::isnan(c.total));
   EXPECT_EQ(c.unpriced, std::vector<std::string>{"bed.web"});
 }
+
+} // namespace
+} // namespace bedbow

@@ -46,7 +46,7 @@ bool any_partition(int total, int count) {
   return go(total, 1);
 }
 
-FingerTask task(double length, double step, bool fill, double gap = 0, double kerf = 0) {
+FingerTask finger_task(double length, double step, bool fill, double gap = 0, double kerf = 0) {
   return {length * 1e-3, step * 1e-3, fill, gap * 1e-3, kerf * 1e-3};
 }
 
@@ -86,7 +86,7 @@ TEST(CompletePartition, EveryTotalToTwoThousandIsComplete) {
 TEST(Fingers, EveryWidthIsMadeBothWays) {
   for (const bool fill : {false, true})
     for (const double length : {5.0, 10.0, 100.0, 102.5, 403.0, 900.0}) {
-      const FingerSet s = find_fingers(task(length, 5, fill));
+      const FingerSet s = find_fingers(finger_task(length, 5, fill));
       EXPECT_TRUE(s.not_made.empty()) << length;
       ASSERT_EQ(s.uses.size(), static_cast<std::size_t>(length / 5));
       for (const FingerUse& use : s.uses) {
@@ -99,23 +99,23 @@ TEST(Fingers, EveryWidthIsMadeBothWays) {
 }
 
 TEST(Fingers, FreeTotalDoubles) {
-  const FingerSet s = find_fingers(task(100, 10, false));
+  const FingerSet s = find_fingers(finger_task(100, 10, false));
   ASSERT_EQ(s.pieces.size(), 4u);
   for (std::size_t i = 0; i < 4; ++i) EXPECT_NEAR(s.pieces[i], 0.010 * std::pow(2, i), 1e-12);
   EXPECT_EQ(s.filler, 0);
 }
 
 TEST(Fingers, OddLengthNeedsAFiller) {
-  const FingerSet s = find_fingers(task(403, 5, true));
+  const FingerSet s = find_fingers(finger_task(403, 5, true));
   EXPECT_NEAR(s.filler, 0.003, 1e-9);
   EXPECT_NEAR(s.pieces.front(), 0.003, 1e-9);
   EXPECT_EQ(s.pieces.size(), 8u); // 80 steps need 7
-  EXPECT_EQ(find_fingers(task(400, 5, true)).filler, 0);
+  EXPECT_EQ(find_fingers(finger_task(400, 5, true)).filler, 0);
 }
 
 TEST(Fingers, GapsAndKerfsAreCounted) {
   const double gap = 0.2e-3;
-  const FingerSet s = find_fingers(task(399.8, 5, true, 0.2, 3));
+  const FingerSet s = find_fingers(finger_task(399.8, 5, true, 0.2, 3));
   EXPECT_EQ(s.filler, 0); // 80 steps less one gap
   EXPECT_NEAR(s.total, 0.3998, 1e-9);
   EXPECT_TRUE(s.not_made.empty());
@@ -130,7 +130,7 @@ TEST(Fingers, GapsAndKerfsAreCounted) {
 
 TEST(Fingers, PiecesAtHandAreJudged) {
   const std::vector<double> pieces{0.010, 0.020, 0.050};
-  const FingerSet s = judge_fingers(task(80, 10, false), pieces);
+  const FingerSet s = judge_fingers(finger_task(80, 10, false), pieces);
   ASSERT_EQ(s.not_made.size(), 1u); // 10 20 30 50 60 70 80 can be made, 40 can not
   EXPECT_NEAR(s.not_made.front(), 0.040, 1e-12);
   EXPECT_TRUE(s.uses.at(3).fingers.empty());
@@ -138,7 +138,7 @@ TEST(Fingers, PiecesAtHandAreJudged) {
 }
 
 TEST(Fingers, NothingAtHandMakesNothing) {
-  const FingerSet s = judge_fingers(task(30, 10, false), {});
+  const FingerSet s = judge_fingers(finger_task(30, 10, false), {});
   EXPECT_EQ(s.not_made.size(), 3u);
   EXPECT_EQ(s.total, 0);
 }
@@ -147,20 +147,20 @@ TEST(Fingers, LargeTasksTakeLessThanASecond) {
   const auto start = std::chrono::steady_clock::now();
   EXPECT_EQ(complete_partition(524287).size(), 19u);
   EXPECT_EQ(complete_partition(500000).size(), 19u);
-  EXPECT_TRUE(find_fingers(task(10000, 1, true)).not_made.empty());
+  EXPECT_TRUE(find_fingers(finger_task(10000, 1, true)).not_made.empty());
   EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(1));
 }
 
 TEST(Fingers, MisuseIsNamed) {
-  EXPECT_THROW(find_fingers(task(0, 5, false)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(100, 0, false)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(100, -5, false)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(4, 5, false)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(100, 5, false, 5)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(100, 5, false, 0, -1)), std::invalid_argument);
-  EXPECT_THROW(find_fingers(task(1e9, 1, false)), std::invalid_argument);
-  EXPECT_THROW(judge_fingers(task(100, 5, false), std::vector<double>(21, 0.01)), std::invalid_argument);
-  EXPECT_THROW(judge_fingers(task(100, 5, false), std::vector<double>{0.0}), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(0, 5, false)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(100, 0, false)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(100, -5, false)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(4, 5, false)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(100, 5, false, 5)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(100, 5, false, 0, -1)), std::invalid_argument);
+  EXPECT_THROW(find_fingers(finger_task(1e9, 1, false)), std::invalid_argument);
+  EXPECT_THROW(judge_fingers(finger_task(100, 5, false), std::vector<double>(21, 0.01)), std::invalid_argument);
+  EXPECT_THROW(judge_fingers(finger_task(100, 5, false), std::vector<double>{0.0}), std::invalid_argument);
   EXPECT_THROW(complete_partition(0), std::invalid_argument);
 }
 

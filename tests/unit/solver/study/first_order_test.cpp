@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-using namespace bedbow;
+namespace bedbow {
 
 // y = a + 2 b + a c with a, b, c = -1, 1: an orthogonal design whose variance splits as 1 : 4 : (interaction) 1.
 TEST(FirstOrderShares, ExactForAFactorialDesign) {
@@ -49,3 +49,5 @@ TEST(FirstOrderShares, NothingVariesNothingMatters) {
   shares.add({1}, 3);
   EXPECT_EQ(shares.shares(false)[0], 0);
 }
+
+} // namespace bedbow

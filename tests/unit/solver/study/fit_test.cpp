@@ -9,7 +9,7 @@ namespace bedbow {
 namespace {
 
 // A cantilever on a spring: readings w(x) = F/k + F x^2 (3L - x)/(6EI), in closed form.
-Eigen::VectorXd beam(const Eigen::VectorXd& v) {
+Eigen::VectorXd readings_on(const Eigen::VectorXd& v) {
   Eigen::VectorXd w(8);
   for (Eigen::Index i = 0; i < 8; ++i) {
     const double x = static_cast<double>(i + 1) / 8;
@@ -21,7 +21,7 @@ Eigen::VectorXd beam(const Eigen::VectorXd& v) {
 const Eigen::Vector2d truth(4e5, 7e4);
 
 TEST(Fit, FindsWhatMadeTheReadings) {
-  const FitResult r = fit({{"k", 1e5}, {"EI", 2e5}}, beam(truth), beam);
+  const FitResult r = fit({{"k", 1e5}, {"EI", 2e5}}, readings_on(truth), readings_on);
   ASSERT_TRUE(r.converged);
   EXPECT_NEAR(r.values[0].value, truth[0], 1e-6 * truth[0]);
   EXPECT_NEAR(r.values[1].value, truth[1], 1e-6 * truth[1]);
@@ -37,9 +37,9 @@ TEST(Fit, StandardErrorsAreTheScatter) {
   Eigen::Vector2d z2(0, 0);
   const int runs = 400;
   for (int i = 0; i < runs; ++i) {
-    Eigen::VectorXd readings = beam(truth);
+    Eigen::VectorXd readings = readings_on(truth);
     for (Eigen::Index k = 0; k < readings.size(); ++k) readings[k] += noise(random);
-    const FitResult r = fit({{"k", 3e5}, {"EI", 1e5}}, readings, beam, 5e-6);
+    const FitResult r = fit({{"k", 3e5}, {"EI", 1e5}}, readings, readings_on, 5e-6);
     for (Eigen::Index k = 0; k < 2; ++k) {
       const FitValue& v = r.values[static_cast<std::size_t>(k)];
       z2[k] += std::pow((v.value - truth[k]) / v.error, 2) / runs;
@@ -72,15 +72,15 @@ TEST(Fit, SaysWhatReadingsCannotTell) {
 }
 
 TEST(Fit, StopsAtABound) {
-  const FitResult r = fit({{"k", 1e5, 1e4, 2e5}, {"EI", 1e5}}, beam(truth), beam);
+  const FitResult r = fit({{"k", 1e5, 1e4, 2e5}, {"EI", 1e5}}, readings_on(truth), readings_on);
   EXPECT_TRUE(r.values[0].at_bound);
   EXPECT_DOUBLE_EQ(r.values[0].value, 2e5);
 }
 
 TEST(Fit, RefusesFewerReadingsThanUnknowns) {
   const Eigen::VectorXd one = Eigen::VectorXd::Constant(1, 1e-3);
-  EXPECT_THROW(fit({{"k", 1e5}, {"EI", 1e5}}, one, beam), std::invalid_argument);
-  EXPECT_THROW(fit({{"k", -1}}, one, beam), std::invalid_argument);
+  EXPECT_THROW(fit({{"k", 1e5}, {"EI", 1e5}}, one, readings_on), std::invalid_argument);
+  EXPECT_THROW(fit({{"k", -1}}, one, readings_on), std::invalid_argument);
 }
 
 } // namespace

@@ -8,13 +8,13 @@
 namespace bedbow {
 namespace {
 
-Machine hive() {
+Machine hive_machine() {
   return read_case(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml", builtin_registries()).machine;
 }
 
 /// The machine with screws of a given stiffness and plain studs, which scale exactly; a thread does not.
 Machine of_one_material() {
-  Machine m = hive();
+  Machine m = hive_machine();
   for (Screws& s : m.screws) s.shear_stiffness = 180e6;
   for (Post& p : m.posts) p.thread.clear();
   return m;
@@ -68,7 +68,7 @@ TEST(Prototype, JointsHaveTheRest) {
 
 // Without dials in the case three along each body's edge are told of.
 TEST(Prototype, NamesDialsWhereThereAreNone) {
-  Machine m = hive();
+  Machine m = hive_machine();
   m.dials.clear();
   const PrototypeResult r = prototype(m, builtin_registries(), *find_material("beech"), 0.5);
   EXPECT_EQ(r.dials.size(), 18U);
@@ -76,7 +76,7 @@ TEST(Prototype, NamesDialsWhereThereAreNone) {
 }
 
 TEST(Prototype, RefusesAScaleThatIsNone) {
-  EXPECT_THROW(scaled(hive(), 0), std::invalid_argument);
+  EXPECT_THROW(scaled(hive_machine(), 0), std::invalid_argument);
 }
 
 } // namespace

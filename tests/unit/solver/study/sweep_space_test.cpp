@@ -6,7 +6,7 @@
 #include <set>
 #include <stdexcept>
 
-using namespace bedbow;
+namespace bedbow {
 
 TEST(Permutation, TakesEachNumberOnce) {
   for (const std::uint64_t n : {1u, 2u, 3u, 10u, 97u, 1024u, 5000u}) {
@@ -62,3 +62,5 @@ TEST(SweepSpace, SaysWhatIsMissing) {
   EXPECT_THROW(SweepSpace({3, 0}, std::nullopt, 1), std::invalid_argument);
   EXPECT_THROW(SweepSpace({1u << 30, 1u << 30}, std::nullopt, 1), std::invalid_argument);
 }
+
+} // namespace bedbow
