@@ -240,7 +240,7 @@ stress = "ksi"
 )";
   std::ofstream(dir / "inches.toml") << text.str();
   const Solved run = solve(dir / "inches.toml", {25.4, 4.4482216152605, 6.894757293168});
-  EXPECT_NE(run.printed.find("width in in"), std::string::npos);
+  EXPECT_NE(run.printed.find("width [in]"), std::string::npos);
   EXPECT_NE(run.printed.find(" lbf"), std::string::npos);
   EXPECT_NE(run.printed.find(" ksi"), std::string::npos);
   compare(run);
