@@ -66,7 +66,7 @@ expect negative 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes -3
 expect too-many 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes 5000
 expect no-file 4 "none.toml" "$bedbow" modes "$dir/none.toml"
 sed '1a [solve]\nmass = "heavy"' "$dir/column.toml" >"$dir/mass.toml"
-expect no-such-mass 2 "available: consistent, lumped" "$bedbow" modes "$dir/mass.toml" --out "$dir/column"
+expect no-such-mass 2 "not one of consistent, lumped" "$bedbow" modes "$dir/mass.toml" --out "$dir/column"
 expect unwritable 4 "" "$bedbow" modes "$dir/free.toml" --out /proc/nowhere
 same results-untouched "$dir/before.json" "$dir/column/results.json"
 finish modes
