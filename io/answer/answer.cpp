@@ -13,7 +13,6 @@
 
 #include <cmath>
 #include <iostream>
-#include <numbers>
 #include <stdexcept>
 
 namespace bedbow {
@@ -24,25 +23,19 @@ using Json = nlohmann::ordered_json;
 
 constexpr int line_width = 98;
 
-/// Unit of a kind of value in files.
-struct FileUnit {
-  const char* suffix;
-  double scale; ///< file value = SI value * scale
-};
-
 FileUnit file_unit(ValueOf of) {
   switch (of) {
   case ValueOf::length:
   case ValueOf::fine_length:
   case ValueOf::tiny_length:
-    return {"_mm", 1e3};
+    return file_unit(Quantity::length);
   case ValueOf::force:
-    return {"_N", 1};
+    return file_unit(Quantity::force);
   case ValueOf::stress:
-    return {"_MPa", 1e-6};
+    return file_unit(Quantity::stress);
   case ValueOf::angle:
   case ValueOf::tiny_angle:
-    return {"_deg", 180 / std::numbers::pi};
+    return file_unit(Quantity::angle);
   case ValueOf::moment:
     return {"_N_mm", 1e3};
   case ValueOf::line_force:
