@@ -14,7 +14,7 @@ struct AnalysisOptions {
   bool bracket = false;       ///< for a case with screws also Findings::bracket: three more solutions, on the same mesh
   bool certificate = true;    ///< also fill StepResult::checks; callers that read only the headline omit it
   PartCache* parts = nullptr; ///< cache of factored parts; null: none
-  bool allow_loose = false;   ///< an unrestrained machine is no failure where its modes are requested
+  bool allow_loose = false;   ///< an unrestrained machine is not a failure where its modes are requested
 };
 
 /// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.

@@ -7,6 +7,7 @@
 #include "io/text/text.h"
 #include "io/text/version.h"
 #include "io/units/quantities_out.h"
+#include "mesh/piece/si.h"
 
 #include <nlohmann/json.hpp>
 
@@ -14,7 +15,6 @@
 #include <array>
 #include <cmath>
 #include <iostream>
-#include <numbers>
 #include <stdexcept>
 
 namespace bedbow {
@@ -36,7 +36,7 @@ struct ValueInfo {
   double scale = 1;                        ///< and its value = SI value * scale
   int decimals = 0;                        ///< with so many
 };
-constexpr double degrees = 180 / std::numbers::pi;
+constexpr double degrees = si::in_degrees(1);
 constexpr std::array value_infos{
     ValueInfo{ValueOf::length, "_mm", 1e3, &OutputUnits::length, 1e-4},
     ValueInfo{ValueOf::fine_length, "_mm", 1e3, &OutputUnits::length, 1e-6},

@@ -2,8 +2,6 @@
 
 #include "mesh/piece/si.h"
 
-#include <limits>
-
 namespace bedbow {
 
 const CaseValue* CaseValues::value(std::string_view key) const {

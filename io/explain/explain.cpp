@@ -5,7 +5,6 @@
 #include "io/text/text.h"
 #include "mesh/piece/si.h"
 
-#include <numbers>
 #include <set>
 
 namespace bedbow {

@@ -90,7 +90,7 @@ void checks(Page& page, const Report& r) {
 void mind(Page& page, const Report& r) {
   page.raw("<section id=\"mind\" class=\"caution\">\n<h2>Warnings and limitations</h2>\n");
   if (!r.warnings.empty()) page.list(r.warnings);
-  for (const std::string& line : lines_of(cautions())) page.element("p", line);
+  for (const std::string& line : cautions()) page.element("p", line);
   page.raw("</section>\n");
 }
 

@@ -25,10 +25,11 @@ void retire_from(FileSet& files, const std::string& stem, std::size_t first) {
   }
 }
 
-/// One .vtu per item and the .pvd that joins them. No items, no .pvd where `always` is false.
+/// One .vtu per item and the .pvd that joins them. No items, no .pvd where `always` is false. \return what the .pvd
+/// names.
 template <class Items, class NameOf, class GridOf>
-void add_series(FileSet& files, const std::string& stem, const Items& items, const NameOf& name_of,
-                const GridOf& grid_of, bool always = true) {
+std::vector<PvdEntry> add_series(FileSet& files, const std::string& stem, const Items& items, const NameOf& name_of,
+                                 const GridOf& grid_of, bool always = true) {
   std::vector<PvdEntry> entries;
   for (const auto& item : items) {
     entries.push_back({stem + "_" + std::to_string(entries.size()) + ".vtu", name_of(item)});
@@ -39,13 +40,12 @@ void add_series(FileSet& files, const std::string& stem, const Items& items, con
   else if (std::filesystem::exists(files.directory() / (stem + ".pvd")))
     files.retire(stem + ".pvd");
   retire_from(files, stem, entries.size());
+  return entries;
 }
 
 /// assembly.pvd, the name of machine.pvd up to version 0.1: kept for one release, over the same files.
-void add_former_name(FileSet& files, const std::vector<StepResult>& steps) {
-  std::vector<PvdEntry> entries;
-  for (const StepResult& s : steps) entries.push_back({"machine_" + std::to_string(entries.size()) + ".vtu", s.name});
-  files.add("assembly.pvd", pvd(entries, "renamed: see machine.pvd, which has the same steps"));
+void add_former_name(FileSet& files, const std::vector<PvdEntry>& machine) {
+  files.add("assembly.pvd", pvd(machine, "renamed: see machine.pvd, which has the same steps"));
   retire_from(files, "assembly", 0);
 }
 
@@ -87,9 +87,8 @@ std::vector<std::string> write_results(const std::filesystem::path& directory, c
   FileSet files(directory);
   std::vector<std::string> names{"results.json", "bend_line.csv", "machine.pvd", "forces.pvd"};
   const auto name_of = [](const StepResult& s) { return s.name; };
-  add_series(files, "machine", findings.steps, name_of,
-             [](const StepResult& s) { return surface_grid(s.fields, s.name); });
-  add_former_name(files, findings.steps);
+  add_former_name(files, add_series(files, "machine", findings.steps, name_of,
+                                    [](const StepResult& s) { return surface_grid(s.fields, s.name); }));
   add_series(files, "forces", findings.steps, name_of,
              [](const StepResult& s) { return force_grid(s.fields.forces, s.name); });
   add_shapes(files, findings.modes.value_or(ModesResult{}), names);

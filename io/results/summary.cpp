@@ -8,7 +8,6 @@
 #include "mesh/piece/si.h"
 
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -37,9 +36,9 @@ std::string items(const std::string& head, const std::vector<std::string>& list)
 
 } // namespace
 
-std::string cautions() {
-  return "Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.\n"
-         "A computed result is no proof of a safe machine: local codes and licensed practice come first.\n";
+std::vector<std::string> cautions() {
+  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
+          "A computed result does not prove a machine safe: local codes and licensed practice come first."};
 }
 
 std::string summary(const Findings& f, const OutputUnits& units, const Style& style,
@@ -69,7 +68,9 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   out += items("Assumptions", assumed);
   out += items("Allowable values and their sources", allowable_sources(f));
   out += items("Warnings and limitations", f.warnings);
-  return out + "\n" + cautions();
+  out += "\n";
+  for (const std::string& line : cautions()) out += line + "\n";
+  return out;
 }
 
 } // namespace bedbow

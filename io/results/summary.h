@@ -16,7 +16,7 @@ namespace bedbow {
 std::string summary(const Findings& findings, const OutputUnits& units, const Style& style,
                     const std::vector<std::string>& assumptions);
 
-/// The cautions that go with every result.
-std::string cautions();
+/// The cautions that go with every result, a line each.
+std::vector<std::string> cautions();
 
 } // namespace bedbow

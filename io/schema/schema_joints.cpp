@@ -220,8 +220,9 @@ JointTable support() {
                     stiffness("the held translations")})};
 }
 
-std::vector<JointTable> joint_tables() {
-  return {post(), cam(), hinge(), handle(), tie(), screws(), weld(), support()};
+const std::vector<JointTable>& joint_tables() {
+  static const std::vector<JointTable> tables{post(), cam(), hinge(), handle(), tie(), screws(), weld(), support()};
+  return tables;
 }
 
 } // namespace

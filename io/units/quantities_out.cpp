@@ -18,7 +18,7 @@ FileUnit file_unit(Quantity quantity) {
   case Quantity::length:
     return {"_mm", 1e3};
   case Quantity::angle:
-    return {"_deg", 180 / std::numbers::pi};
+    return {"_deg", to_deg(1)};
   case Quantity::force:
     return {"_N", 1};
   case Quantity::moment:

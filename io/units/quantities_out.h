@@ -3,8 +3,7 @@
 #pragma once
 
 #include "mesh/piece/quantity.h"
-
-#include <numbers>
+#include "mesh/piece/si.h"
 
 namespace bedbow {
 
@@ -15,7 +14,7 @@ constexpr double to_MPa(double pascals) {
   return pascals * 1e-6;
 }
 constexpr double to_deg(double radians) {
-  return radians * (180 / std::numbers::pi);
+  return si::in_degrees(radians);
 }
 constexpr double to_N_per_mm(double newtons_per_metre) {
   return newtons_per_metre * 1e-3;

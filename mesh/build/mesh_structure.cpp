@@ -5,7 +5,6 @@
 
 #include <Eigen/Geometry>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>

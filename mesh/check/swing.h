@@ -8,7 +8,6 @@
 #include "mesh/piece/registry.h"
 #include "mesh/piece/si.h"
 
-#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>

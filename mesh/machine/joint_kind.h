@@ -59,6 +59,14 @@ inline constexpr std::array joint_kinds{
     JointKindInfo{JointKind::pressure, "pressure"},
     JointKindInfo{JointKind::weld, "weld"}};
 
+static_assert(
+    [] {
+      for (std::size_t i = 0; i < joint_kinds.size(); ++i)
+        if (joint_kinds[i].kind != static_cast<JointKind>(i)) return false;
+      return joint_kinds.back().kind == JointKind::weld;
+    }(),
+    "one row a kind, in the order of the enumeration");
+
 constexpr const JointKindInfo& info(JointKind kind) {
   return joint_kinds[static_cast<std::size_t>(kind)];
 }

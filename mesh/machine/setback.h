@@ -5,8 +5,6 @@
 #include "mesh/machine/machine.h"
 #include "mesh/piece/si.h"
 
-#include <numbers>
-
 namespace bedbow {
 
 /// Least set-back of the nose at a bend angle,

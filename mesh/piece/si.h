@@ -12,7 +12,7 @@ inline constexpr double degree = std::numbers::pi / 180;                 ///< [r
 
 /// An angle in degrees. \param angle [rad]
 constexpr double in_degrees(double angle) {
-  return angle * 180 / std::numbers::pi;
+  return angle * (180 / std::numbers::pi);
 }
 
 } // namespace bedbow::si

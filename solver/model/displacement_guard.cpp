@@ -14,7 +14,6 @@
 #include <cstdio>
 #include <limits>
 #include <map>
-#include <numbers>
 #include <tuple>
 
 namespace bedbow {

@@ -7,7 +7,6 @@
 #include "solver/model/steps.h"
 #include "solver/strength/reason.h"
 
-#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>

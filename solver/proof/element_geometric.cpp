@@ -8,7 +8,6 @@
 #include <Eigen/Geometry>
 
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 namespace bedbow::proof {

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <stdexcept>
 
 namespace bedbow {
@@ -84,9 +83,10 @@ void fill_hand(const Machine& m, const StepResult& step, RockPoint& p) {
   p.moment = p.back_moment = 0;
   double linked = 0;
   double lever = nan;
+  const auto cams = joints_of(step, JointKind::cam);
   for (std::size_t i = 0; i < m.cams.size(); ++i) {
     const Cam& c = m.cams[i];
-    const double force = std::max(joints_of(step, JointKind::cam)[i].value, 0.0);
+    const double force = std::max(cams[i].value, 0.0);
     p.cam_force += force;
     const double moment = cam_moment(c, own_angle(c), force);
     p.moment += moment;

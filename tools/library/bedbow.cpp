@@ -14,7 +14,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include <numbers>
 #include <utility>
 
 namespace bedbow::library {

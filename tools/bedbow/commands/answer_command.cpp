@@ -39,9 +39,4 @@ void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer) 
   tell_answer(answer, {a.json, a.csv, a.out, a.table}, c.output, c.text_hash);
 }
 
-std::vector<std::string> answer_cautions() {
-  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
-          "A computed result is no proof of a safe machine: local codes and licensed practice come first."};
-}
-
 } // namespace bedbow

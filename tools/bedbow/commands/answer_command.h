@@ -35,7 +35,4 @@ OpenCase open_for_answer(const AnswerArguments& a);
 /// Prints the answer and writes its files.
 void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer);
 
-/// The cautions of every answer about a folder.
-std::vector<std::string> answer_cautions();
-
 } // namespace bedbow

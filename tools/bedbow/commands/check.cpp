@@ -12,7 +12,6 @@
 
 #include <iostream>
 #include <memory>
-#include <numbers>
 
 namespace bedbow {
 

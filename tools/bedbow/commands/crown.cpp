@@ -1,5 +1,6 @@
 #include "solver/study/crown.h"
 
+#include "io/results/summary.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/choice_option.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -134,7 +135,7 @@ int run_crown(const CrownArguments& a) {
     tell_shims(a, c, registries, task, answer);
   else
     tell_rod(a, c, registries, task, answer);
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return exit_ok;
 }

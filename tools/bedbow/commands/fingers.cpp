@@ -1,5 +1,6 @@
 #include "io/files/atomic_file.h"
 #include "io/results/csv.h"
+#include "io/results/summary.h"
 #include "io/text/table.h"
 #include "io/text/text.h"
 #include "io/units/output_units.h"
@@ -61,7 +62,7 @@ std::string json_of(const FingerSet& set) {
     separator = ",\n  ";
   }
   return out + "\n ],\n \"assumptions\": " + nlohmann::json(assumed()).dump() +
-         ",\n \"cautions\": " + nlohmann::json(answer_cautions()).dump() + "}\n";
+         ",\n \"cautions\": " + nlohmann::json(cautions()).dump() + "}\n";
 }
 
 /// One row per box width; fingers with spaces between, empty where the width can't be made.
@@ -96,7 +97,7 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
   std::cout << "Assumptions\n";
   for (const std::string& line : assumed()) std::cout << list_item(line, 98, "  - ");
   std::cout << "Caution\n";
-  for (const std::string& line : answer_cautions()) std::cout << list_item(line, 98, "  - ");
+  for (const std::string& line : cautions()) std::cout << list_item(line, 98, "  - ");
 }
 
 int fingers(const Options& options) {

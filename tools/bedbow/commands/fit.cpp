@@ -1,6 +1,7 @@
 #include "solver/study/fit.h"
 
 #include "io/case/knob.h"
+#include "io/results/summary.h"
 #include "solver/analysis.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -179,7 +180,7 @@ int run_fit(const FitArguments& a) {
   answer.assumed = {"readings are those of " + (a.step.empty() ? "the last step" : "the step \"" + a.step + "\"") +
                         ", each with the same error, independent of the others",
                     "Levenberg-Marquardt on the logarithms (Eigen's port of MINPACK); errors hold for small noise"};
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return r.converged ? exit_ok : exit_unsolvable;
 }

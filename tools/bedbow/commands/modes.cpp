@@ -56,7 +56,7 @@ void print(const Case& c, const Findings& f) {
   for (const auto* list : {&f.warnings, &f.assumptions, &c.assumptions})
     for (const std::string& w : *list) std::cout << list_item(printable(w), width, "  - ");
   std::cout << "\nSmall vibrations of the clamped machine. A mode near 0 Hz means a missing joint.\n"
-               "Buckling is sudden and without warning. A computed result is no proof of a safe machine.\n";
+               "Buckling is sudden and without warning. A computed result does not prove a machine safe.\n";
 }
 
 int modes(const ModesArguments& a) {

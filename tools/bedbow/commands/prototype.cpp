@@ -1,5 +1,6 @@
 #include "solver/study/prototype.h"
 
+#include "io/results/summary.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
 
@@ -155,7 +156,7 @@ int run_prototype(const PrototypeArguments& a) {
                     "scale E'/E"};
   if (material.yield == 0)
     for (std::string& line : wood_words()) answer.assumed.push_back(std::move(line));
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back(
       "Wood breaks without warning across knots and slanting grain: stand clear of loaded bars.");
   give_answer(a, open, std::move(answer));

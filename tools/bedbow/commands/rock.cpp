@@ -1,4 +1,5 @@
 #include "io/results/result_tables.h"
+#include "io/results/summary.h"
 #include "mesh/piece/si.h"
 #include "solver/study/rocking.h"
 #include "tools/bedbow/commands/answer_command.h"
@@ -6,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -141,7 +141,7 @@ int run_rock(const RockArguments& a) {
       "posts by E A / free_length, steel 205 GPa (common practice, no source), those with `preload` by exactly "
       "that force; the sheet as the pad of "
       "docs/case-format.md"};
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
   give_answer(a, open, std::move(answer));
   return exit_ok;

@@ -2,6 +2,7 @@
 
 #include "io/case/knob.h"
 #include "io/files/errors.h"
+#include "io/results/summary.h"
 #include "mesh/build/mesher.h"
 #include "solver/analysis.h"
 #include "solver/study/machine_knob.h"
@@ -130,7 +131,7 @@ int tell_sensitivity(const AnswerArguments& a, const OpenCase& open) {
       "where its `at` is)",
       "built-in materials: E with G; studs and rigid cams, hinges and supports are not varied",
       "a nose that lifts off or touches within the step increases +-: then only the sign is reliable"};
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return exit_ok;
 }

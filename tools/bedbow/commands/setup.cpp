@@ -1,5 +1,6 @@
 #include "solver/study/setup.h"
 
+#include "io/results/summary.h"
 #include "io/units/quantity.h"
 #include "solver/sheet/effort.h"
 #include "tools/bedbow/commands/answer_command.h"
@@ -143,7 +144,7 @@ int run_setup(const SetupArguments& a) {
     }
   }
   answer.assumed = assumed(settings, a.effort);
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back("Try each setting on a strip of scrap first: springback differs from coil to coil.");
   give_answer(a, open, std::move(answer));
   if (std::ranges::any_of(settings, [](const Setting& s) { return !s.trouble.empty(); })) return exit_unsolvable;

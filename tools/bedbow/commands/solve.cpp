@@ -24,7 +24,6 @@
 #include <filesystem>
 #include <iostream>
 #include <memory>
-#include <numbers>
 
 namespace bedbow {
 
