@@ -1,6 +1,8 @@
 #include "solver/analysis.h"
 
 #include "mesh/build/mesher.h"
+#include "mesh/build/seats.h"
+#include "solver/arm_seats.h"
 #include "solver/assembly/mass_walk.h"
 #include "solver/bracket.h"
 #include "solver/findings/bend_line.h"
@@ -75,6 +77,27 @@ void note_screws(const Model& m, Findings& out) {
   }
 }
 
+/// The patches on which joints act, and the seats of those on arms.
+void note_seats(const Model& m, Findings& out) {
+  bool any = false;
+  m.machine.each_joint_list([&](JointKind kind, const auto& list) { any |= kind != JointKind::weld && !list.empty(); });
+  if (!any) return;
+  out.assumptions.emplace_back(
+      "joints act on patches: what they touch and the bar's thickness more, unless the case gives "
+      "a `seat`; posts on their washers, supports across the whole bar");
+  for (const mesher::ArmSide& s : mesher::joints_on_arms(m.machine, m.mesh))
+    m.machine.each_joint_list([&](JointKind kind, const auto& list) {
+      if (kind != s.kind) return;
+      const JointBase& j = list[s.index];
+      char text[96];
+      std::snprintf(text, sizeof text, " by a rigid arm of %.3g mm; its seat there is taken as %.3g x %.3g mm",
+                    s.seat.arm * 1e3, s.seat.along * 1e3, s.seat.across * 1e3);
+      out.assumptions.push_back(std::string(info(kind).key) + " " +
+                                (j.name.empty() ? numbered(kind, s.index) : j.name) + " reaches " +
+                                m.machine.plain_name(j.joins[s.side]) + text);
+    });
+}
+
 /// Bars that only touch.
 void note_contacts(const Model& m, Findings& out) {
   std::string last;
@@ -126,6 +149,7 @@ void note_assumptions(const Model& m, Findings& out) {
       out.assumptions.emplace_back("cams without stiffness are taken as rigid (1e11 N/mm)");
       break;
     }
+  note_seats(m, out);
   note_screws(m, out);
   note_contacts(m, out);
   if (!m.machine.posts.empty() || !m.machine.screws.empty())
@@ -222,6 +246,8 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.verdict = judge(machine, out.steps);
   warn_of_displacements(out.verdict, out.warnings);
   if (std::string text = hold_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
+  if (options.bracket) out.arm_seats = arm_seats_of(machine, registries, model.mesh, out.steps, sheet);
+  if (out.arm_seats) warn_of_seats(*out.arm_seats, out.warnings);
   if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
   fill_modes(model, registries, solved.steps, sections, out);
   if (out.modes) judge_buckling(machine, *out.modes, out.verdict);

@@ -10,9 +10,10 @@ namespace bedbow {
 class PartCache;
 
 struct AnalysisOptions {
-  bool fields = true;         ///< also fill StepResult::fields (what writers draw); studies omit it
-  bool bracket = false;       ///< for a case with screws also Findings::bracket: three more solutions, on the same mesh
-  bool certificate = true;    ///< also fill StepResult::checks; callers that read only the headline omit it
+  bool fields = true;      ///< also fill StepResult::fields (what writers draw); studies omit it
+  bool bracket = false;    ///< for a case with screws also Findings::bracket: three more solutions, on the same mesh;
+                           ///< for joints on arms without seats also Findings::arm_seats: one more
+  bool certificate = true; ///< also fill StepResult::checks; callers that read only the headline omit it
   PartCache* parts = nullptr; ///< cache of factored parts; null: none
   bool allow_loose = false;   ///< an unrestrained machine is not a failure where its modes are requested
 };

@@ -22,9 +22,14 @@ GivenPoint joint_place(const CaseBuilder& b, const CaseValues& in) {
   return {in.number_or("x", left_out), in.number_or("y", left_out), left_out};
 }
 
-void joint_base(const CaseBuilder& b, const CaseValues& in, JointBase& out) {
+void joint_head(const CaseValues& in, JointBase& out) {
   out.pos = in.pos();
   out.name = in.text("name").value_or("");
+  if (const auto sizes = in.numbers("seat"); sizes.size() == 2) out.seat = {sizes[0], sizes[1]};
+}
+
+void joint_base(const CaseBuilder& b, const CaseValues& in, JointBase& out) {
+  joint_head(in, out);
   const auto joins = in.texts("joins");
   for (std::size_t i = 0; i < joins.size() && i < 2; ++i)
     out.joins[i] = ref_of(b, joins[i], in.pos("joins"), in.path("joins"));

@@ -16,7 +16,10 @@ DofMask mask_of(const std::vector<std::string>& names);
 /// Place of a joint: x, or x and y, or at. NaN for omitted coordinates.
 GivenPoint joint_place(const CaseBuilder& b, const CaseValues& in);
 
-/// Name, place in the file and what it joins.
+/// Name, place in the file and seat.
+void joint_head(const CaseValues& in, JointBase& out);
+
+/// The same and what it joins.
 void joint_base(const CaseBuilder& b, const CaseValues& in, JointBase& out);
 
 /// Thread name of a size key where it was given as one; empty for a plain diameter.

@@ -15,7 +15,7 @@ void read_joint(const CaseBuilder& b, const CaseValues& in, Post& p) {
   p.grade = grade_of(b, in, p.diameter);
   p.free_length = in.number_or_nan("free_length");
   p.preload = in.number("preload");
-  p.seat = in.choice_or("seat", nut_seats, p.seat);
+  p.nut = in.choice_or("seat", nut_seats, p.nut);
   p.washer_diameter = in.number_or("washer_diameter", left_out);
   p.washer_thickness = in.number_or("washer_thickness", left_out);
   p.engagement = in.number_or("engagement", left_out);
@@ -68,8 +68,7 @@ void read_joint(const CaseBuilder& b, const CaseValues& in, Hinge& h) {
 
 /// Name and place in the file of what joins one bar with the ground.
 void stands_on_ground(const CaseValues& in, JointBase& out) {
-  out.pos = in.pos();
-  out.name = in.text("name").value_or("");
+  joint_head(in, out);
   out.joins[1] = {Ref::Kind::ground};
 }
 
@@ -93,6 +92,7 @@ void read_joint(const CaseBuilder& b, const CaseValues& in, Weld& w) {
   joint_base(b, in, w);
   w.from = in.number_or("from", left_out);
   w.to = in.number_or("to", left_out);
+  w.sides = in.integer_or("sides", w.sides);
 }
 
 void read_joint(const CaseBuilder& b, const CaseValues& in, Support& s) {

@@ -209,6 +209,7 @@ private:
 } // namespace
 
 CaseValue check_value(const CaseNode& node, const KeySpec& spec, const std::string& path, ProblemList& problems) {
+  if (spec.or_sizes && node.type == Type::list) return ValueChecker(spec.as_sizes(), path, problems).run(node);
   return ValueChecker(spec, path, problems).run(node);
 }
 

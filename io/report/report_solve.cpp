@@ -3,6 +3,7 @@
 #include "io/draw/bend_line_plots.h"
 #include "io/explain/explain.h"
 #include "io/report/report_machine.h"
+#include "io/results/arm_seats_table.h"
 #include "io/results/bracket_table.h"
 #include "io/results/reason_words.h"
 #include "io/results/result_tables.h"
@@ -110,6 +111,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
       r.sections.back().lists.push_back({"Where the clamp has no clamping reserve:", std::move(words)});
   }
   ReportSection bears{"Loads and utilisation"};
+  if (TextTable t = arm_seats_rows(f, u); !t.empty()) bears.tables.push_back({arm_seats_title(u), std::move(t)});
   if (TextTable t = load_table(f, u); !t.empty())
     bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
   if (TextTable t = dial_table(f, u); !t.empty())

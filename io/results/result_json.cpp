@@ -187,6 +187,29 @@ Json bracket_json(const BracketSide& side) {
   return out;
 }
 
+Json arm_seats_json(const ArmSeats& seats) {
+  const auto bows = [](const std::array<double, 3>& bow) {
+    Json out = Json::object();
+    for (BodyKind body : all_bodies) out[to_string(body) + "_mm"] = number(to_mm(bow[static_cast<std::size_t>(body)]));
+    return out;
+  };
+  Json out{{"status", word_for(status_words, seats.status)}};
+  if (seats.status != Status::ok) out["trouble"] = seats.trouble;
+  out["small_mm"] = number(to_mm(small_seat));
+  out["joints"] = Json::array();
+  for (const ArmSeat& j : seats.joints)
+    out["joints"].push_back({{"kind", info(j.kind).key},
+                             {"name", j.name},
+                             {"on", j.on},
+                             {"arm_mm", number(to_mm(j.arm))},
+                             {"seat_mm", {number(to_mm(j.along)), number(to_mm(j.across))}},
+                             {"force_N", number(j.force)},
+                             {"force_small_N", number(j.force_small)}});
+  out["bow"] = bows(seats.bow);
+  out["bow_small"] = bows(seats.bow_small);
+  return out;
+}
+
 Json step_json(const StepResult& s) {
   Json bars = Json::array();
   for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
@@ -250,6 +273,7 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
     out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)},
                       {"no_slip_rolling", bracket_json(f.bracket->no_slip_rolling)},
                       {"no_shear", bracket_json(f.bracket->no_shear)}};
+  if (f.arm_seats) out["arm_seats"] = arm_seats_json(*f.arm_seats);
   out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_words(f.verdict.reasons, {})}};
   out["modes"] = modes_json(f.modes);
   out["mass_kg"] = number(f.mass);

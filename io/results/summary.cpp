@@ -1,5 +1,6 @@
 #include "io/results/summary.h"
 
+#include "io/results/arm_seats_table.h"
 #include "io/results/bracket_table.h"
 #include "io/results/modes_table.h"
 #include "io/results/reason_words.h"
@@ -52,6 +53,8 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
     out += "Bow of each body's edge over its whole length [" + units.length.name + "]\n" + bow.render(style) + "\n";
   }
   if (f.bracket) out += bracket_table(f, units, style) + "\n";
+  if (const TextTable arms = arm_seats_rows(f, units); !arms.empty())
+    out += arm_seats_title(units) + "\n" + arms.render(style) + "\n";
   out += hold_lines(f, units);
   if (const TextTable dials = dial_table(f, units); !dials.empty())
     out += "Dials, displacement [" + units.length.name + "]\n" + dials.render(style) + "\n";

@@ -71,6 +71,7 @@ std::string value_of(const Schema& schema, const KeySpec& k) {
   std::vector<std::string> parts;
   for (const std::string& p : {count_of(k), kind_of(k), range_of(k)})
     if (!p.empty()) parts.push_back(p);
+  if (k.or_sizes) parts.push_back("or " + value_of(schema, k.as_sizes()));
   const bool told = k.kind != ValueKind::choice && !k.example.empty();
   const std::string example = told ? "`" + k.example_item() + "`" : "";
   return joined(parts, ", ") + (example.empty() ? "" : ": " + example);

@@ -24,6 +24,10 @@ std::string KeySpec::example_value() const {
   return out + "]";
 }
 
+KeySpec KeySpec::as_sizes() const {
+  return length(key, "60 mm", doc).list(2, 2).positive();
+}
+
 KeySpec KeySpec::otherwise(double value) const {
   const std::string unit(kind == ValueKind::quantity ? leading_number(example).rest : "");
   const std::string words = unit.empty() ? short_number(value) : short_text(value, {unit, parse_unit(unit).size()});

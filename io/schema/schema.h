@@ -55,6 +55,7 @@ struct KeySpec {
   std::string example;                 ///< an accepted value as in TOML, without quotes
   std::string by_default;              ///< default, in words
   std::optional<double> default_value; ///< SI, where it is a number
+  bool or_sizes = false;               ///< a list of two lengths is accepted as well
   bool is_told = false;                ///< the default is worth reporting when a case is explained
   std::vector<std::string> choices;
   std::string table; ///< id of the described table
@@ -81,6 +82,9 @@ struct KeySpec {
   [[nodiscard]] KeySpec otherwise(double value) const;
   [[nodiscard]] KeySpec told() const { return with(&KeySpec::is_told, true); }
   [[nodiscard]] KeySpec like(std::string accepted) const { return with(&KeySpec::example, std::move(accepted)); }
+  [[nodiscard]] KeySpec or_two_lengths() const { return with(&KeySpec::or_sizes, true); }
+  /// The list of two lengths that `or_sizes` accepts.
+  [[nodiscard]] KeySpec as_sizes() const;
   [[nodiscard]] KeySpec or_of(Dim other) const { return with(&KeySpec::or_dim, other); }
 
 private:

@@ -35,6 +35,15 @@ std::vector<KeySpec> place(const std::string& otherwise = "where the two bars me
   };
 }
 
+/// The patch on which a joint acts.
+KeySpec seat() {
+  return length("seat", "60 mm",
+                "size of the patch that it acts on, along x and across; of a joint on an arm: on that side")
+      .list(2, 2)
+      .positive()
+      .otherwise("what it touches, and the plate's thickness more; on an arm the bar's full height");
+}
+
 std::vector<KeySpec> stiffness(const std::string& whose) {
   return {
       quantity_key("stiffness", Dim::stiffness, "20 kN/mm",
@@ -83,8 +92,10 @@ std::vector<KeySpec> together(const std::vector<std::vector<KeySpec>>& parts) {
 std::vector<KeySpec> post_seat() {
   return {
       choice_key("seat", words_of(nut_seats),
-                 "bearing face under the nut; a spherical one lets the stud follow a rocking clamp")
-          .otherwise(word_for(nut_seats, Post{}.seat)),
+                 "bearing face under the nut; a spherical one lets the stud follow a rocking clamp. Or the size of the "
+                 "patch that the post acts on, along x and across, in place of its washer and the plate's thickness")
+          .or_two_lengths()
+          .otherwise(word_for(nut_seats, Post{}.nut)),
       length("washer_diameter", "37 mm", "diameter of the washer").positive().otherwise("the thread's plain washer"),
       length("washer_thickness", "3 mm", "thickness of the washer").positive().otherwise("the thread's plain washer"),
       length("engagement", "18 mm", "length of thread in the nut").positive().otherwise("a standard nut"),
@@ -133,6 +144,7 @@ JointTable cam() {
                      .between(0, 3.1416)
                      .otherwise("0 deg, its lowest position"),
                  boolean_key("captive", "sits in a hole of the clamp and also moves it to and fro").otherwise("false"),
+                 seat(),
                  text_key("material", "of the eccentric: built-in material or one of the case")
                      .like("bolt steel 8.8")
                      .otherwise("that of the bar it presses on"),
@@ -156,7 +168,7 @@ JointTable hinge() {
            {length("pin", "16 mm", "diameter of the pin").positive(),
             length("bearing_length", "16 mm", "length of the pin in its hole").positive(),
             length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
-            boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
+            seat(), boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
             text_key("pin_material", "built-in material or one of the case")
                 .like("bolt steel 8.8")
                 .otherwise("that of the bar joined to the apron"),
@@ -169,7 +181,7 @@ JointTable handle() {
           "where the operator holds the apron",
           "Where the operator holds the apron: stops its rotation about x.",
           {name(), ref_key("bar", "the bar of the apron").like("apron.face").required(),
-           length("x", "0 mm", "place along the bend line").required(),
+           length("x", "0 mm", "place along the bend line").required(), seat(),
            length("reach", "400 mm", "from the bend line to the hand, for the hand force").positive()}};
 }
 
@@ -179,8 +191,8 @@ JointTable tie() {
                     place(),
                     {holds()},
                     stiffness("the held translations"),
-                    {choice_key("only", words_of(only_choices), "carries tension or compression only")
-                         .otherwise("both ways")}})};
+                    {seat(), choice_key("only", words_of(only_choices), "carries tension or compression only")
+                                 .otherwise("both ways")}})};
 }
 
 JointTable screws() {
@@ -199,24 +211,29 @@ JointTable screws() {
                          .positive()
                          .otherwise("after Huth")
                          .told(),
-                     allowed("shear", Dim::force, "12 kN", "EN 1993-1-8 Table 3.4"),
+                     seat(), allowed("shear", Dim::force, "12 kN", "EN 1993-1-8 Table 3.4"),
                      allowed("tension", Dim::force, "20 kN", "EN 1993-1-8 Table 3.4, at most the proof load"),
                      allowed("bearing", Dim::stress, "400 MPa", "1.5 yield of the bar")}})};
 }
 
 JointTable weld() {
-  return {JointKind::weld,
-          "bars joined without slip",
-          "Two bars joined along x without slip.",
-          {name(), joins(), length("from", "0 mm", "x where it begins").otherwise("the common length").told(),
-           length("to", "900 mm", "x where it ends").otherwise("the common length").told()}};
+  return {
+      JointKind::weld,
+      "bars joined without slip",
+      "Two bars joined along x without slip.",
+      {name(), joins(), length("from", "0 mm", "x where it begins").otherwise("the common length").told(),
+       length("to", "900 mm", "x where it ends").otherwise("the common length").told(),
+       integer_key("sides", "2: a seam along either edge of the faces that meet, as fillets on both sides of a foot")
+           .like("2")
+           .between(1, 2)
+           .otherwise("1: a seam in their middle")}};
 }
 
 JointTable support() {
   return {JointKind::support, "supports of the machine", "A bar held to ground.",
           together({{name(), ref_key("bar", "the bar, member or panel").required()},
                     place("at the bar's centroid"),
-                    {holds()},
+                    {holds(), seat()},
                     stiffness("the held translations")})};
 }
 

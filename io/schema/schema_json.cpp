@@ -85,12 +85,17 @@ Json item(const KeySpec& k) {
   return Json::object();
 }
 
+/// A key's value, item or list of items.
+Json value(const KeySpec& k) {
+  if (!k.is_list()) return item(k);
+  Json out = {{"type", "array"}, {"items", item(k)}, {"minItems", k.min_items}};
+  if (k.max_items < KeySpec::no_limit) out["maxItems"] = k.max_items;
+  return out;
+}
+
 Json described(const KeySpec& k) {
-  Json out = item(k);
-  if (k.is_list()) {
-    out = {{"type", "array"}, {"items", out}, {"minItems", k.min_items}};
-    if (k.max_items < KeySpec::no_limit) out["maxItems"] = k.max_items;
-  }
+  Json out = value(k);
+  if (k.or_sizes) out = {{"anyOf", Json::array({out, value(k.as_sizes())})}};
   std::string doc = k.doc;
   if (!k.by_default.empty()) doc += ". Default: " + k.by_default;
   out["description"] = doc;

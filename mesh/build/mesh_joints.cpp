@@ -1,12 +1,15 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
+#include "mesh/build/seats.h"
 #include "mesh/build/welds.h"
 #include "mesh/piece/fastener.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <utility>
 
 namespace bedbow::mesher {
 
@@ -16,12 +19,6 @@ constexpr double rigid = std::numeric_limits<double>::infinity();
 // Steel of studs and screws; common practice, no source.
 // Default stiffness of an eccentric on its shaft: far stiffer than any bar.
 constexpr double cam_stiffness = 1e14;
-
-Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
-  if (r.kind == Ref::Kind::bar) return place_on_bar(b.machine, b.mesh, r, at);
-  if (r.kind == Ref::Kind::ground) return {{}, at, Frame::fixed};
-  return place_on_structure(b.mesh, r, at);
-}
 
 /// Middle of the nodes of a member, panel or part of the user's mesh along axis k.
 double middle_of(const Builder& b, const Ref& r, int k) {
@@ -59,8 +56,8 @@ Joint named_joint(const JointBase& j, JointKind kind, std::size_t index) {
 
 /// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
 /// the bed): then stretch is what pulls apart.
-Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, std::size_t index, int k,
-                 const Eigen::Vector3d& at) {
+template <class J>
+Joint make_joint(const Builder& b, const J& j, JointKind kind, std::size_t index, int k, const Eigen::Vector3d& at) {
   Joint out = named_joint(j, kind, index);
   const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
   const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
@@ -69,24 +66,16 @@ Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, std::size
   else
     out.swapped = height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
   if (j.joins[1].kind == Ref::Kind::ground) out.swapped = true;
-  out.a = place_of(b, j.joins[out.swapped ? 1 : 0], at);
-  out.b = place_of(b, j.joins[out.swapped ? 0 : 1], at);
+  std::array<Place, 2> sides = sides_of(b, j, kind, at);
+  out.a = std::move(sides[out.swapped ? 1 : 0]);
+  out.b = std::move(sides[out.swapped ? 0 : 1]);
   return out;
-}
-
-/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
-/// so where the case gives no z that is midway between their centroids.
-Eigen::Vector3d stud_middle(const Builder& b, const Post& p) {
-  Eigen::Vector3d at = complete_place(b.machine, b.mesh, p.joins, p.at);
-  if (!std::isfinite(p.at.z()) && p.joins[0].kind == Ref::Kind::bar && p.joins[1].kind == Ref::Kind::bar)
-    at.z() = (b.machine.bar(p.joins[0]).at.y() + b.machine.bar(p.joins[1]).at.y()) / 2;
-  return at;
 }
 
 void add_posts(Builder& b) {
   for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
     const Post& p = b.machine.posts[i];
-    Joint j = make_joint(b, p, JointKind::post, i, 2, stud_middle(b, p));
+    Joint j = make_joint(b, p, JointKind::post, i, 2, place_of(b.machine, b.mesh, p, JointKind::post));
     const double d = p.diameter;
     // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
     // whole.
@@ -104,7 +93,7 @@ void add_posts(Builder& b) {
 void add_cams(Builder& b) {
   for (std::size_t i = 0; i < b.machine.cams.size(); ++i) {
     const Cam& c = b.machine.cams[i];
-    Joint j = make_joint(b, c, JointKind::cam, i, 2, complete_place(b.machine, b.mesh, c.joins, c.at));
+    Joint j = make_joint(b, c, JointKind::cam, i, 2, place_of(b.machine, b.mesh, c, JointKind::cam));
     j.stiffness[uz] = c.stiffness.value_or(cam_stiffness);
     j.sense[uz] = Sense::compression;
     j.gap[uz] = c.lift;
@@ -115,13 +104,12 @@ void add_cams(Builder& b) {
 void add_hinges(Builder& b) {
   for (std::size_t i = 0; i < b.machine.hinges.size(); ++i) {
     const Hinge& h = b.machine.hinges[i];
-    Eigen::Vector3d at = h.at; // on the bend line unless the case says otherwise
-    for (int k = 1; k < 3; ++k)
-      if (!std::isfinite(at[k])) at[k] = 0;
+    const Eigen::Vector3d at = place_of(b.machine, b.mesh, h, JointKind::hinge);
     Joint j = named_joint(h, JointKind::hinge, i);
     j.swapped = h.joins[0].body == BodyKind::apron;
-    j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
-    j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
+    std::array<Place, 2> sides = sides_of(b, h, JointKind::hinge, at);
+    j.a = std::move(sides[j.swapped ? 1 : 0]);
+    j.b = std::move(sides[j.swapped ? 0 : 1]);
     // A pin in a short bearing has enough play to lean: it fixes the point, not the direction.
     j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
     b.mesh.joints.push_back(std::move(j));
@@ -131,10 +119,10 @@ void add_hinges(Builder& b) {
 void add_handles(Builder& b) {
   for (std::size_t i = 0; i < b.machine.handles.size(); ++i) {
     const Handle& h = b.machine.handles[i];
-    const Bar& face = b.machine.bar(h.joins[0]);
     Joint j = named_joint(h, JointKind::handle, i);
-    j.b = place_on_bar(b.machine, b.mesh, h.joins[0], {h.at.x(), face.at.x(), face.at.y()});
-    j.a.at = j.b.at;
+    const Eigen::Vector3d at = place_of(b.machine, b.mesh, h, JointKind::handle);
+    j.b = std::move(sides_of(b, h, JointKind::handle, at)[0]);
+    j.a.at = at;
     j.swapped = true; // the bar, then ground
     j.stiffness[rx] = rigid;
     b.mesh.joints.push_back(std::move(j));
@@ -144,7 +132,7 @@ void add_handles(Builder& b) {
 void add_ties(Builder& b) {
   for (std::size_t i = 0; i < b.machine.ties.size(); ++i) {
     const Tie& t = b.machine.ties[i];
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, t.joins, t.at);
+    const Eigen::Vector3d at = place_of(b.machine, b.mesh, t, JointKind::tie);
     // A one-sided tie is a joint per held direction, since which side is "lower" differs by axis.
     for (int k = 0; k < 6; ++k) {
       if (!t.holds[k]) continue;
@@ -171,8 +159,8 @@ void add_supports(Builder& b) {
   for (std::size_t i = 0; i < b.machine.supports.size(); ++i) {
     const Support& s = b.machine.supports[i];
     Joint j = named_joint(s, JointKind::support, i);
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, s.joins, s.at);
-    j.b = place_of(b, s.joins[0], at);
+    const Eigen::Vector3d at = place_of(b.machine, b.mesh, s, JointKind::support);
+    j.b = std::move(sides_of(b, s, JointKind::support, at)[0]);
     j.a.at = at;
     j.swapped = true; // the bar, then ground
     for (std::size_t k = 0; k < 6; ++k)

@@ -1,6 +1,7 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/screw_faces.h"
+#include "mesh/build/seats.h"
 #include "mesh/piece/fastener.h"
 #include "mesh/piece/fastener_stiffness.h"
 
@@ -9,15 +10,6 @@
 #include <numbers>
 
 namespace bedbow::mesher {
-
-namespace {
-
-/// A point of the row on one of the two joined parts.
-Place place_on(const Builder& b, const Ref& ref, const Eigen::Vector3d& at) {
-  return ref.kind == Ref::Kind::bar ? place_on_bar(b.machine, b.mesh, ref, at) : place_on_structure(b.mesh, ref, at);
-}
-
-} // namespace
 
 void mesh_screws(Builder& b) {
   for (std::size_t row = 0; row < b.machine.screws.size(); ++row) {
@@ -47,8 +39,9 @@ void mesh_screws(Builder& b) {
       j.part = static_cast<int>(i);
       j.name = s.name.empty() ? "screws " + std::to_string(row + 1) : s.name;
       j.swapped = face.swapped; // a is the lower: then stretch across the joint pulls the screw
-      j.a = place_on(b, s.joins[face.swapped ? 1 : 0], at);
-      j.b = place_on(b, s.joins[face.swapped ? 0 : 1], at);
+      std::array<Place, 2> sides = sides_of(b, s, JointKind::screw, at);
+      j.a = std::move(sides[face.swapped ? 1 : 0]);
+      j.b = std::move(sides[face.swapped ? 0 : 1]);
       j.normal = face.normal;
       j.stiffness = {shear, shear, shear, 0, 0, 0};
       j.stiffness[j.normal] = normal;

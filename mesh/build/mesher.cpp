@@ -2,6 +2,7 @@
 
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
+#include "mesh/build/seats.h"
 #include "mesh/build/stations.h"
 
 #include <algorithm>
@@ -40,25 +41,6 @@ void mesh_beam_bar(Builder& b, BarLayout& l, const Bar& bar, Frame frame) {
   }
 }
 
-/// Places across a plate bar where joints need rows of nodes.
-std::vector<double> wanted_rows(const Builder& b, const BarLayout& l, const Bar& bar) {
-  std::vector<double> rows;
-  const auto want = [&](const JointBase& j) {
-    if (j.joins[0] != l.owner && j.joins[1] != l.owner) return;
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, j.joins, j.at);
-    rows.push_back(l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x());
-  };
-  for (const auto& j : b.machine.posts) want(j);
-  for (const auto& j : b.machine.screws) want(j);
-  for (const auto& j : b.machine.welds) want(j);
-  for (const auto& j : b.machine.hinges) {
-    JointBase at_line = j;
-    at_line.at = {j.at.x(), 0, 0};
-    want(at_line);
-  }
-  return rows;
-}
-
 /// Rows of nodes across a strip: the required ones, and even divisions between them.
 std::vector<double> make_rows(double lower, double upper, std::vector<double> wanted, double size) {
   // Rows closer to each other than a fifth of an element would make slivers, and a place between rows is carried
@@ -85,7 +67,7 @@ void mesh_plate_bar(Builder& b, BarLayout& l, const Bar& bar, Frame frame) {
   l.standing = bar.shape.height > bar.shape.width;
   const double depth = l.standing ? bar.shape.height : bar.shape.width;
   const double thickness = l.standing ? bar.shape.width : bar.shape.height;
-  l.across = make_rows(-depth / 2, depth / 2, wanted_rows(b, l, bar), b.machine.solve.element_size);
+  l.across = make_rows(-depth / 2, depth / 2, seat_rows(b, l), b.machine.solve.element_size);
   const std::size_t n = l.stations.size();
   for (double c : l.across)
     for (double x : l.stations)
@@ -125,6 +107,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::
   mesher::Builder b{machine, shapes, {}};
   mesher::lay_out_bars(b);
   std::vector<double> wanted = mesher::structure_stations(b);
+  for (double x : mesher::seat_stations(b)) wanted.push_back(x);
   for (const HeldSpan& s : sheets) wanted.insert(wanted.end(), {s.from, s.to});
   b.mesh.stations = make_stations(machine, wanted);
   mesher::mesh_bars(b);

@@ -1,10 +1,15 @@
 #include "mesh/build/places.h"
 
 #include "mesh/build/stations.h"
+#include "mesh/machine/seat.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
 #include <stdexcept>
+#include <tuple>
+#include <utility>
 
 namespace bedbow {
 
@@ -58,46 +63,10 @@ Eigen::Vector3d complete_place(const Machine& m, const Mesh& mesh, const std::ar
   return at;
 }
 
-Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eigen::Vector3d& at) {
-  const BarLayout& l = layout_of(mesh, ref);
-  const Bar& bar = m.bar(ref);
-  if (at.x() < bar.start - same_place || at.x() > bar.end() + same_place)
-    throw std::invalid_argument("x = " + std::to_string(at.x() * 1e3) + " mm lies off " + m.name_of(ref));
-  const double x = std::clamp(at.x(), l.stations.front(), l.stations.back());
-  auto upper = std::lower_bound(l.stations.begin(), l.stations.end(), x - same_place);
-  const auto i1 = static_cast<std::size_t>(upper - l.stations.begin());
-  std::vector<std::pair<std::size_t, double>> along; // station and weight
-  if (std::abs(l.stations[i1] - x) <= same_place) {
-    along = {{i1, 1.0}};
-  } else {
-    const double t = (x - l.stations[i1 - 1]) / (l.stations[i1] - l.stations[i1 - 1]);
-    along = {{i1 - 1, 1 - t}, {i1, t}};
-  }
-  std::vector<std::pair<std::size_t, double>> across = {{0, 1.0}};
-  if (!l.across.empty()) {
-    const double c = l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x();
-    const double s = std::clamp(c, l.across.front(), l.across.back());
-    auto it = std::lower_bound(l.across.begin(), l.across.end(), s - same_place);
-    const auto r1 = static_cast<std::size_t>(it - l.across.begin());
-    if (std::abs(l.across[r1] - s) <= same_place) {
-      across = {{r1, 1.0}};
-    } else {
-      const double t = (s - l.across[r1 - 1]) / (l.across[r1] - l.across[r1 - 1]);
-      across = {{r1 - 1, 1 - t}, {r1, t}};
-    }
-  }
-  Place p;
-  p.at = at;
-  for (auto [r, wr] : across)
-    for (auto [i, wi] : along) {
-      const int node = l.nodes[r * l.stations.size() + i];
-      p.terms.push_back({node, wr * wi, at - mesh.nodes[node].x});
-    }
-  p.frame = ref.body == BodyKind::apron ? Frame::apron : Frame::fixed;
-  return p;
-}
-
 namespace {
+
+/// Nodes that carry a spot, with their weights.
+using Carriers = std::vector<std::pair<int, double>>;
 
 /// The two marks around a value (or the one it meets, or the end beyond which it lies), with their weights.
 std::vector<std::pair<std::size_t, double>> between(const std::vector<double>& marks, double value) {
@@ -108,7 +77,83 @@ std::vector<std::pair<std::size_t, double>> between(const std::vector<double>& m
   return {{i - 1, 1 - t}, {i, t}};
 }
 
+/// Nodes of a bar around x and, on a plate, around `across`.
+Carriers carriers_on(const BarLayout& l, double x, double across) {
+  Carriers out;
+  const auto rows =
+      l.across.empty() ? std::vector<std::pair<std::size_t, double>>{{0, 1.0}} : between(l.across, across);
+  const auto along = between(l.stations, x);
+  for (auto [r, wr] : rows)
+    for (auto [i, wi] : along) out.emplace_back(l.nodes[r * l.stations.size() + i], wr * wi);
+  return out;
+}
+
+/// Gauss's three points of an interval from -1/2 to 1/2, with their weights.
+constexpr std::array<std::pair<double, double>, 3> gauss{
+    {{-0.38729833462074170, 5.0 / 18}, {0, 8.0 / 18}, {0.38729833462074170, 5.0 / 18}}};
+
+/// One point in the middle.
+constexpr std::pair<double, double> point{0, 1};
+
+std::span<const std::pair<double, double>> points_of(double size) {
+  return size > same_place ? std::span(gauss) : std::span(&point, 1);
+}
+
+/// An interval about a value, as far as it lies within the marks: its middle and its size.
+std::pair<double, double> within(const std::vector<double>& marks, double value, double size) {
+  const double v = std::clamp(value, marks.front(), marks.back());
+  const double lower = std::max(v - size / 2, marks.front()), upper = std::min(v + size / 2, marks.back());
+  return {(lower + upper) / 2, upper - lower};
+}
+
+/// Sums spots into one place, each node once.
+class PlaceSum {
+public:
+  explicit PlaceSum(const Mesh& mesh)
+      : mesh_(mesh) {}
+  /// A spot that represents `share` of the patch.
+  void add(const Eigen::Vector3d& spot, double share, const Carriers& carriers) {
+    middle_ += share * spot;
+    for (auto [node, weight] : carriers) {
+      auto term = std::ranges::find(terms_, node, &PlaceTerm::node);
+      if (term == terms_.end()) term = terms_.insert(terms_.end(), {node, 0.0, Eigen::Vector3d::Zero()});
+      term->weight += share * weight;
+      term->arm += share * weight * (spot - mesh_.nodes[static_cast<std::size_t>(node)].x); // divided by weight below
+    }
+  }
+  /// The place `at`, which a rigid arm joins to the patch's middle. Shares must add up to 1.
+  [[nodiscard]] Place take(const Eigen::Vector3d& at, Frame frame) && {
+    for (PlaceTerm& t : terms_) t.arm = t.arm / t.weight + at - middle_;
+    return {std::move(terms_), at, frame};
+  }
+
+private:
+  const Mesh& mesh_;
+  Eigen::Vector3d middle_ = Eigen::Vector3d::Zero();
+  std::vector<PlaceTerm> terms_;
+};
+
 } // namespace
+
+Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eigen::Vector3d& at,
+                   const Eigen::Vector2d& patch) {
+  const BarLayout& l = layout_of(mesh, ref);
+  const Bar& bar = m.bar(ref);
+  if (at.x() < bar.start - same_place || at.x() > bar.end() + same_place)
+    throw std::invalid_argument("x = " + std::to_string(at.x() * 1e3) + " mm lies off " + m.name_of(ref));
+  const auto [x, along] = within(l.stations, at.x(), patch.x());
+  double c = 0, across = 0;
+  if (!l.across.empty())
+    std::tie(c, across) = within(l.across, l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x(), patch.y());
+  PlaceSum sum(mesh);
+  for (auto [gx, wx] : points_of(along))
+    for (auto [gc, wc] : points_of(across)) {
+      const double u = x + gx * along, v = c + gc * across;
+      const Eigen::Vector3d spot(u, bar.at.x() + (l.standing ? 0 : v), bar.at.y() + (l.standing ? v : 0));
+      sum.add(spot, wx * wc, carriers_on(l, u, v));
+    }
+  return std::move(sum).take(at, ref.body == BodyKind::apron ? Frame::apron : Frame::fixed);
+}
 
 double finger_lift(const Machine& m, const Mesh& mesh, const FingerLayout& f) {
   const double middle = mesh.nodes[f.plate() ? f.nodes.front() : f.tip].x.z();
@@ -143,31 +188,60 @@ std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, do
 
 namespace {
 
-/// The place on the nearest element of a part of the user's mesh, carried by its nodes in proportion. No terms: none.
-Place find_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
+/// The spot of a part's elements nearest to a place.
+struct NearestSpot {
+  Carriers carriers; ///< none where the part has no elements
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();
+  Eigen::Vector3d along = Eigen::Vector3d::Zero();  ///< unit, in the element: as far along x as it goes
+  Eigen::Vector3d across = Eigen::Vector3d::Zero(); ///< unit, in a shell across that; zero on a line
+  double thickness = 0;                             ///< of a shell
+};
+
+/// Directions in the plane of a shell: along x as far as it goes, else along y; and across that.
+std::pair<Eigen::Vector3d, Eigen::Vector3d> directions_in(const Eigen::Vector3d& normal) {
+  const Eigen::Vector3d n = normal.normalized();
+  Eigen::Vector3d along = Eigen::Vector3d::UnitX() - n.x() * n;
+  if (along.norm() < 0.1) along = Eigen::Vector3d::UnitY() - n.y() * n;
+  along.normalize();
+  return {along, n.cross(along)};
+}
+
+NearestSpot nearest_spot(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   OwnNearest best;
+  const BeamElement* line = nullptr;
+  const ShellElement* quad = nullptr;
+  const auto x = [&](int n) { return mesh.nodes[n].x; };
   const auto keep = [&](OwnNearest found, const auto& nodes) {
-    if (found.distance >= best.distance) return;
+    if (found.distance >= best.distance) return false;
     best = std::move(found);
     for (int& p : best.points) p = nodes[static_cast<std::size_t>(p)];
+    return true;
   };
-  const auto x = [&](int n) { return mesh.nodes[n].x; };
   // No point of a convex quad is further from a corner than the sum of both diagonals.
   const auto too_far = [&](const std::array<int, 4>& n) {
     const double size = std::max((x(n[2]) - x(n[0])).norm(), (x(n[3]) - x(n[1])).norm());
     return (at - x(n[0])).norm() - 2 * size > best.distance;
   };
   for (const BeamElement& e : mesh.beams)
-    if (e.owner == owner) keep(nearest_on_line({x(e.nodes[0]), x(e.nodes[1])}, at), e.nodes);
+    if (e.owner == owner && keep(nearest_on_line({x(e.nodes[0]), x(e.nodes[1])}, at), e.nodes)) line = &e;
   for (const ShellElement& e : mesh.shells)
-    if (e.owner == owner && !too_far(e.nodes))
-      keep(nearest_on_quad({x(e.nodes[0]), x(e.nodes[1]), x(e.nodes[2]), x(e.nodes[3])}, at), e.nodes);
-  if (best.points.empty()) return {{}, at, Frame::fixed};
-  Place p{{}, at, mesh.nodes[best.points.front()].frame};
+    if (e.owner == owner && !too_far(e.nodes) &&
+        keep(nearest_on_quad({x(e.nodes[0]), x(e.nodes[1]), x(e.nodes[2]), x(e.nodes[3])}, at), e.nodes))
+      quad = &e;
+  NearestSpot out;
   constexpr double nothing = 1e-12;
-  for (std::size_t i = 0; i < best.points.size(); ++i)
-    if (best.weights[i] > nothing) p.terms.push_back({best.points[i], best.weights[i], at - x(best.points[i])});
-  return p;
+  for (std::size_t i = 0; i < best.points.size(); ++i) {
+    out.at += best.weights[i] * x(best.points[i]);
+    if (best.weights[i] > nothing) out.carriers.emplace_back(best.points[i], best.weights[i]);
+  }
+  if (quad) {
+    const auto& n = quad->nodes;
+    std::tie(out.along, out.across) = directions_in((x(n[2]) - x(n[0])).cross(x(n[3]) - x(n[1])));
+    out.thickness = quad->thickness;
+  } else if (line) {
+    out.along = line->axes.row(0);
+  }
+  return out;
 }
 
 /// The place on a panel's cell, or nothing off the panel.
@@ -204,33 +278,32 @@ std::optional<Place> find_on_panel(const Panel& panel, const Mesh& mesh, const R
 std::optional<Place> place_between_nodes(const Machine& machine, const Mesh& mesh, const Ref& owner,
                                          const Eigen::Vector3d& at) {
   if (owner.kind == Ref::Kind::panel) return find_on_panel(machine.panels[owner.index], mesh, owner, at);
-  if (owner.kind != Ref::Kind::own) return std::nullopt;
-  Place p = find_on_own(mesh, owner, at);
-  return p.terms.empty() ? std::nullopt : std::optional(std::move(p));
+  if (owner.kind != Ref::Kind::own || nearest_spot(mesh, owner, at).carriers.empty()) return std::nullopt;
+  return place_on_structure(mesh, owner, at);
 }
 
-Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
-  if (owner.kind == Ref::Kind::own) {
-    Place p = find_on_own(mesh, owner, at);
-    if (p.terms.empty()) throw std::invalid_argument("nothing at that place can carry it");
-    return p;
-  }
-  int best = -1;
-  double distance = std::numeric_limits<double>::infinity();
-  const auto consider = [&](int node) {
-    const double d = (mesh.nodes[node].x - at).squaredNorm();
-    if (d < distance) {
-      distance = d;
-      best = node;
-    }
+Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at, const Patch& patch) {
+  const NearestSpot middle = nearest_spot(mesh, owner, at);
+  if (middle.carriers.empty()) throw std::invalid_argument("nothing at that place can carry it");
+  const double spread = patch.spreads ? middle.thickness : 0;
+  const Eigen::Vector3d along = (patch.along + spread) * middle.along, across = (patch.across + spread) * middle.across;
+  struct Spot {
+    NearestSpot on;
+    double share;
   };
-  for (const BeamElement& e : mesh.beams)
-    if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
-  for (const ShellElement& e : mesh.shells)
-    if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
-  if (best < 0) throw std::invalid_argument("nothing at that place can carry it");
-  const Node& node = mesh.nodes[best];
-  return {{{best, 1.0, at - node.x}}, at, node.frame};
+  std::vector<Spot> spots;
+  double covered = 0;
+  for (auto [gx, wx] : points_of(along.norm()))
+    for (auto [gc, wc] : points_of(across.norm())) {
+      const Eigen::Vector3d q = middle.at + gx * along + gc * across;
+      NearestSpot on = nearest_spot(mesh, owner, q);
+      if ((on.at - q).norm() > off_the_part) continue; // beyond an edge or over a hole; never the middle
+      covered += wx * wc;
+      spots.push_back({std::move(on), wx * wc});
+    }
+  PlaceSum sum(mesh);
+  for (const Spot& s : spots) sum.add(s.on.at, s.share / covered, s.on.carriers);
+  return std::move(sum).take(at, mesh.nodes[static_cast<std::size_t>(middle.carriers.front().first)].frame);
 }
 
 } // namespace bedbow

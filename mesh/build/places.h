@@ -18,14 +18,24 @@ SectionBox section_box(const Bar& bar, const Section& section);
 Eigen::Vector3d complete_place(const Machine& machine, const Mesh& mesh, const std::array<Ref, 2>& joins,
                                const GivenPoint& given);
 
-/// The place of a point on a bar, carried by its section at that x (beam: exact arm from the station's node; plate: the
-/// two nodes beside it across the strip). Between stations the place is carried by both neighbours in proportion.
+/// The place of a point on a bar, carried by its sections around that x (beam: exact arms from the stations' nodes;
+/// plate: the nodes around it). Between nodes they carry it in proportion. A patch is carried as the mean of nine
+/// points of it (Gauss), as far as it lies on the bar, and joined to `at` by a rigid arm.
+/// \param patch size along x and across a plate [m]; 0: a point.
 /// Throws std::invalid_argument when x lies off the bar by more than same_place.
-Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, const Eigen::Vector3d& at);
+Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, const Eigen::Vector3d& at,
+                   const Eigen::Vector2d& patch = {0, 0});
 
-/// The place of a point on a member or panel: exact arm from its nearest node. On a part of the user's mesh: carried by
-/// the nodes of its nearest element in proportion, each by an exact arm.
-Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at);
+/// Size of a patch of a member, a panel or a part of the user's mesh [m].
+struct Patch {
+  double along = 0, across = 0; ///< along x, as far as its plane goes along x, and across that
+  bool spreads = false;         ///< by the thickness of a plate, into its middle plane
+};
+
+/// The place of a point on a member, a panel or a part of the user's mesh: carried by the nodes of its nearest element
+/// in proportion, each by an exact arm. A patch is carried as the mean of nine points (Gauss) as far as they lie on the
+/// part. Throws std::invalid_argument for a part without elements.
+Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at, const Patch& patch = {});
 
 /// The place of a point on a panel or a part of the user's mesh, carried in proportion by the nodes of the cell that it
 /// lies on, each by an exact arm. Nothing for a point off the panel's rectangle or plane by more than 1e-6 m, for a

@@ -5,53 +5,68 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace bedbow {
 
 namespace {
 
-/// Stiffness of a seam relative to a strip of the bars' material as wide as it is long: enough that bars of usual size
-/// lose less than 0.01 % to slip, no more than the error of their elements.
-constexpr double far_stiffer = 1000;
+/// Stiffness of a seam at a station relative to a cube of the bars' material of the seam's width: so much that what it
+/// yields, about a hundred thousandth of what the bars yield over their own width, shows in no printed digit, and
+/// little enough that it costs no digits in the matrix.
+constexpr double far_stiffer = 1e5;
 
-/// Tributary length of the seam for each station.
-struct WeldSpot {
-  double x, length;
-};
-
-std::vector<WeldSpot> spots_between(const std::vector<double>& stations, double from, double to) {
-  std::vector<WeldSpot> spots;
+/// Stations along a seam.
+std::vector<double> stations_between(const std::vector<double>& stations, double from, double to) {
+  std::vector<double> out;
   for (double x : stations)
-    if (x >= from - same_place && x <= to + same_place) spots.push_back({x, 0});
-  for (std::size_t i = 0; i + 1 < spots.size(); ++i) {
-    const double half = (spots[i + 1].x - spots[i].x) / 2;
-    spots[i].length += half;
-    spots[i + 1].length += half;
-  }
-  if (spots.size() == 1) spots[0].length = 1e-3; // a tack of a millimetre
-  return spots;
+    if (x >= from - same_place && x <= to + same_place) out.push_back(x);
+  return out;
 }
 
-/// Width of the faces that meet [m].
-double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
+/// Where the sections of two bars meet, as a box; inside out where there is a gap.
+SectionBox meeting_of(const Machine& machine, const Mesh& mesh, const Weld& w) {
   std::array<SectionBox, 2> box;
   for (std::size_t i = 0; i < 2; ++i)
     box[i] = section_box(machine.bar(w.joins[i]), mesh.sections[layout_of(mesh, w.joins[i]).section]);
-  const Eigen::Vector2d overlap = box[0].upper.cwiseMin(box[1].upper) - box[0].lower.cwiseMax(box[1].lower);
-  return std::max(overlap.maxCoeff(), 1e-3);
+  return {box[0].lower.cwiseMax(box[1].lower), box[0].upper.cwiseMin(box[1].upper)};
 }
 
-/// Of a seam between two bars.
-double seam_between(const Machine& machine, const std::array<Ref, 2>& joins) {
+/// Width of the faces that meet, at least the least side of a bar: bars may touch at their edges only [m].
+double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
+  const SectionBox meeting = meeting_of(machine, mesh, w);
+  const double width = (meeting.upper - meeting.lower).maxCoeff();
+  double least = std::numeric_limits<double>::infinity();
+  for (const Ref& r : w.joins) {
+    const SectionBox box = section_box(machine.bar(r), mesh.sections[layout_of(mesh, r).section]);
+    least = std::min(least, (box.upper - box.lower).minCoeff());
+  }
+  return std::max(width, least);
+}
+
+/// The greater Young's modulus of two bars [Pa].
+double greater_E(const Machine& machine, const std::array<Ref, 2>& joins) {
   double E = 0;
   for (const Ref& bar : joins) E = std::max(E, machine.materials.at(machine.bar(bar).material).E);
-  return seam_stiffness(E);
+  return E;
 }
 
 } // namespace
 
-double seam_stiffness(double E) {
-  return far_stiffer * E;
+double seam_stiffness(double E, double width) {
+  return far_stiffer * E * width;
+}
+
+std::vector<Eigen::Vector2d> weld_lines(const Machine& machine, const Mesh& mesh, const Weld& w) {
+  const Eigen::Vector2d middle = complete_place(machine, mesh, w.joins, w.at).tail<2>();
+  const SectionBox meeting = meeting_of(machine, mesh, w);
+  const Eigen::Vector2d overlap = meeting.upper - meeting.lower;
+  const int k = overlap[0] > overlap[1] ? 0 : 1;
+  if (w.sides == 1 || overlap[k] <= same_place) return {middle};
+  std::vector<Eigen::Vector2d> lines(2, middle);
+  lines[0][k] = meeting.lower[k];
+  lines[1][k] = meeting.upper[k];
+  return lines;
 }
 
 void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
@@ -61,21 +76,20 @@ void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   double to = std::min(one.end(), other.end());
   if (std::isfinite(w.from)) from = std::max(from, w.from);
   if (std::isfinite(w.to)) to = std::min(to, w.to);
-  const Eigen::Vector3d at = complete_place(machine, mesh, w.joins, w.at);
   const double width = width_of_seam(machine, mesh, w);
-  const double per_length = seam_between(machine, w.joins);
-  for (const WeldSpot& s : spots_between(mesh.stations, from, to)) {
-    Joint j;
-    j.kind = JointKind::weld;
-    j.index = index;
-    j.name = w.name.empty() ? "weld" : w.name;
-    j.a = place_on_bar(machine, mesh, w.joins[0], {s.x, at.y(), at.z()});
-    j.b = place_on_bar(machine, mesh, w.joins[1], {s.x, at.y(), at.z()});
-    const double k = per_length * s.length;
-    j.stiffness = {k, k, k, k * width * width / 12, 0, 0};
-    j.tributary = s.length;
-    mesh.joints.push_back(std::move(j));
-  }
+  const double k = seam_stiffness(greater_E(machine, w.joins), width);
+  for (const Eigen::Vector2d& line : weld_lines(machine, mesh, w))
+    for (double x : stations_between(mesh.stations, from, to)) {
+      const Eigen::Vector3d at(x, line.x(), line.y());
+      Joint j;
+      j.kind = JointKind::weld;
+      j.index = index;
+      j.name = w.name.empty() ? "weld" : w.name;
+      j.a = place_on_bar(machine, mesh, w.joins[0], at);
+      j.b = place_on_bar(machine, mesh, w.joins[1], at);
+      j.stiffness = {k, k, k, k * width * width / 12, 0, 0};
+      mesh.joints.push_back(std::move(j));
+    }
 }
 
 } // namespace bedbow

@@ -48,11 +48,12 @@ bool between_bars(const Screws& s) {
   return std::ranges::all_of(s.joins, [](const Ref& r) { return r.kind == Ref::Kind::bar; });
 }
 
-double stiffest(const Machine& machine, const Mesh& mesh, const Screws& s) {
+/// Stiffness of a screw that holds like a weld as wide as it [N/m].
+double welded_stiffness(const Machine& machine, const Mesh& mesh, const Screws& s) {
   double E = 0;
   for (const ScrewSide& side : screw_faces(machine, mesh, s).side)
     E = std::max(E, machine.materials.at(static_cast<std::size_t>(side.material)).E);
-  return seam_stiffness(E);
+  return seam_stiffness(E, s.diameter);
 }
 
 } // namespace
@@ -62,7 +63,7 @@ Mesh without_slip(const Machine& machine, Mesh mesh) {
                 [&](const Joint& j) { return j.kind == JointKind::screw && between_bars(machine.screws[j.index]); });
   for (Joint& j : mesh.joints) {
     if (j.kind != JointKind::screw) continue;
-    const double k = stiffest(machine, mesh, machine.screws[j.index]) * machine.screws[j.index].diameter;
+    const double k = welded_stiffness(machine, mesh, machine.screws[j.index]);
     const double roll = j.stiffness[rx] / j.stiffness[j.normal]; // of the width in contact
     j.stiffness = {k, k, k, k * roll, 0, 0};
   }
@@ -75,7 +76,7 @@ Mesh without_slip_rolling(const Machine& machine, Mesh mesh) {
   for (Joint& j : mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const Screws& s = machine.screws[j.index];
-    const double k = stiffest(machine, mesh, s) * s.diameter;
+    const double k = welded_stiffness(machine, mesh, s);
     for (const int axis : {ux, uy, uz})
       if (axis != j.normal) j.stiffness[axis] = k;
   }

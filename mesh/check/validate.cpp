@@ -72,6 +72,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_sheet(v);
   validate_swing(v, springback);
   validate_joints(v);
+  validate_seats(v);
   validate_structure(v);
   validate_meetings(v);
   validate_own(v);

@@ -45,6 +45,7 @@ void validate_bodies(Validator& v);                   // validate_bodies.cpp
 void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers
 void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and collisions in the swing
 void validate_joints(Validator& v);                   // validate_joints.cpp
+void validate_seats(Validator& v);                    // validate_seats.cpp
 void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
 void validate_meetings(Validator& v); // validate_meetings.cpp: members and panels that touch and are not joined
 void validate_own(Validator& v);      // validate_own.cpp: the user's mesh

@@ -154,6 +154,7 @@ struct JointBase {
   std::string name; ///< may be empty; messages and results then use kind and number
   std::array<Ref, 2> joins;
   GivenPoint at = {left_out, left_out, left_out};
+  Eigen::Vector2d seat = {left_out, left_out}; ///< size of the patch that it acts on, along x and across [m]; seat.h
   SourcePos pos;
 };
 
@@ -169,7 +170,7 @@ struct Post : JointBase {
   std::string grade;             ///< property class, "8.8"; may be empty
   double free_length = 0;        ///< stretched length [m]
   std::optional<double> preload; ///< force after clamping, before bending [N]
-  NutSeat seat = NutSeat::washer;
+  NutSeat nut = NutSeat::washer;
   double washer_diameter = left_out, washer_thickness = left_out; ///< [m]; default: the thread's plain washer
   double engagement = left_out;                                   ///< thread in the nut [m]; default: a standard nut
   double tapped = left_out;                                       ///< thread in the lower bar [m]; default: a nut
@@ -238,6 +239,7 @@ struct Screws : JointBase {
 struct Weld : JointBase {
   double from = left_out;
   double to = left_out;
+  int sides = 1; ///< 2: a seam along either edge of the faces that meet
 };
 
 /// Bed to ground (or any bar to ground).

@@ -5,6 +5,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <cstdio>
 #include <numbers>
 #include <utility>
 
@@ -86,6 +87,14 @@ std::optional<Thread> find_thread(std::string_view name) {
   for (const Unified& u : unified)
     if (u.name == bare) return Thread{std::string(name), u.d * inch, inch / u.per_inch, true};
   return {};
+}
+
+Thread thread_of_size(const std::string& name, double diameter) {
+  if (const auto found = find_thread(name)) return *found;
+  char text[24];
+  std::snprintf(text, sizeof text, "M%.6g", diameter * 1e3);
+  if (const auto found = find_thread(text)) return *found;
+  return {"", diameter, diameter / 8, false};
 }
 
 std::string thread_names() {

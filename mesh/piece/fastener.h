@@ -25,6 +25,10 @@ struct Thread {
 /// with or without " UNC". \return nullopt for anything else.
 std::optional<Thread> find_thread(std::string_view name);
 
+/// The named thread, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch an
+/// eighth of the diameter; common practice, no source). \param diameter [m].
+Thread thread_of_size(const std::string& name, double diameter);
+
 /// Names for messages: "M3, M4, ... a fine pitch such as M20x1.5, or 1/4-20, ...".
 std::string thread_names();
 

@@ -5,6 +5,7 @@
 
 #include "mesh/machine/machine.h"
 #include "mesh/piece/section.h"
+#include "mesh/piece/si.h"
 #include "solver/element/beam.h"
 #include "solver/model/status.h"
 #include "solver/model/step_name.h"
@@ -253,6 +254,29 @@ struct Bracket {
   BracketSide no_slip, no_slip_rolling, no_shear;
 };
 
+/// A joint on a rigid arm whose seat the case does not give, and what the size of the seat changes.
+struct ArmSeat {
+  JointKind kind = JointKind::post;
+  std::string name;
+  std::string on;               ///< the bar that the arm reaches, "bed.web"
+  double arm = 0;               ///< [m]
+  double along = 0, across = 0; ///< seat assumed [m]
+  double force = 0;             ///< greatest of all steps, with that seat [N]
+  double force_small = 0;       ///< the same with seats of `small_seat`
+};
+
+/// All steps solved again with small seats of the joints on arms; force_small and the small bows say nothing unless
+/// status is ok.
+struct ArmSeats {
+  Status status = Status::ok;
+  std::string trouble;
+  std::vector<ArmSeat> joints;
+  std::array<double, 3> bow{nan, nan, nan}, bow_small{nan, nan, nan}; ///< greatest of all steps, by BodyKind [m]
+};
+
+/// Side of the square seat with which arms are solved again [m].
+inline constexpr double small_seat = 0.02;
+
 struct Findings {
   std::string title;
   Status status = Status::ok;
@@ -265,7 +289,8 @@ struct Findings {
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;
   std::optional<ModesResult> modes;
-  std::optional<Bracket> bracket; ///< only where requested and there are screws
+  std::optional<Bracket> bracket;    ///< only where requested and there are screws
+  std::optional<ArmSeats> arm_seats; ///< only where requested and there are such joints
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;

@@ -10,22 +10,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numbers>
 
 namespace bedbow {
 
 namespace {
-
-/// The named thread, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
-/// an eighth of the diameter; common practice, no source).
-Thread thread_for(const std::string& name, double diameter) {
-  if (const auto found = find_thread(name)) return *found;
-  char text[24];
-  std::snprintf(text, sizeof text, "M%.6g", diameter * 1e3);
-  if (const auto found = find_thread(text)) return *found;
-  return {"", diameter, diameter / 8, false};
-}
 
 /// The clamp's side of a joint; the second of `joins` where the clamp is in none.
 const Ref& upper_side(const JointBase& j) {
@@ -38,7 +27,7 @@ const Ref& lower_side(const JointBase& j) {
 }
 
 Seat seat_of(const Post& p, const Thread& thread) {
-  if (p.seat == NutSeat::plain) return nut_seat(thread, false);
+  if (p.nut == NutSeat::plain) return nut_seat(thread, false);
   const Hardware h = hardware(thread);
   return nut_seat(thread, std::isfinite(p.washer_diameter) ? p.washer_diameter : h.washer_diameter,
                   std::isfinite(p.washer_thickness) ? p.washer_thickness : h.washer_thickness);
@@ -66,11 +55,11 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
                        const StudEnds& ends) {
   JointChecks out;
   tension = std::max(tension, 0.0);
-  const Thread thread = thread_for(p.thread, p.diameter);
+  const Thread thread = thread_of_size(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
   const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
   // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
-  const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
+  const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.nut == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, Quantity::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));
@@ -150,7 +139,7 @@ JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws&
   const double thickness = faces.side[thinner].wall;
   if (!(thickness > 0)) return out;
   Screw screw;
-  screw.thread = thread_for(s.thread, s.diameter);
+  screw.thread = thread_of_size(s.thread, s.diameter);
   screw.grade = *grade;
   screw.plate_thickness = thickness;
   screw.plate = s.joins[thinner].kind == Ref::Kind::bar

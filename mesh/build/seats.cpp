@@ -1,0 +1,113 @@
+#include "mesh/build/seats.h"
+
+#include "mesh/build/welds.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedbow::mesher {
+
+namespace {
+
+/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
+/// so where the case gives no z that is midway between their centroids.
+double stud_middle(const Machine& m, const JointBase& post, double otherwise) {
+  const bool bars = post.joins[0].kind == Ref::Kind::bar && post.joins[1].kind == Ref::Kind::bar;
+  if (std::isfinite(post.at.z()) || !bars) return otherwise;
+  return (m.bar(post.joins[0]).at.y() + m.bar(post.joins[1]).at.y()) / 2;
+}
+
+/// Calls f(joint, id, place) with an ArmSide for each side of each joint that stands on a bar; of rows of screws once, at
+/// an x that means nothing, and of welds not.
+template <class F> void each_bar_seat(const Machine& m, const Mesh& mesh, F f) {
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::weld) return;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const auto& j = list[i];
+      const Eigen::Vector3d at = place_of(m, mesh, j, kind);
+      const auto seats = seats_of(m, mesh, j, kind, at);
+      for (std::size_t side = 0; side < 2; ++side)
+        if (j.joins[side].kind == Ref::Kind::bar) f(j, ArmSide{kind, i, side, seats[side]}, at);
+    }
+  });
+}
+
+bool is_plate(const Builder& b, const Ref& bar) {
+  return b.machine.bar(bar).model == BarModel::plate;
+}
+
+/// A seat smaller than two elements, which therefore needs nodes at its edges.
+bool is_small(const Builder& b, double size) {
+  return size > 0 && size < 2 * b.machine.solve.element_size;
+}
+
+} // namespace
+
+BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& bar) {
+  const SectionBox box = section_box(m.bar(bar), mesh.sections[static_cast<std::size_t>(layout_of(mesh, bar).section)]);
+  return {box.lower, box.upper};
+}
+
+std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh) {
+  std::vector<ArmSide> out;
+  each_bar_seat(m, mesh, [&](const auto& /*joint*/, const ArmSide& s, const Eigen::Vector3d& /*at*/) {
+    if (s.seat.arm > 0 && !s.seat.given) out.push_back(s);
+  });
+  return out;
+}
+
+Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& joint, JointKind kind) {
+  if (kind == JointKind::hinge) { // on the bend line unless the case says otherwise
+    const auto given = [](double v) { return std::isfinite(v) ? v : 0; };
+    return {joint.at.x(), given(joint.at.y()), given(joint.at.z())};
+  }
+  if (kind == JointKind::handle) {
+    const Bar& face = m.bar(joint.joins[0]);
+    return {joint.at.x(), face.at.x(), face.at.y()};
+  }
+  Eigen::Vector3d at = complete_place(m, mesh, joint.joins, joint.at);
+  if (kind == JointKind::post) at.z() = stud_middle(m, joint, at.z());
+  return at;
+}
+
+Patch patch_of(const JointBase& joint, const Contact& contact) {
+  if (joint.seat.allFinite()) return {joint.seat.x(), joint.seat.y(), false};
+  // The width of a part of a mesh is not known: what holds a whole width of a bar holds a point there.
+  const auto known = [](double size) { return std::isfinite(size) ? size : 0; };
+  return {known(contact.along), known(contact.across), true};
+}
+
+std::vector<double> seat_stations(const Builder& b) {
+  std::vector<double> out;
+  each_bar_seat(b.machine, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {
+    if (!is_plate(b, j.joins[s.side]) || !is_small(b, s.seat.along)) return;
+    const Bar& bar = b.machine.bar(j.joins[s.side]);
+    const auto edges = [&](double x) {
+      for (double edge : {x - s.seat.along / 2, x + s.seat.along / 2})
+        if (edge > bar.start && edge < bar.end()) out.push_back(edge);
+    };
+    if constexpr (requires { j.x; })
+      for (double x : j.x) edges(x);
+    else
+      edges(at.x());
+  });
+  return out;
+}
+
+std::vector<double> seat_rows(const Builder& b, const BarLayout& l) {
+  const Bar& bar = b.machine.bar(l.owner);
+  std::vector<double> rows;
+  const auto across = [&](const Eigen::Vector3d& at) { return l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x(); };
+  each_bar_seat(b.machine, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {
+    if (j.joins[s.side] != l.owner) return;
+    rows.push_back(across(at));
+    if (is_small(b, s.seat.across))
+      rows.insert(rows.end(), {across(at) - s.seat.across / 2, across(at) + s.seat.across / 2});
+  });
+  for (const Weld& w : b.machine.welds)
+    if (w.joins[0] == l.owner || w.joins[1] == l.owner)
+      for (const Eigen::Vector2d& line : weld_lines(b.machine, b.mesh, w)) rows.push_back(across({0, line.x(), line.y()}));
+  return rows;
+}
+
+} // namespace bedbow::mesher

@@ -1,0 +1,63 @@
+/// \file
+/// Where the mesher puts the joints, and the patches of bars on which they act.
+#pragma once
+
+#include "mesh/build/mesh_builder.h"
+#include "mesh/build/places.h"
+#include "mesh/machine/seat.h"
+
+namespace bedbow::mesher {
+
+/// The whole place of a joint: what the case omits is taken from the bars that it joins; see docs/case-format.md.
+Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& joint, JointKind kind);
+
+/// Box of a bar's section where it lies.
+BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& bar);
+
+/// The seats of a joint at its place. \return by side; nothing for what is not a bar.
+template <class J>
+std::array<BarSeat, 2> seats_of(const Machine& m, const Mesh& mesh, const J& joint, JointKind kind,
+                                const Eigen::Vector3d& at) {
+  std::array<std::optional<BarBox>, 2> boxes;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (joint.joins[i].kind == Ref::Kind::bar) boxes[i] = box_of(m, mesh, joint.joins[i]);
+  return bar_seats(m, joint, contact_of(joint), acts_along_z(kind), boxes, at);
+}
+
+/// The patch of a joint on a panel, a member or the user's mesh: its own size or, where the case gives none, its
+/// contact spread into the middle plane.
+Patch patch_of(const JointBase& joint, const Contact& contact);
+
+/// The places of a joint's two sides, on their seats.
+template <class J> std::array<Place, 2> sides_of(const Builder& b, const J& j, JointKind kind, const Eigen::Vector3d& at) {
+  const std::array<BarSeat, 2> seats = seats_of(b.machine, b.mesh, j, kind, at);
+  std::array<Place, 2> out;
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Ref& r = j.joins[i];
+    if (r.kind == Ref::Kind::bar)
+      out[i] = place_on_bar(b.machine, b.mesh, r, at, {seats[i].along, seats[i].across});
+    else if (r.kind == Ref::Kind::ground)
+      out[i] = {{}, at, Frame::fixed};
+    else
+      out[i] = place_on_structure(b.mesh, r, at, patch_of(j, contact_of(j)));
+  }
+  return out;
+}
+
+/// Sides of joints that stand on rigid arms and whose seats the case does not give.
+struct ArmSide {
+  JointKind kind = JointKind::post;
+  std::size_t index = 0; ///< in the machine's list of its kind
+  std::size_t side = 0;  ///< of its `joins`
+  BarSeat seat;
+};
+std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh);
+
+/// x where plates need stations so that seats cover two elements at least.
+std::vector<double> seat_stations(const Builder& b);
+
+/// Places across a plate bar, from its centroid, where joints need rows of nodes: at their places, and at the edges of
+/// seats that would not cover two elements otherwise.
+std::vector<double> seat_rows(const Builder& b, const BarLayout& layout);
+
+} // namespace bedbow::mesher

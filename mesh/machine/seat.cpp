@@ -1,0 +1,88 @@
+#include "mesh/machine/seat.h"
+
+#include "mesh/piece/fastener.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace bedbow {
+
+namespace {
+
+constexpr double whole_width = std::numeric_limits<double>::infinity();
+
+double known(double size) {
+  return std::isfinite(size) ? size : 0;
+}
+
+BarSeat seat_on(const BarBox& box, BarModel model, const Contact& contact, double arm) {
+  const Eigen::Vector2d side = box.upper - box.lower;
+  const double thickness = side.minCoeff(), width = side.maxCoeff();
+  if (arm > 0) return {width, width, arm};
+  const bool at_a_section = contact.section || (model == BarModel::beam && contact.along == 0);
+  return {at_a_section ? 0 : contact.along + thickness, std::min(contact.across + thickness, width)};
+}
+
+} // namespace
+
+Contact contact_of(const Post& p) {
+  const double washer = std::isfinite(p.washer_diameter) || p.diameter <= 0
+                            ? known(p.washer_diameter)
+                            : hardware(thread_of_size(p.thread, p.diameter)).washer_diameter;
+  return {washer, washer};
+}
+
+Contact contact_of(const Cam& c) {
+  return {known(c.width), 0};
+}
+
+Contact contact_of(const Hinge& h) {
+  return {known(h.bearing_length), known(h.pin)};
+}
+
+Contact contact_of(const Handle& /*handle*/) {
+  return {0, whole_width};
+}
+
+Contact contact_of(const Tie& /*tie*/) {
+  return {};
+}
+
+Contact contact_of(const Screws& s) {
+  const double head = s.diameter > 0 ? hardware(thread_of_size(s.thread, s.diameter)).socket_head : 0;
+  return {head, head};
+}
+
+Contact contact_of(const Weld& /*weld*/) {
+  return {};
+}
+
+Contact contact_of(const Support& /*support*/) {
+  return {0, whole_width, true};
+}
+
+double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z) {
+  const double beside = along_z ? std::max({box.lower.x() - at.y(), at.y() - box.upper.x(), 0.0})
+                                : box.distance({at.y(), at.z()});
+  return beside > (box.upper - box.lower).minCoeff() / 2 ? beside : 0;
+}
+
+std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint, const Contact& contact, bool along_z,
+                                 const std::array<std::optional<BarBox>, 2>& boxes, const Eigen::Vector3d& at) {
+  std::array<BarSeat, 2> out;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (boxes[i])
+      out[i] = seat_on(*boxes[i], machine.bar(joint.joins[i]).model, contact, arm_beside(*boxes[i], at, along_z));
+  if (!joint.seat.allFinite()) return out;
+  const bool any_arm = out[0].arm > 0 || out[1].arm > 0;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (boxes[i] && (out[i].arm > 0 || !any_arm)) out[i] = {joint.seat.x(), joint.seat.y(), out[i].arm, true};
+  return out;
+}
+
+bool acts_along_z(JointKind kind) {
+  return kind == JointKind::post || kind == JointKind::cam;
+}
+
+} // namespace bedbow
