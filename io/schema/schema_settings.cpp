@@ -44,7 +44,7 @@ TableSpec solve() {
                .like("bend 90 deg")
                .otherwise("the worst step"),
            text_key("mass", "consistent, or lumped: a diagonal of masses").like("lumped").otherwise("consistent"),
-           text_key("linear_solver", "`bedbow list` shows them").like("ladder").otherwise("chosen by size")}};
+           text_key("linear_solver", "`bedbow list` shows them").like("band").otherwise("chosen by size")}};
 }
 
 TableSpec sweep() {
