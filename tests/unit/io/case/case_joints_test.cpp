@@ -88,7 +88,7 @@ linked = true
 lag = "2 deg"
 touch = "30 deg"
 captive = true
-material = "C45"
+material = "bolt steel 8.8"
 friction = 0.12
 shaft = "12 mm"
 lever = "250 mm"
@@ -138,7 +138,7 @@ pin = "1/2 in"
 bearing_length = "30 mm"
 gap = "1 mm"
 both_sides = true
-pin_material = "C45"
+pin_material = "bolt steel 8.8"
 allowed_pressure = "10 MPa"
 allowed_stress = "300 MPa"
 [[hinge]]
@@ -157,7 +157,7 @@ reach = "400 mm"
   EXPECT_DOUBLE_EQ(h.bearing_length, 0.03);
   EXPECT_DOUBLE_EQ(h.gap, 0.001);
   EXPECT_TRUE(h.both_sides);
-  EXPECT_EQ(m.materials.at(h.pin_material).name, "C45");
+  EXPECT_EQ(m.materials.at(h.pin_material).name, "bolt steel 8.8");
   EXPECT_DOUBLE_EQ(h.allowed_pressure.value(), 10e6);
   EXPECT_DOUBLE_EQ(h.allowed_stress.value(), 300e6);
   const Hinge& plain = m.hinges[1];

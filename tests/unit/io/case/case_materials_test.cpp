@@ -63,8 +63,8 @@ nu = 0.25)"))
   const Case c = test::read(of_own(R"(E = "210 GPa"
 G = "79 GPa")"));
   EXPECT_DOUBLE_EQ(c.machine.materials.at(0).nu, 0.3);
-  EXPECT_TRUE(std::ranges::any_of(
-      c.assumptions, [](const std::string& a) { return a.starts_with("material.mine.nu: 0.3"); }));
+  EXPECT_TRUE(
+      std::ranges::any_of(c.assumptions, [](const std::string& a) { return a.starts_with("material.mine.nu: 0.3"); }));
 }
 
 TEST(CaseMaterials, OwnGoBeforeBuiltIn) {

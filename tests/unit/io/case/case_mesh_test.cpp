@@ -1,6 +1,5 @@
 #include "tests/unit/io/case/small_cases.h"
 #include <gtest/gtest.h>
-
 #include <unistd.h>
 
 #include <filesystem>

@@ -14,7 +14,7 @@ shape = "round"
 diameter = "8 mm"
 material = "S275JR"
 [[panel]]
-name = "cheek"
+name = "side"
 corner = ["0 mm", "500 mm", "0 mm"]
 edge_a = ["0 mm", "200 mm", "0 mm"]
 edge_b = ["0 mm", "0 mm", "150 mm"]
@@ -34,8 +34,9 @@ TEST(CaseRefs, WhatNamesStandFor) {
   EXPECT_EQ(side("bed.square"), (Ref{Ref::Kind::bar, BodyKind::bed, 0}));
   EXPECT_EQ(side("apron"), (Ref{Ref::Kind::bar, BodyKind::apron, 0})) << "a body of one bar";
   EXPECT_EQ(side("ground"), (Ref{Ref::Kind::ground}));
-  EXPECT_EQ(side("member.cheek"), (Ref{Ref::Kind::member, BodyKind::bed, 0}));
-  EXPECT_EQ(side("panel.cheek"), (Ref{Ref::Kind::panel, BodyKind::bed, 0}));
+  EXPECT_EQ(side("cheek"), (Ref{Ref::Kind::member, BodyKind::bed, 0}));
+  EXPECT_EQ(side("member.cheek"), side("cheek"));
+  EXPECT_EQ(side("panel.side"), (Ref{Ref::Kind::panel, BodyKind::bed, 0}));
 }
 
 TEST(CaseRefs, NamesOfNothing) {

@@ -25,7 +25,7 @@ modes = 6
 buckling = 2
 buckling_step = "load"
 mass = "lumped"
-linear_solver = "ladder"
+linear_solver = "band"
 [output]
 length = "in"
 force = "lbf"
@@ -47,7 +47,7 @@ stress = "ksi"
   EXPECT_EQ(s.buckling, 2);
   EXPECT_EQ(s.buckling_step, "load");
   EXPECT_TRUE(s.lumped_mass);
-  EXPECT_EQ(s.linear_solver, "ladder");
+  EXPECT_EQ(s.linear_solver, "band");
   EXPECT_EQ(c.output.length.name, "in");
   EXPECT_DOUBLE_EQ(c.output.length.size, 0.0254);
   EXPECT_NEAR(c.output.force.size, 4.4482216152605, 1e-12);
@@ -76,8 +76,8 @@ TEST(CaseSettings, WrongValues) {
   expect_error(bench(), "[limits]\nutilisation = \"67 %\"\n", 2, "limits.utilisation", {"a bare number is due"});
   expect_error(bench(), "[solve]\ndimension = 4\n", 2, "solve.dimension", {"4 is not between 2 and 3"});
   expect_error(bench(), "[solve]\nmass = \"heavy\"\n", 2, "solve.mass", {"no mass \"heavy\"", "consistent, lumped"});
-  expect_error(bench(), "[solve]\nlinear_solver = \"lader\"\n", 2, "solve.linear_solver",
-               {"no linear solver \"lader\"", "ladder"});
+  expect_error(bench(), "[solve]\nlinear_solver = \"bend\"\n", 2, "solve.linear_solver",
+               {"no linear solver \"bend\"", "band"});
   expect_error(bench(), "[solve]\nelements = 3\n", 2, "solve.elements", {"unknown key \"elements\" in [solve]"});
   expect_error(bench(), "[output]\nforce = \"mm\"\n", 2, "output.force", {"\"mm\" is no unit of force"});
 }

@@ -13,7 +13,8 @@ name = "rod"
 from = ["0 mm", "0 mm", "0 mm"]
 to = ["0 mm", "0 mm", "500 mm"]
 material = "S235JR"
-)" + shape + R"(
+)" + shape +
+         R"(
 [[hold]]
 at = ["0 mm", "0 mm", "0 mm"]
 holds = ["x", "y", "z", "rx", "ry", "rz"]

@@ -13,28 +13,29 @@ std::string with_line(const std::string& line, const std::string& by) {
 }
 
 TEST(CaseSheet, EveryKey) {
-  const Machine m = test::machine(with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
-                                            "thickness = \"0.04 in\"\nwidth = \"16 in\"\nmoment_law = \"elastic-plastic\"\n"));
+  const Machine m =
+      test::machine(with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
+                              "thickness = \"0.03 in\"\nwidth = \"16 in\"\nmoment_law = \"power-law\"\n"));
   ASSERT_TRUE(m.sheet);
   const Sheet& s = *m.sheet;
   EXPECT_EQ(s.pos.line, 1);
   EXPECT_EQ(m.materials.at(s.material).name, "DC01");
-  EXPECT_DOUBLE_EQ(s.thickness, 0.001016);
+  EXPECT_DOUBLE_EQ(s.thickness, 0.000762);
   EXPECT_DOUBLE_EQ(s.width, 0.4064);
   EXPECT_DOUBLE_EQ(s.centre, 0.35);
   EXPECT_DOUBLE_EQ(s.flange, 0.02);
   EXPECT_DOUBLE_EQ(s.inside_radius, 0.0015);
   EXPECT_DOUBLE_EQ(s.angle, std::numbers::pi / 2);
   EXPECT_DOUBLE_EQ(s.grip, 0.015);
-  EXPECT_EQ(s.moment_law, "elastic-plastic");
+  EXPECT_EQ(s.moment_law, "power-law");
   EXPECT_EQ(test::machine(test::folder()).sheet->moment_law, "rigid-plastic");
   EXPECT_FALSE(test::machine(test::bench()).sheet);
 }
 
-// Manufacturers' standard gauge: 16 gauge steel is 0.0598 in.
+// Manufacturers' standard gauge: 20 gauge steel is 0.0359 in.
 TEST(CaseSheet, ThicknessByGauge) {
-  const Machine m = test::machine(with_line("thickness = \"1 mm\"", "thickness = \"16 ga\""));
-  EXPECT_NEAR(m.sheet->thickness, 0.0598 * 0.0254, 0.00005 * 0.0254);
+  const Machine m = test::machine(with_line("thickness = \"1 mm\"", "thickness = \"20 ga\""));
+  EXPECT_NEAR(m.sheet->thickness, 0.0359 * 0.0254, 0.00005 * 0.0254);
 }
 
 TEST(CaseSheet, WrongValues) {

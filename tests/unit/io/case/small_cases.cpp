@@ -86,7 +86,8 @@ Case read(const std::string& text) {
   try {
     return read_case_text(text, builtin_registries());
   } catch (const CaseError& e) {
-    for (const Problem& p : e.problems()) ADD_FAILURE() << to_string(p, "case");
+    for (const Problem& p : e.problems())
+      if (p.severity == Severity::error) ADD_FAILURE() << to_string(p, "case");
     throw;
   }
 }

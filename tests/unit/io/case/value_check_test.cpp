@@ -54,8 +54,7 @@ TEST(ValueCheck, Quantities) {
   EXPECT_DOUBLE_EQ(right(text("5/8 in"), width).numbers.at(0), 0.015875);
   EXPECT_EQ(trouble(whole_number(16, "16"), width), "16 has no unit; a length is due, as in \"16 mm\"");
   EXPECT_EQ(trouble(text("16 N"), width), "\"16 N\" is a force, but a length is due, as in \"16 mm\"");
-  EXPECT_NE(trouble(text("0 mm"), width).find("must be greater than zero, as in width = \"16 mm\""),
-            std::string::npos);
+  EXPECT_NE(trouble(text("0 mm"), width).find("must be greater than zero, as in width = \"16 mm\""), std::string::npos);
   EXPECT_NE(trouble(text("-1 mm"), length("gap", "1 mm", "").not_negative()).find("must not be negative"),
             std::string::npos);
   EXPECT_DOUBLE_EQ(right(text("0 mm"), length("gap", "1 mm", "").not_negative()).numbers.at(0), 0);

@@ -40,8 +40,7 @@ TEST(LeadingNumber, RefusesWhatIsNoNumberOfTheTrade) {
   EXPECT_EQ(leading_number("1 9/8 in").trouble, "the fraction of a mixed number must be less than one");
   EXPECT_EQ(leading_number("1.5/8 in").trouble, "the fraction is not one of whole numbers, as in \"5/8\"");
   EXPECT_EQ(leading_number("5/8/2 in").trouble, "the fraction is not one of whole numbers, as in \"5/8\"");
-  EXPECT_EQ(leading_number("1,5 mm").trouble,
-            "decimals are written with a point, and thousands with nothing between");
+  EXPECT_EQ(leading_number("1,5 mm").trouble, "decimals are written with a point, and thousands with nothing between");
 }
 
 } // namespace
