@@ -38,6 +38,10 @@ rows = [["0 mm", "900 mm"], ["50 mm", "850 mm"]]
   EXPECT_FALSE(none.sample);
   EXPECT_EQ(none.seed, 1U);
   EXPECT_TRUE(none.vary.empty());
+  const SweepSpec plain =
+      test::read(bench("[[sweep.vary]]\nkey = \"bed.bar.web.height\"\nvalues = [\"60 mm\"]\n")).sweep;
+  EXPECT_FALSE(plain.sample);
+  EXPECT_EQ(plain.seed, 1U);
 }
 
 TEST(CaseStudies, Stock) {

@@ -1,5 +1,4 @@
 #include "mesh/build/mesher.h"
-
 #include "mesh/build/stations.h"
 
 #include "tests/unit/mesh/build/plain_machine.h"

@@ -1,6 +1,5 @@
-#include "mesh/build/places.h"
-
 #include "mesh/build/mesher.h"
+#include "mesh/build/places.h"
 
 #include "tests/unit/mesh/build/plain_machine.h"
 #include <Eigen/Geometry>

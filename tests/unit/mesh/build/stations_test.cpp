@@ -47,8 +47,7 @@ TEST(Stations, CoverEndsJointsAndLoads) {
   sheet.width = 0.642;
   m.sheet = sheet;
   const auto stations = make_stations(m, {0.777});
-  for (const double x :
-       {0.0, 0.9, 0.033, 0.833, 0.111, 0.222, 0.2221, 0.317, 0.444, 0.555, 0.666, 0.129, 0.771, 0.777})
+  for (const double x : {0.0, 0.9, 0.033, 0.833, 0.111, 0.222, 0.2221, 0.317, 0.444, 0.555, 0.666, 0.129, 0.771, 0.777})
     EXPECT_GE(station_at(stations, x), 0) << x;
   EXPECT_TRUE(std::ranges::is_sorted(stations));
   EXPECT_DOUBLE_EQ(stations.front(), 0);

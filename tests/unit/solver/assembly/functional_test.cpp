@@ -60,8 +60,7 @@ TEST(Functional, IsTheMovementOfThePlace) {
   p.terms.push_back({5, 0.7, arm_2});
   const Vector6d u = movement_of(h, map, m, 4), v = movement_of(h, map, m, 5);
   const Eigen::Vector3d turn_u = u.tail<3>(), turn_v = v.tail<3>();
-  const Eigen::Vector3d there =
-      0.3 * (u.head<3>() + turn_u.cross(arm_1)) + 0.7 * (v.head<3>() + turn_v.cross(arm_2));
+  const Eigen::Vector3d there = 0.3 * (u.head<3>() + turn_u.cross(arm_1)) + 0.7 * (v.head<3>() + turn_v.cross(arm_2));
   EXPECT_NEAR(value(translation_of(h.mesh, map, p, along), m), along.dot(there), 1e-14);
   EXPECT_NEAR(value(rotation_of(h.mesh, map, p, along), m), along.dot(0.3 * turn_u + 0.7 * turn_v), 1e-14);
 }

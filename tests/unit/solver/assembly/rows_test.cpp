@@ -1,6 +1,5 @@
-#include "solver/assembly/rows.h"
-
 #include "mesh/machine/frame.h"
+#include "solver/assembly/rows.h"
 
 #include "tests/unit/solver/assembly/hand_mesh.h"
 #include <Eigen/Geometry>

@@ -1,5 +1,4 @@
 #include "solver/model/loads.h"
-
 #include "solver/registry/registries.h"
 
 #include "tests/unit/solver/assembly/hand_mesh.h"
@@ -46,8 +45,7 @@ Vector6d wrench(const Eigen::Vector3d& force, const Eigen::Vector3d& at,
 }
 
 void expect_equal(const Vector6d& found, const Vector6d& wanted) {
-  EXPECT_LT((found - wanted).norm(), 1e-10 * wanted.norm()) << found.transpose() << "\nand not\n"
-                                                            << wanted.transpose();
+  EXPECT_LT((found - wanted).norm(), 1e-10 * wanted.norm()) << found.transpose() << "\nand not\n" << wanted.transpose();
 }
 
 const Ref first_bar{Ref::Kind::bar, BodyKind::bed, 0};
@@ -66,7 +64,8 @@ TEST(Loads, LineLoadOffTheAxis) {
   expect_equal(l.sum(), wrench(load.force * 0.8, {0.6, 0.15, 0.05}));
   EXPECT_TRUE(l.loads.nodal[0].isZero(0)) << "it begins at the second node";
   EXPECT_NEAR(l.loads.greatest, load.force.norm() * 0.5, 1e-9) << "the longest element's share";
-  // An element with fixed ends takes half of it at either; the couple m that q_x makes with its arm adds -m / (1 + phi).
+  // An element with fixed ends takes half of it at either; the couple m that q_x makes with its arm adds -m / (1 +
+  // phi).
   const double q = load.force.z(), m = load.force.x() * 0.25;
   const double phi = 12 * test::hand_E * test::hand_Iyy / (test::hand_G * test::hand_As * 0.5 * 0.5);
   EXPECT_NEAR(l.loads.nodal[3][uz], q * 0.25 - m / (1 + phi), 1e-9);

@@ -1,7 +1,6 @@
-#include "solver/model/steps.h"
-
 #include "io/case/case_reader.h"
 #include "mesh/piece/si.h"
+#include "solver/model/steps.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,4 @@
 #include "solver/model/structure.h"
-
 #include "solver/registry/registries.h"
 
 #include "tests/unit/solver/assembly/hand_mesh.h"
@@ -88,8 +87,8 @@ TEST(Structure, RodWithinAPartIsNotStretchedByItsRigidMovements) {
   h.add_bar(BodyKind::bed, {0, 0.3, 1.1}, 0.13, -0.37);
   const DofMap map = make_dof_map(h.machine, h.mesh);
   const Eigen::Vector3d d = Eigen::Vector3d::UnitX();
-  const Structure s = structure_of(
-      h, map, {translation_of(h.mesh, map, h.place(0), d), translation_of(h.mesh, map, h.place(2), d)});
+  const Structure s =
+      structure_of(h, map, {translation_of(h.mesh, map, h.place(0), d), translation_of(h.mesh, map, h.place(2), d)});
   Row row;
   row.terms.add(0, -1);
   row.terms.add(1, 1);
