@@ -27,7 +27,7 @@ namespace {
 
 using Sections = std::vector<std::shared_ptr<const Section>>;
 
-/// The mass of everything; unknown as soon as one thing's is.
+/// Total mass; unknown as soon as one item's is.
 void fill_mass(const Model& m, Findings& out) {
   std::vector<bool> unknown(m.machine.materials.size());
   for_each_mass(m.machine, m.mesh, m.data, [&](const MassItem& item) {
@@ -38,8 +38,8 @@ void fill_mass(const Model& m, Findings& out) {
     if (!unknown[i]) continue;
     out.mass = std::numeric_limits<double>::quiet_NaN();
     if (m.machine.gravity || m.machine.solve.modes > 0)
-      out.warnings.push_back("no density is known of material " + m.machine.materials[i].name +
-                             ": what is made of it counts as having no mass");
+      out.warnings.push_back("the density of material " + m.machine.materials[i].name +
+                             " is unknown: parts made of it have no mass");
   }
 }
 
@@ -62,7 +62,7 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   return r;
 }
 
-/// Rows whose stiffness in shear the case leaves to Huth's formula.
+/// Rows of screws whose shear stiffness comes from Huth's formula.
 void note_screws(const Model& m, Findings& out) {
   int last = -1;
   for (const Joint& j : m.mesh.joints) {
@@ -70,46 +70,46 @@ void note_screws(const Model& m, Findings& out) {
     last = j.index;
     char text[32];
     std::snprintf(text, sizeof text, "%.4g", j.stiffness[ux] * 1e-6);
-    out.assumptions.push_back((j.name.starts_with("screws") ? "" : "screws ") + j.name + " give way in shear by " +
-                              text + " kN/mm each, after Huth (LBF FB-172, 1984); the bracket shows what slip can do");
+    out.assumptions.push_back((j.name.starts_with("screws") ? "" : "screws ") + j.name + ": shear stiffness " + text +
+                              " kN/mm each, after Huth (LBF FB-172, 1984); the slip bounds show the effect of slip");
   }
 }
 
-/// Bars that only lie on each other.
+/// Bars that only touch.
 void note_contacts(const Model& m, Findings& out) {
   std::string last;
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::pressure || j.name == last) continue;
     last = j.name;
-    out.assumptions.push_back(j.name + ": neither screwed nor welded, they press on each other and part freely");
+    out.assumptions.push_back(j.name + ": neither screwed nor welded, compression-only contact");
   }
 }
 
-/// What bars and panels that name an element take from it, and what stands in for what it does not bring.
+/// Which matrices a named element provides, and what replaces those that it does not.
 void note_elements(const Model& m, Findings& out) {
   for (const ElementEntry& e : m.data.own.entries) {
-    std::string text = "element '" + e.name + "' (" + e.origin + ") gives stiffness";
+    std::string text = "element '" + e.name + "' (" + e.origin + ") provides stiffness";
     text += std::string(e.mass ? ", mass" : "") + (e.geometric ? ", geometric stiffness" : "") +
             (e.load ? ", distributed loads" : "") + "; the shape between nodes is the built-in element's";
-    if (!e.load) text += ", and so is how loads go to the nodes";
-    if (!e.mass && m.machine.solve.modes > 0)
-      text += "; its mass counts as lumped at the nodes, from density and section";
+    if (!e.load) text += ", as are the equivalent nodal loads";
+    if (!e.mass && m.machine.solve.modes > 0) text += "; its mass is lumped at the nodes, from density and section";
     out.assumptions.push_back(std::move(text));
   }
 }
 
-/// Where the machine tips until nose and bed meet beyond the sheet.
+/// Where the machine tips until nose and bed touch beyond the sheet.
 void note_touches(const std::vector<StepResult>& steps, Findings& out) {
   for (const StepResult& s : steps) {
-    if (s.touches.empty()) continue;
+    const auto touches = joints_of(s, JointKind::touch);
+    if (touches.empty()) continue;
     double sum = 0;
-    const JointResult* most = &s.touches.front();
-    for (const JointResult& j : s.touches) {
+    const JointResult* most = &touches.front();
+    for (const JointResult& j : touches) {
       sum += j.value;
       if (clearly_greater(j.value, most->value)) most = &j;
     }
     char text[64];
-    std::snprintf(text, sizeof text, "%.4g kN, most of all at x = %.4g mm", sum * 1e-3, most->at.x() * 1e3);
+    std::snprintf(text, sizeof text, "%.4g kN, greatest at x = %.4g mm", sum * 1e-3, most->at.x() * 1e3);
     out.assumptions.push_back("step " + s.name + ": beyond the sheet nose and bed press on each other with " + text +
                               "; each face deflects by its force per length over 2 E (an estimate)");
   }
@@ -123,7 +123,7 @@ void note_assumptions(const Model& m, Findings& out) {
                                  "a rigid support grows with a finer mesh");
   for (const Cam& c : m.machine.cams)
     if (!c.stiffness) {
-      out.assumptions.emplace_back("cams without stiffness count as rigid (1e11 N/mm)");
+      out.assumptions.emplace_back("cams without stiffness are taken as rigid (1e11 N/mm)");
       break;
     }
   note_screws(m, out);
@@ -132,7 +132,7 @@ void note_assumptions(const Model& m, Findings& out) {
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
   for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
-    out.assumptions.emplace_back("the held sheet passes pressure only, no friction along the nose");
+    out.assumptions.emplace_back("the clamped sheet transmits pressure only, no friction along the nose");
     if (std::string text = nose_opening_assumption(m.machine); !text.empty())
       out.assumptions.push_back(std::move(text));
     if (!m.mesh.beams.empty())
@@ -165,11 +165,11 @@ Sections shared_sections(const Model& model, const AnalysisOptions& options) {
   return out;
 }
 
-/// No step can be solved: that ends the analysis, or only its statics.
+/// Where no step can be solved, ends the analysis, or only its statics.
 void note_failure(const Model& model, const Registries& registries, const AnalysisOptions& options, Status status,
                   const std::string& trouble, Findings& out) {
   if (status == Status::mechanism && options.allow_loose && model.machine.solve.modes > 0) {
-    out.warnings.push_back("only modes, no loads: " + trouble);
+    out.warnings.push_back("modes only, without loads: " + trouble);
     fill_modes(model, registries, {}, shared_sections(model, options), out);
     return;
   }
@@ -180,11 +180,11 @@ void note_failure(const Model& model, const Registries& registries, const Analys
 } // namespace
 
 Findings analyse(const Machine& machine, const Registries& registries, const AnalysisOptions& options) {
-  const OneThread one_thread; // digits must not depend on who calls
+  const OneThread one_thread; // results must not depend on the caller
   Findings out;
   out.title = machine.title;
   Mesh mesh = make_mesh(machine, registries.shapes);
-  std::optional<Mesh> spare; // what the bracket needs again
+  std::optional<Mesh> spare; // mesh for the slip bounds
   if (options.bracket && !machine.screws.empty()) spare = mesh;
   const Model model = make_model(machine, registries, std::move(mesh), options.parts);
   if (machine.solve.buckling > 0) require_geometric(model.data.own);

@@ -1,5 +1,5 @@
 /// \file
-/// Screws slip by an uncertain amount: what the machine does at the limits of it.
+/// Slip bounds: the slip of screws is uncertain, so the machine is also solved at its limits.
 #pragma once
 
 #include "solver/findings/findings.h"

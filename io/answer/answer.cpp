@@ -13,7 +13,6 @@
 
 #include <cmath>
 #include <iostream>
-#include <numbers>
 #include <stdexcept>
 
 namespace bedbow {
@@ -24,25 +23,19 @@ using Json = nlohmann::ordered_json;
 
 constexpr int line_width = 98;
 
-/// How files have a kind of value.
-struct FileUnit {
-  const char* suffix;
-  double scale; ///< file value = SI value * scale
-};
-
 FileUnit file_unit(ValueOf of) {
   switch (of) {
   case ValueOf::length:
   case ValueOf::fine_length:
   case ValueOf::tiny_length:
-    return {"_mm", 1e3};
+    return file_unit(Quantity::length);
   case ValueOf::force:
-    return {"_N", 1};
+    return file_unit(Quantity::force);
   case ValueOf::stress:
-    return {"_MPa", 1e-6};
+    return file_unit(Quantity::stress);
   case ValueOf::angle:
   case ValueOf::tiny_angle:
-    return {"_deg", 180 / std::numbers::pi};
+    return file_unit(Quantity::angle);
   case ValueOf::moment:
     return {"_N_mm", 1e3};
   case ValueOf::line_force:
@@ -136,7 +129,7 @@ std::string table_text(const AnswerTable& t, const OutputUnits& u, const Style& 
     for (std::size_t i = 0; i < row.size(); ++i) cells.emplace_back(shown(row[i], t.columns[i].of, u));
     out.row(std::move(cells));
   }
-  return style.bold(t.title) + "\n" + (out.empty() ? "  nothing\n" : out.render(style));
+  return style.bold(t.title) + "\n" + (out.empty() ? "  none\n" : out.render(style));
 }
 
 const AnswerTable& table_of(const Answer& a, const std::string& key) {
@@ -146,7 +139,7 @@ const AnswerTable& table_of(const Answer& a, const std::string& key) {
     if (t.key == key) return t;
     keys += (keys.empty() ? "" : ", ") + t.key;
   }
-  throw std::invalid_argument("--table: there is no table \"" + key + "\"; there are " + keys);
+  throw std::invalid_argument("--table: unknown table \"" + key + "\"; available: " + keys);
 }
 
 std::string listed(const std::string& head, const std::vector<std::string>& lines) {
@@ -166,7 +159,7 @@ std::string answer_text(const Answer& a, const OutputUnits& u, const Style& styl
   if (!a.facts.empty()) out += "\n";
   for (const AnswerTable& t : a.tables) out += table_text(t, u, style) + "\n";
   out += listed("What it means", a.findings);
-  out += listed("Assumed", a.assumed);
+  out += listed("Assumptions", a.assumed);
   out += listed("Caution", a.cautions);
   return out;
 }

@@ -1,6 +1,6 @@
 /// \file
-/// What a command answers: tables and words for the workshop, the same as JSON and CSV for programs. Values are SI; the
-/// kind of a column says how they are shown and in which unit files have them.
+/// Answer of a command: tables and text for the workshop, the same as JSON and CSV for programs. Values are SI; the
+/// kind of a column defines how they are shown and their unit in files.
 #pragma once
 
 #include "io/draw/plot.h"
@@ -16,7 +16,7 @@
 
 namespace bedbow {
 
-/// What a column holds; tiny ones are shown in um and mdeg, which their table's title says. Files: mm, N, MPa, deg, N
+/// What a column holds; tiny ones are shown in um and mdeg, as their table's title states. Files: mm, N, MPa, deg, N
 /// mm, N/mm, or no unit.
 enum class ValueOf {
   text,
@@ -67,14 +67,14 @@ struct Answer {
   std::vector<Plot> plots{};         ///< each becomes an SVG file named after its `file`, beside the tables
   std::vector<std::string> findings; ///< what it means, one sentence each
   std::vector<std::string> assumed;  ///< what was assumed, with sources
-  std::vector<std::string> cautions; ///< where work can hurt
+  std::vector<std::string> cautions; ///< hazards
 };
 
-/// What to say where.
+/// Output options.
 struct AnswerOptions {
   bool json = false, csv = false; ///< print that instead of tables
   std::filesystem::path
-      out{};           ///< where given, files COMMAND.json, one CSV per table and one SVG per plot go there, too
+      out{};           ///< where given, COMMAND.json, one CSV per table and one SVG per plot are also written there
   std::string table{}; ///< which one --csv prints, by its key; empty: the first
 };
 
@@ -86,7 +86,7 @@ nlohmann::ordered_json answer_json(const Answer& answer, const std::string& vers
 std::string answer_csv(const AnswerTable& table);
 
 /// Prints the answer as asked, and writes its files. Throws FileError, and
-/// std::invalid_argument naming the tables where there is none of that key.
+/// std::invalid_argument naming the tables where the key is unknown.
 void tell_answer(const Answer& answer, const AnswerOptions& options, const OutputUnits& units,
                  const std::string& case_sha256);
 

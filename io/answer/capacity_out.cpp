@@ -14,7 +14,7 @@ namespace bedbow {
 
 namespace {
 
-/// The rows of a material, those of one width together.
+/// The rows of a material, grouped by width.
 std::vector<std::vector<const Capacity*>> by_width(const CapacityTable& table, int material) {
   std::vector<std::vector<const Capacity*>> out;
   for (const Capacity& c : table.rows) {
@@ -30,7 +30,7 @@ std::string width_words(const SheetPlace& place) {
   return csv_number(to_mm(place.width)) + " mm wide";
 }
 
-/// Half the least distance between two places at which a sheet of some width was tried; a twentieth of the bench where
+/// Half the least distance between two places at which a sheet of any width was tried; a twentieth of the bench where
 /// no width has two.
 double half_cell(const std::vector<std::vector<const Capacity*>>& lines, double bench) {
   double least = bench / 10;
@@ -96,7 +96,7 @@ HeatMap capacity_map(const CapacityTable& table, const Machine& m, int material)
   map.title = "Thickest " + m.materials.at(material).name + " sheet within limits [mm]";
   map.row_head = "width [mm]";
   map.x_label = "middle of the sheet along the bed [mm]";
-  map.note = "the darker, the thicker; grey: none";
+  map.note = "darker is thicker; grey: none";
   const auto [from, to] = bench_of(m);
   map.x_low = to_mm(from);
   map.x_high = to_mm(to);

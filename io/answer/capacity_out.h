@@ -1,5 +1,5 @@
 /// \file
-/// What `bedbow capacity` found, as a table, JSON, CSV, a shaded picture and a plot.
+/// Results of `bedbow capacity` as a table, JSON, CSV, a shaded picture and a plot.
 #pragma once
 
 #include "io/draw/heat_map.h"
@@ -12,7 +12,7 @@
 
 namespace bedbow {
 
-/// One row per sheet. \param machine whose materials the rows name.
+/// One row per sheet. \param machine source of the materials.
 TextTable capacity_table(const CapacityTable& table, const Machine& machine, const OutputUnits& units);
 /// {"rows": [{"material", "width_mm", "centre_mm", "thickness_mm", "limited_by"}]}; null where no sheet is thin enough.
 std::string capacity_json(const CapacityTable& table, const Machine& machine);

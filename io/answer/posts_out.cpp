@@ -43,7 +43,7 @@ TextTable empty_table(const OutputUnits& units, const std::string& last) {
   return TextTable({{"posts"},
                     {"spread deg"},
                     {"bow " + units.length.name},
-                    {"straight " + units.length.name},
+                    {"straightness " + units.length.name},
                     {"post " + units.force.name},
                     {"used"},
                     {"passes", Align::left},
@@ -104,7 +104,7 @@ std::optional<Plot> posts_plot(const PostsFound& f, const Case& c) {
   }
   if (bow.x.empty()) return std::nullopt;
   plot.series = {std::move(bow), std::move(straight)};
-  if (c.machine.limits.bow) plot.limits.push_back({"limit of bow", to_mm(*c.machine.limits.bow)});
+  if (c.machine.limits.bow) plot.limits.push_back({"bow limit", to_mm(*c.machine.limits.bow)});
   return plot;
 }
 

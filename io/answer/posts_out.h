@@ -1,5 +1,5 @@
 /// \file
-/// What `bedbow posts` found, as tables, JSON and a plot.
+/// Results of `bedbow posts` as tables, JSON and a plot.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -15,7 +15,7 @@
 namespace bedbow {
 
 struct PostsFound {
-  std::vector<PostLayout> counts;                      ///< the best of each count
+  std::vector<PostLayout> counts;                      ///< the best layout of each count
   std::vector<std::pair<double, PostLayout>> spacings; ///< asked for [m]
   std::vector<std::pair<double, PostLayout>> two;      ///< two posts over their spacing, for the plot
   std::optional<std::size_t> smallest;                 ///< of `counts`: the fewest that keep all limits
@@ -24,7 +24,7 @@ struct PostsFound {
 /// Why a layout does not pass, or could not be solved; empty where it passes.
 std::string layout_words(const PostLayout& layout, const OutputUnits& units);
 
-/// What --for names, in words: "spread of the bend angle".
+/// Goal of --for in words: "spread of the bend angle".
 std::string goal_words(const std::string& goal);
 
 /// One row per count, with the places.

@@ -22,17 +22,18 @@ void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const Cas
   bar.name = in.text("name").value_or("");
   bar.material = in.given("material") ? material_of(b, in) : body.material;
   if (!in.given("material") && !body_in.given("material"))
-    b.missing(in, "material", "neither the bar nor " + body_in.heading() + " says of what it is");
+    b.missing(in, "material", "neither the bar nor " + body_in.heading() + " gives one");
   bar.shape = shape_of(b, in, nu_of(b, bar.material));
   bar.model = in.text("model") == "plate" ? BarModel::plate : BarModel::beam;
   bar.element = element_of(b, in, bar.model == BarModel::plate ? 2 : 1);
   bar.start = in.number_or("start", body.start);
   bar.length = in.number_or("length", body.length - (bar.start - body.start));
-  if (!in.given("length") && bar.length <= 0) b.wrong(in, "start", "the bar starts behind the body's right end");
+  if (!in.given("length") && bar.length <= 0) b.wrong(in, "start", "the bar starts beyond the body's right end");
   bar.at = {left_out, left_out};
   if (const auto at = in.numbers("at"); at.size() == 2) bar.at = {at[0], at[1]};
   if (!in.given("at") && !in.given("stack"))
-    b.missing(in, "at", "the place [y, z] of its centroid, or `stack` another bar, as in at = [\"8 mm\", \"-52 mm\"]");
+    b.missing(in, "at",
+              "the place [y, z] of its centroid, or `stack` on another bar, as in at = [\"8 mm\", \"-52 mm\"]");
   body.bars.push_back(std::move(bar));
 }
 
@@ -43,7 +44,7 @@ Crown crown_of(const CaseBuilder& b, const CaseValues& in) {
             std::to_string(crown.height.size()) + " heights for " + std::to_string(crown.x.size()) +
                 " places; give one for each");
   else if (std::ranges::adjacent_find(crown.x, std::ranges::greater_equal()) != crown.x.end())
-    b.wrong(in, "x", "the places go from left to right, each further than the one before");
+    b.wrong(in, "x", "the places must increase from left to right");
   else
     return crown;
   return {};
@@ -78,11 +79,11 @@ void build_stack(const CaseBuilder& b, const CaseValues& in, Bar& bar) {
     if (ref.kind == Ref::Kind::bar)
       bar.stack = Stack{side, ref};
     else if (ref.kind != Ref::Kind::none)
-      b.wrong(in, "stack", "a bar stacks on another bar of a body only");
+      b.wrong(in, "stack", "a bar can only be stacked on another bar of a body");
     return;
   }
   b.wrong(in, "stack",
-          "\"" + *text + "\" does not say \"on\", \"under\", \"behind\" or \"before\" a bar, as in \"on bed.web\"");
+          "\"" + *text + "\" is not \"on\", \"under\", \"behind\" or \"before\" and a bar, as in \"on bed.web\"");
 }
 
 } // namespace

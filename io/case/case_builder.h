@@ -11,7 +11,7 @@
 
 namespace bedbow {
 
-/// What all parts of building a case work on.
+/// State shared by all parts of the case builder.
 struct CaseBuilder {
   const CaseValues& root;
   const Registries& registries;
@@ -23,7 +23,7 @@ struct CaseBuilder {
   void wrong(const CaseValues& in, std::string_view key, std::string text) const {
     problems.error(in.pos(key), in.path(key), std::move(text));
   }
-  /// Reports a table that lacks a key.
+  /// Reports a missing key of a table.
   void missing(const CaseValues& in, std::string_view key, const std::string& why) const {
     problems.error(in.pos(), in.path(key), "missing key \"" + std::string(key) + "\" in " + in.heading() + ": " + why);
   }
@@ -31,18 +31,18 @@ struct CaseBuilder {
 };
 
 // case_materials.cpp
-/// Index into Machine::materials of the material that a key names: an own one, else a built-in one. -1 where the key is
-/// missing or wrong; a name that nobody knows is reported.
+/// Index into Machine::materials of the material that a key names: one of the case, else a built-in one. -1 where the
+/// key is missing or wrong; an unknown name is reported.
 int material_of(const CaseBuilder& b, const CaseValues& in, std::string_view key = "material");
-/// The same by its name; -1 where nobody knows it, which is not reported.
+/// The same by its name; -1 for an unknown name, which is not reported.
 int material_named(const CaseBuilder& b, const std::string& name);
-/// Names of own and built-in materials.
+/// Names of the case's and the built-in materials.
 std::vector<std::string> material_names(const CaseBuilder& b);
-/// Looks at own materials that nothing is made of: they may still be wrong.
+/// Checks materials of the case that nothing uses: they may still be wrong.
 void check_unused_materials(const CaseBuilder& b);
 
 // case_shapes.cpp
-/// Shape and sizes of a bar or member. Reports sizes that the shape lacks, does not use, or can't be made of.
+/// Shape and sizes of a bar or member. Reports sizes that are missing, unused or invalid for the shape.
 Shape shape_of(const CaseBuilder& b, const CaseValues& in, double nu);
 
 // case_element.cpp
@@ -51,14 +51,14 @@ Shape shape_of(const CaseBuilder& b, const CaseValues& in, double nu);
 std::string element_of(const CaseBuilder& b, const CaseValues& in, int dimension);
 
 // case_refs.cpp
-/// What a text like "bed.web", "ground" or "cheek" names; kind `none` where it is nothing, which is reported.
+/// What a text such as "bed.web", "ground" or "cheek" refers to; kind `none` where it refers to nothing, reported.
 Ref ref_of(const CaseBuilder& b, const std::string& text, SourcePos pos, const std::string& path);
 /// The same for a key of kind ref; `none` where the key is missing or wrong.
 Ref ref_of(const CaseBuilder& b, const CaseValues& in, std::string_view key);
 /// Index of a body's bar by its name, "spine" or "clamp.spine"; -1 where there is none, which is reported.
 int bar_of(const CaseBuilder& b, BodyKind body, const CaseValues& in, std::string_view key);
 
-// The parts, in the order in which they need each other.
+// The parts, in order of dependence.
 void build_bodies(const CaseBuilder& b);    // case_bodies.cpp
 void build_nose(const CaseBuilder& b);      // case_nose.cpp: edge, face, nose, fingers
 void build_sheet(const CaseBuilder& b);     // case_sheet.cpp

@@ -1,4 +1,4 @@
-// Walks over the tables of a case: unknown keys, missing keys, tables where values are due and the other way round.
+// Walks over the tables of a case: unknown keys, missing keys, tables in place of values and the reverse.
 #include "io/case/case_values.h"
 #include "io/case/value_check.h"
 #include "io/text/nearest.h"
@@ -63,9 +63,9 @@ private:
   CaseValue one_table(const CaseEntry& entry, const KeySpec& key, const CaseValues& in) {
     const std::string path = in.path(entry.key);
     if (entry.value.is_table_list())
-      return bad(entry, path, "there is one such table only: write [" + path + "], not [[" + path + "]]");
+      return bad(entry, path, "there is only one such table: write [" + path + "], not [[" + path + "]]");
     if (!entry.value.is_table())
-      return bad(entry, path, shown(entry.value) + " is " + kind_of(entry.value) + "; a table [" + path + "] is due");
+      return bad(entry, path, shown(entry.value) + " is " + kind_of(entry.value) + "; expected a table [" + path + "]");
     CaseValue out = begun(entry);
     out.tables.push_back(table(entry.value, schema_.table(key.table), path, "[" + path + "]"));
     return out;
@@ -77,7 +77,8 @@ private:
       return bad(entry, path, "there may be several of these: write [[" + path + "]], not [" + path + "]");
     const bool empty_list = entry.value.type == CaseNode::Type::list && entry.value.items.empty();
     if (!entry.value.is_table_list() && !empty_list)
-      return bad(entry, path, shown(entry.value) + " is " + kind_of(entry.value) + "; tables [[" + path + "]] are due");
+      return bad(entry, path,
+                 shown(entry.value) + " is " + kind_of(entry.value) + "; expected tables [[" + path + "]]");
     CaseValue out = begun(entry);
     const TableSpec& spec = schema_.table(key.table);
     for (std::size_t i = 0; i < entry.value.items.size(); ++i) {
@@ -92,11 +93,11 @@ private:
 
   CaseValue named_tables(const CaseEntry& entry, const KeySpec& key, const CaseValues& in) {
     const std::string path = in.path(entry.key);
-    if (!entry.value.is_table()) return bad(entry, path, "tables [" + path + ".NAME] are due");
+    if (!entry.value.is_table()) return bad(entry, path, "expected tables [" + path + ".NAME]");
     CaseValue out = begun(entry);
     for (const CaseEntry& one : entry.value.entries) {
       if (!one.value.is_table()) {
-        bad(one, path + "." + one.key, "a table [" + path + ".NAME] is due, with the key in it");
+        bad(one, path + "." + one.key, "expected a table [" + path + ".NAME] that contains the key");
         continue;
       }
       out.tables.push_back(

@@ -12,9 +12,9 @@ std::string element_of(const CaseBuilder& b, const CaseValues& in, int dimension
   const ElementEntry* found = b.registries.elements.find(name);
   if (found && found->dimension == dimension) return name;
   b.wrong(in, "element",
-          (found ? "the element \"" + name + "\" goes " + (dimension == 1 ? "over a surface" : "along a line")
-                 : "there is no element \"" + name + "\"") +
-              "; here go " + fitting);
+          (found ? "the element \"" + name + "\" is for " + (dimension == 1 ? "a surface" : "a line")
+                 : "unknown element \"" + name + "\"") +
+              "; available here: " + fitting);
   return "";
 }
 

@@ -19,7 +19,7 @@ DofMask mask_of(const std::vector<std::string>& names) {
 GivenPoint joint_place(const CaseBuilder& b, const CaseValues& in) {
   if (in.given("at")) {
     for (const char* key : {"x", "y"})
-      if (in.given(key)) b.wrong(in, key, "a place is given by `at`, or by x and y, not by both");
+      if (in.given(key)) b.wrong(in, key, "give a place by `at` or by x and y, not by both");
     return in.vector3("at");
   }
   if (!in.given("x")) b.missing(in, "x", "the place along the bend line, or at = [x, y, z]");
@@ -42,7 +42,7 @@ std::string grade_of(const CaseBuilder& b, const CaseValues& in, double diameter
   const auto grade = in.text("class");
   if (!grade) return "";
   if (std::isfinite(diameter) && !find_grade(*grade, diameter))
-    b.wrong(in, "class", "there is no property class \"" + *grade + "\" for this diameter; there are " + grade_names());
+    b.wrong(in, "class", "unknown property class \"" + *grade + "\" for this diameter; available: " + grade_names());
   return *grade;
 }
 
@@ -50,7 +50,7 @@ void joint_stiffness(const CaseBuilder& b, const CaseValues& in, const DofMask& 
                      std::optional<double>& about) {
   const bool moves = holds[ux] || holds[uy] || holds[uz], turns = holds[rx] || holds[ry] || holds[rz];
   about = in.number("rotational_stiffness");
-  if (about && !turns) b.wrong(in, "rotational_stiffness", "no rotation is held, so it has nothing to act on");
+  if (about && !turns) b.wrong(in, "rotational_stiffness", "no rotation is held, so it has no effect");
   const CaseValue* v = in.value("stiffness");
   if (!v) return;
   if (v->other_dim) {
@@ -58,7 +58,8 @@ void joint_stiffness(const CaseBuilder& b, const CaseValues& in, const DofMask& 
     if (about) b.wrong(in, "stiffness", "the rotational stiffness is given twice");
     about = v->numbers.front();
   } else {
-    if (!moves) b.wrong(in, "stiffness", "only rotations are held; their stiffness is one like \"5000 N*m/rad\"");
+    if (!moves)
+      b.wrong(in, "stiffness", "only rotations are held; expected a rotational stiffness such as \"5000 N*m/rad\"");
     along = v->numbers.front();
   }
 }

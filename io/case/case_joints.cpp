@@ -7,8 +7,7 @@ namespace bedbow {
 
 namespace {
 
-Post post(const CaseBuilder& b, const CaseValues& in) {
-  Post p;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Post& p) {
   joint_base(b, in, p);
   p.at = joint_place(b, in);
   p.diameter = in.number_or_nan("diameter");
@@ -25,11 +24,9 @@ Post post(const CaseBuilder& b, const CaseValues& in) {
   p.allowed_seat = in.number("allowed_seat");
   p.allowed_thread = in.number("allowed_thread");
   p.allowed_stress = in.number("allowed_stress");
-  return p;
 }
 
-Cam cam(const CaseBuilder& b, const CaseValues& in) {
-  Cam c;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Cam& c) {
   joint_base(b, in, c);
   c.at = joint_place(b, in);
   c.throw_ = in.number("throw");
@@ -50,17 +47,15 @@ Cam cam(const CaseBuilder& b, const CaseValues& in) {
   if (!in.given("lift") && !by_angle) b.missing(in, "lift", "how far it would raise the tail, or `throw` and `angle`");
   if (!in.given("lift") && by_angle)
     for (const char* key : {"throw", "angle"})
-      if (!in.given(key)) b.missing(in, key, "an eccentric takes both `throw` and `angle`");
+      if (!in.given(key)) b.missing(in, key, "an eccentric needs both `throw` and `angle`");
   c.touch = in.number_or("touch", 0);
   for (const char* key : {"lag", "touch"})
     if (in.given(key) && !by_angle) b.wrong(in, key, "it needs `throw` and `angle`");
   c.lift = by_angle ? cam_lift(in.number_or_nan("throw"), in.number_or_nan("angle") - c.lag, c.touch)
                     : in.number_or_nan("lift");
-  return c;
 }
 
-Hinge hinge(const CaseBuilder& b, const CaseValues& in) {
-  Hinge h;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Hinge& h) {
   joint_base(b, in, h);
   h.at = joint_place(b, in);
   h.pin = in.number_or("pin", left_out);
@@ -70,61 +65,52 @@ Hinge hinge(const CaseBuilder& b, const CaseValues& in) {
   h.pin_material = material_of(b, in, "pin_material");
   h.allowed_pressure = in.number("allowed_pressure");
   h.allowed_stress = in.number("allowed_stress");
-  return h;
 }
 
-Handle handle(const CaseBuilder& b, const CaseValues& in) {
-  Handle h;
-  h.pos = in.pos();
-  h.name = in.text("name").value_or("");
-  h.bar = bar_of(b, BodyKind::apron, in, "bar");
-  h.x = in.number_or_nan("x");
+/// Name and place in the file of what joins one bar with the ground.
+void stands_on_ground(const CaseValues& in, JointBase& out) {
+  out.pos = in.pos();
+  out.name = in.text("name").value_or("");
+  out.joins[1] = {Ref::Kind::ground};
+}
+
+void read_joint(const CaseBuilder& b, const CaseValues& in, Handle& h) {
+  stands_on_ground(in, h);
+  if (const int bar = bar_of(b, BodyKind::apron, in, "bar"); bar >= 0)
+    h.joins[0] = {Ref::Kind::bar, BodyKind::apron, bar};
+  h.at.x() = in.number_or_nan("x");
   h.reach = in.number_or("reach", left_out);
-  return h;
 }
 
-Tie tie(const CaseBuilder& b, const CaseValues& in) {
-  Tie t;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Tie& t) {
   joint_base(b, in, t);
   t.at = joint_place(b, in);
   t.holds = mask_of(in.texts("holds"));
   joint_stiffness(b, in, t.holds, t.stiffness, t.rotational_stiffness);
   if (in.text("only") == "tension") t.only = Sense::tension;
   if (in.text("only") == "compression") t.only = Sense::compression;
-  return t;
 }
 
-Weld weld(const CaseBuilder& b, const CaseValues& in) {
-  Weld w;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Weld& w) {
   joint_base(b, in, w);
   w.from = in.number_or("from", left_out);
   w.to = in.number_or("to", left_out);
-  return w;
 }
 
-Support support(const CaseBuilder& b, const CaseValues& in) {
-  Support s;
-  s.pos = in.pos();
-  s.name = in.text("name").value_or("");
-  s.bar = ref_of(b, in, "bar");
+void read_joint(const CaseBuilder& b, const CaseValues& in, Support& s) {
+  stands_on_ground(in, s);
+  s.joins[0] = ref_of(b, in, "bar");
   s.at = joint_place(b, in);
   s.holds = mask_of(in.texts("holds"));
   joint_stiffness(b, in, s.holds, s.stiffness, s.rotational_stiffness);
-  return s;
 }
 
 } // namespace
 
 void build_joints(const CaseBuilder& b) {
-  Machine& m = b.machine();
-  for (const CaseValues& in : b.root.tables("post")) m.posts.push_back(post(b, in));
-  for (const CaseValues& in : b.root.tables("cam")) m.cams.push_back(cam(b, in));
-  for (const CaseValues& in : b.root.tables("hinge")) m.hinges.push_back(hinge(b, in));
-  for (const CaseValues& in : b.root.tables("handle")) m.handles.push_back(handle(b, in));
-  for (const CaseValues& in : b.root.tables("tie")) m.ties.push_back(tie(b, in));
-  for (const CaseValues& in : b.root.tables("screws")) m.screws.push_back(screws_of(b, in));
-  for (const CaseValues& in : b.root.tables("weld")) m.welds.push_back(weld(b, in));
-  for (const CaseValues& in : b.root.tables("support")) m.supports.push_back(support(b, in));
+  b.machine().each_joint_list([&](JointKind kind, auto& list) {
+    for (const CaseValues& in : b.root.tables(info(kind).key)) read_joint(b, in, list.emplace_back());
+  });
 }
 
 } // namespace bedbow

@@ -15,7 +15,7 @@ void build_line(const CaseBuilder& b, const CaseValues& in, Eigen::Vector3d& fro
   if (in.given("at") && line) b.wrong(in, "at", "give either a point `at`, or a line `from` and `to`");
   if (line)
     for (const char* key : {"from", "to"})
-      if (!in.given(key)) b.missing(in, key, "a line takes both `from` and `to`");
+      if (!in.given(key)) b.missing(in, key, "a line needs both `from` and `to`");
   if (!in.given("at") && !line) b.missing(in, "at", "a point, or a line `from` and `to`");
   from = in.vector3(line ? "from" : "at");
   to = in.vector3(line ? "to" : "at");
@@ -26,15 +26,15 @@ int set_of(const CaseBuilder& b, const CaseValues& in) {
   const auto name = in.text("points");
   if (!name) return -1;
   const OwnMesh& own = b.machine().own;
-  if (b.machine().own_pos.line > 0 && !own.present()) return -1; // what is wrong with the mesh has been said
+  if (b.machine().own_pos.line > 0 && !own.present()) return -1; // the mesh's own errors have been reported
   std::vector<std::string> names;
   for (const PointSet& s : own.sets) names.push_back(s.name);
   const auto it = std::ranges::find(names, *name);
   if (it == names.end()) {
     b.wrong(in, "points",
-            b.machine().own_pos.line == 0 ? "the case has no [mesh] whose points it could name"
+            b.machine().own_pos.line == 0 ? "the case has no [mesh] with points to refer to"
             : names.empty()
-                ? "the mesh has no point array of one number a point"
+                ? "the mesh has no point array of one number per point"
                 : "the mesh has no point array \"" + *name + "\"; nearest is \"" + nearest(*name, names) + "\"");
     return -1;
   }
@@ -62,7 +62,7 @@ void build_hold(const CaseBuilder& b, const CaseValues& in) {
   b.machine().holds.push_back(h);
 }
 
-/// Keys that do not go together with the kind of load.
+/// Reports keys that do not belong to the kind of load.
 void refuse(const CaseBuilder& b, const CaseValues& in, std::initializer_list<const char*> keys,
             const std::string& why) {
   for (const char* key : keys)
@@ -73,16 +73,16 @@ void pressure_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
   load.kind = Load::Kind::pressure;
   load.pressure = in.number_or_nan("pressure");
   const bool on_mesh = in.text("on").value_or("").starts_with("mesh") && !in.given("panel");
-  if (!in.given("pressure")) b.missing(in, "pressure", "a pressure takes both `panel` and `pressure`");
+  if (!in.given("pressure")) b.missing(in, "pressure", "a pressure load needs both `panel` and `pressure`");
   if (!in.given("panel") && !on_mesh)
-    b.missing(in, "panel", "a pressure takes both `panel` and `pressure`, or `on` = a part of the mesh");
+    b.missing(in, "panel", "a pressure load needs both `panel` and `pressure`, or `on` = a part of the mesh");
   refuse(b, in, {"at", "force", "moment", "from", "to", "per_length", "points"},
-         "this load is a pressure on a panel; another load is a [[load]] of its own");
+         "this load is a pressure on a panel; give other loads in a separate [[load]]");
   if (on_mesh) {
     load.on = ref_of(b, in, "on");
     return;
   }
-  refuse(b, in, {"on"}, "this load is a pressure on a panel; another load is a [[load]] of its own");
+  refuse(b, in, {"on"}, "this load is a pressure on a panel; give other loads in a separate [[load]]");
   const auto name = in.text("panel");
   if (!name) return;
   const auto& panels = b.machine().panels;
@@ -98,7 +98,7 @@ void pressure_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
               (names.empty() ? "" : "; nearest is \"" + nearest(*name, names) + "\""));
 }
 
-/// A missing component is none.
+/// A missing component is zero.
 Eigen::Vector3d vector_or_zero(const CaseValues& in, std::string_view key) {
   return in.given(key) ? in.vector3(key) : Eigen::Vector3d::Zero();
 }
@@ -106,7 +106,7 @@ Eigen::Vector3d vector_or_zero(const CaseValues& in, std::string_view key) {
 void placed_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
   build_line(b, in, load.from, load.to);
   load.on = ref_of(b, in, "on");
-  if (load.on.kind == Ref::Kind::ground) b.wrong(in, "on", "a load on the ground moves nothing");
+  if (load.on.kind == Ref::Kind::ground) b.wrong(in, "on", "a load on the ground has no effect");
   if (in.given("from") || in.given("to")) {
     load.kind = Load::Kind::line;
     load.force = vector_or_zero(in, "per_length");
@@ -118,7 +118,7 @@ void placed_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
   load.force = vector_or_zero(in, "force");
   load.moment = vector_or_zero(in, "moment");
   if (!in.given("force") && !in.given("moment")) b.missing(in, "force", "the force, or a moment, at the point");
-  refuse(b, in, {"per_length"}, "a load per length needs a line `from` and `to`");
+  refuse(b, in, {"per_length"}, "a load per length needs a line: `from` and `to`");
 }
 
 void set_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
@@ -133,8 +133,8 @@ void set_load(const CaseBuilder& b, const CaseValues& in, Load& load) {
   const PointSet& set = b.machine().own.sets[static_cast<std::size_t>(load.set)];
   if (std::ranges::any_of(set.shares, [](double s) { return !(s > 0) || !std::isfinite(s); }))
     b.wrong(in, "points",
-            "a load is shared in proportion to the array's values, so \"" + set.name +
-                "\" may have none below 0, none infinite and none that is no number");
+            "a load is shared in proportion to the array's values, so all values of \"" + set.name +
+                "\" must be finite and not negative");
 }
 
 void build_load(const CaseBuilder& b, const CaseValues& in) {

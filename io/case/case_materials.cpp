@@ -15,7 +15,7 @@ GaugeTable gauge_table(const std::string& name) {
   return GaugeTable::steel;
 }
 
-/// A material of the case's own. Where a key is wrong, its value is NaN and the case is refused anyway.
+/// A material defined in the case. Where a key is wrong, its value is NaN and the case is refused anyway.
 Material own_material(const CaseBuilder& b, const CaseValues& in) {
   Material m;
   m.name = in.name();
@@ -27,12 +27,12 @@ Material own_material(const CaseBuilder& b, const CaseValues& in) {
   m.K = in.number("K");
   m.n = in.number("n");
   if (const auto gauge = in.text("gauge")) m.gauge = gauge_table(*gauge);
-  if (!in.given("nu") && !in.given("G")) b.missing(in, "nu", "Poisson's ratio is due, or the shear modulus G");
+  if (!in.given("nu") && !in.given("G")) b.missing(in, "nu", "Poisson's ratio, or the shear modulus G");
   if (in.given("K") != in.given("n"))
-    b.missing(in, in.given("K") ? "n" : "K", "hardening takes both K and n: flow stress = K strain^n");
+    b.missing(in, in.given("K") ? "n" : "K", "hardening needs both K and n: flow stress = K strain^n");
   m.nu = in.number_or("nu", 0.3);
   m.G = in.number_or("G", m.E / (2 * (1 + m.nu)));
-  if (!in.given("nu") && in.given("G")) b.assume(in.path("nu") + ": 0.3, since G is given by itself");
+  if (!in.given("nu") && in.given("G")) b.assume(in.path("nu") + ": 0.3, since G is given separately");
   return m;
 }
 

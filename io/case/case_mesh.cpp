@@ -10,9 +10,9 @@ namespace bedbow {
 
 namespace {
 
-constexpr int line_cell = 3, quad_cell = 9; // VTK's own numbers
+constexpr int line_cell = 3, quad_cell = 9; // VTK cell types
 
-/// Cells that are neither lines nor quads, and cells whose points are not there. \return whether there are none.
+/// Cells that are neither lines nor quads, and cells that refer to missing points. \return whether there are none.
 bool check_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid) {
   std::map<int, std::vector<int>> strange;
   std::vector<int> lost;
@@ -32,7 +32,7 @@ bool check_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& gri
     b.wrong(in, "file",
             std::to_string(cells.size()) + " of its cells are of VTK type " + std::to_string(type) +
                 ", which is neither a line (3) nor a quad (9): " + number_list(cells));
-  if (!lost.empty()) b.wrong(in, "file", "cells that name points which are not there: " + number_list(lost));
+  if (!lost.empty()) b.wrong(in, "file", "cells that refer to points that do not exist: " + number_list(lost));
   if (grid.types.empty()) b.wrong(in, "file", "it has no cells; lines (type 3) are beams, quads (type 9) are shells");
   return strange.empty() && lost.empty() && !grid.types.empty();
 }
@@ -42,18 +42,18 @@ std::vector<OwnSection> sections_of(const CaseBuilder& b, const CaseValues& in) 
   for (const CaseValues& s : in.tables("section")) {
     OwnSection section;
     section.name = s.text("name").value_or(std::to_string(out.size() + 1));
-    section.shape = shape_of(b, s, 0.3); // made again with the material's own ratio when it is meshed
+    section.shape = shape_of(b, s, 0.3); // made again with the material's Poisson ratio when it is meshed
     section.up = s.vector3("up");
     if (std::ranges::find(out, section.name, &OwnSection::name) != out.end())
-      b.wrong(s, "name", "there is another [[mesh.section]] of the name \"" + section.name + "\"");
+      b.wrong(s, "name", "another [[mesh.section]] has the name \"" + section.name + "\"");
     if (s.given("up") && section.up.norm() == 0)
-      b.wrong(s, "up", "`up` has no length; it is a direction, as in [0, 0, 1]");
+      b.wrong(s, "up", "`up` is a zero vector; give a direction, as in [0, 0, 1]");
     out.push_back(std::move(section));
   }
   return out;
 }
 
-/// Section of every line, -1 for other cells and where it is not known, which is reported.
+/// Section of every line; -1 for other cells and where it is unknown, which is reported.
 std::vector<int> section_of_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid,
                                   const std::vector<OwnSection>& sections) {
   std::vector<int> out(grid.types.size(), -1);
@@ -66,8 +66,8 @@ std::vector<int> section_of_cells(const CaseBuilder& b, const CaseValues& in, co
     if (lines && sections.size() != 1)
       b.wrong(in, "file",
               sections.empty()
-                  ? "it has lines, but the case has no [[mesh.section]] to make beams of them"
-                  : "it has lines but no cell array \"section\" that says which [[mesh.section]] each has: " +
+                  ? "it has lines, but the case has no [[mesh.section]] for them"
+                  : "it has lines but no cell array \"section\" that assigns a [[mesh.section]] to each: " +
                         joined(known));
     if (sections.size() == 1)
       for (std::size_t c = 0; c < out.size(); ++c) out[c] = is_line(c) ? 0 : -1;
@@ -82,7 +82,7 @@ std::vector<int> section_of_cells(const CaseBuilder& b, const CaseValues& in, co
     else
       out[c] = static_cast<int>(it - known.begin());
   }
-  unknown.report(b, in, "section", "there is no [[mesh.section]] of that name", known);
+  unknown.report(b, in, "section", "unknown [[mesh.section]]", known);
   return out;
 }
 
@@ -104,7 +104,7 @@ std::vector<int> material_of_cells(const CaseBuilder& b, const CaseValues& in, c
     out[c] = it->second;
     if (out[c] < 0) unknown.add(name, c);
   }
-  unknown.report(b, in, "material", "no material of that name is built in or in the case", material_names(b));
+  unknown.report(b, in, "material", "no material of that name, neither built in nor in the case", material_names(b));
   return out;
 }
 
@@ -127,7 +127,7 @@ std::vector<double> thickness_of_cells(const CaseBuilder& b, const CaseValues& i
     if (!(out[c] > 0) || !std::isfinite(out[c])) wrong.push_back(static_cast<int>(c));
   }
   if (!wrong.empty())
-    b.wrong(in, "file", "the array \"thickness\" is not greater than 0 on the quads " + number_list(wrong));
+    b.wrong(in, "file", "the array \"thickness\" must be greater than 0; it is not on the quads " + number_list(wrong));
   return out;
 }
 
@@ -148,7 +148,7 @@ std::vector<int> part_of_cells(const CaseBuilder& b, const CaseValues& in, const
   return out;
 }
 
-/// Every point array of one number a point is a set: the points where it is not zero.
+/// Every point array of one number per point is a set: the points where it is not zero.
 std::vector<PointSet> sets_of(const MeshGrid& grid) {
   std::vector<PointSet> out;
   for (const GridArray& a : grid.point_arrays) {

@@ -30,7 +30,7 @@ std::optional<std::vector<std::string>> names_on_cells(const CaseBuilder& b, con
       std::ranges::all_of(array->numbers, [](double v) { return std::abs(v) < 1e15 && v == std::floor(v); });
   if (!whole) {
     b.wrong(in, "file",
-            "its cell array \"" + name + "\" has to hold one text or one whole number for each of its " +
+            "its cell array \"" + name + "\" must have one string or one whole number for each of its " +
                 std::to_string(cells) + " cells");
     return std::vector<std::string>(cells);
   }
@@ -45,7 +45,7 @@ const GridArray* numbers_on_cells(const CaseBuilder& b, const CaseValues& in, co
   const GridArray* array = find_array(grid.cell_arrays, name);
   if (!array) return nullptr;
   if (!array->is_text && array->components == 1 && array->numbers.size() == grid.types.size()) return array;
-  b.wrong(in, "file", "its cell array \"" + name + "\" has to hold one number for each of its cells");
+  b.wrong(in, "file", "its cell array \"" + name + "\" must have one number for each of its cells");
   return nullptr;
 }
 

@@ -15,8 +15,8 @@
 
 namespace bedbow {
 
-/// A cell array of names, one per cell: texts, or whole numbers that the field array NAME_names puts into words (a
-/// number without words is its own name). Nothing where the file has no such array; one of the wrong kind is reported.
+/// A cell array of names, one per cell: strings, or whole numbers that index the field array NAME_names (a number
+/// beyond it is its own name). Nothing where the file has no such array; one of the wrong kind is reported.
 std::optional<std::vector<std::string>> names_on_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid,
                                                        const std::string& name);
 
@@ -24,11 +24,11 @@ std::optional<std::vector<std::string>> names_on_cells(const CaseBuilder& b, con
 const GridArray* numbers_on_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid,
                                   const std::string& name);
 
-/// Names on cells that stand for nothing, each told once.
+/// Unknown names on cells, each reported once.
 class UnknownNames {
 public:
   void add(const std::string& name, std::size_t cell) { cells_[name].push_back(static_cast<int>(cell)); }
-  /// \param why what is missing. \param known the names that would do.
+  /// \param why what is missing. \param known the valid names.
   void report(const CaseBuilder& b, const CaseValues& in, const std::string& array, const std::string& why,
               const std::vector<std::string>& known) const;
 

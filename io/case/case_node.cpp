@@ -68,13 +68,13 @@ CaseNode CaseNode::of_number(double number, SourcePos pos) {
 std::string kind_of(const CaseNode& node) {
   switch (node.type) {
   case CaseNode::Type::text:
-    return "a text";
+    return "a string";
   case CaseNode::Type::integer:
     return "a whole number";
   case CaseNode::Type::number:
     return "a number";
   case CaseNode::Type::boolean:
-    return "true or false";
+    return "a boolean";
   case CaseNode::Type::date:
     return "a date";
   case CaseNode::Type::list:
@@ -103,7 +103,7 @@ std::string shown(const CaseNode& node) {
 
 CaseNode* find_parent(CaseNode& root, std::string_view dotted, std::string& last) {
   CaseNode* at = &root;
-  // A name may hold dots itself (material "1.4301"), so the longest key that fits goes first.
+  // A name may itself contain dots (material "1.4301"), so the longest matching key is tried first.
   while (true) {
     bool stepped = false;
     for (std::size_t dot = dotted.rfind('.'); dot != std::string_view::npos && dot > 0;

@@ -1,6 +1,6 @@
 /// \file
-/// A case file as read: tables, lists and values with their places, before anything is understood. Sweeps change a
-/// value here and have the case understood again, without reading text.
+/// A case file as parsed: tables, lists and values with their positions, before they are interpreted. Sweeps change a
+/// value here and interpret the case again, without parsing text.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -13,7 +13,7 @@ namespace bedbow {
 
 struct CaseEntry;
 
-/// One value of a case file. Which of the members count is told by `type`.
+/// One value of a case file. `type` states which members apply.
 struct CaseNode {
   enum class Type { text, integer, number, boolean, date, list, table };
   Type type = Type::table;
@@ -41,7 +41,7 @@ struct CaseEntry {
   CaseNode value;
 };
 
-/// What a value is, for messages: "a text", "a list".
+/// Kind of a value, for messages: "a string", "a list".
 std::string kind_of(const CaseNode& node);
 
 /// The value as TOML writes it, shortened where it is long: "900 mm" in quotes, 16, [1, 2].
@@ -52,7 +52,7 @@ std::string shown(const CaseNode& node);
 CaseNode* find_key(CaseNode& root, std::string_view dotted);
 const CaseNode* find_key(const CaseNode& root, std::string_view dotted);
 
-/// The table that holds the last part of a dotted key, so that a key which the file left out can be added; and that
+/// The table that holds the last part of a dotted key, so that a key which the file omits can be added; and that
 /// part. \return nullptr where there is no such table.
 CaseNode* find_parent(CaseNode& root, std::string_view dotted, std::string& last);
 

@@ -18,7 +18,7 @@ int carrying_bar(const CaseBuilder& b, BodyKind kind, const std::string& table) 
   const int nearest = bar_nearest_bend_line(body, b.registries.shapes);
   if (nearest >= 0)
     b.assume(to_string(kind) + "." + table + ".bar: " + body.bars[static_cast<std::size_t>(nearest)].name +
-             ", the nearest to the bend line");
+             ", the bar nearest to the bend line");
   return nearest;
 }
 
@@ -30,7 +30,7 @@ void build_clamp_nose(const CaseBuilder& b) {
   nose.pos = clamp->pos();
   if (const CaseValues* in = clamp->table("nose")) {
     nose.pos = in->pos();
-    nose.setback = in->number_or_nan("setback"); // omitted: taken once the sheet is known
+    nose.setback = in->number_or_nan("setback"); // default: set once the sheet is known
     nose.radius = in->number_or("radius", 0);
     nose.land = in->number_or_nan("land");
   } else if (!clamp->given("nose") && b.root.given("sheet")) {
@@ -47,7 +47,7 @@ std::vector<double> finger_widths(const CaseBuilder& b, const CaseValues& in) {
   } else if (!in.given("widths") && !one) {
     b.missing(in, "widths", "the widths of the fingers, or `width` and `count`");
   } else if (one && !(in.given("width") && in.given("count"))) {
-    b.missing(in, in.given("width") ? "count" : "width", "fingers of one width take both `width` and `count`");
+    b.missing(in, in.given("width") ? "count" : "width", "fingers of one width need both `width` and `count`");
   }
   if (in.given("widths")) return in.numbers("widths");
   return std::vector<double>(static_cast<std::size_t>(in.integer_or("count", 0)), in.number_or_nan("width"));

@@ -16,7 +16,7 @@ namespace bedbow {
 
 namespace {
 
-/// Sizes of section shapes that the schema does not name, since a plugin brings them.
+/// Sizes of section shapes from plugins, which the schema does not name.
 std::vector<std::string> plugin_sizes(const Registries& registries) {
   std::vector<std::string> out;
   for (const ShapeEntry& shape : registries.shapes.entries())
@@ -28,7 +28,7 @@ std::string title_of(const CaseValues& root, const std::string& file) {
   return root.text("title").value_or(std::filesystem::path(file).stem().string());
 }
 
-/// Defaults worth telling, "preload: a spring throughout" with the tables that they hold for.
+/// Defaults worth reporting, such as "preload: a spring throughout", with the tables to which they apply.
 void collect_defaults(const CaseValues& in, std::vector<std::pair<std::string, std::string>>& found) {
   for (const KeySpec& key : in.spec().keys) {
     if (!key.table.empty()) {
@@ -59,8 +59,8 @@ void tell_defaults(const CaseValues& root, Case& out) {
   }
 }
 
-/// Whether every table at the top of the file is of its right kind. Where one is not, all that refers to it would only
-/// repeat that.
+/// Whether every table at the top of the file is of the right kind. Where one is not, messages about references to it
+/// would only repeat that.
 bool well_shaped(const CaseValues& root) {
   return std::ranges::none_of(root.spec().keys, [&](const KeySpec& key) {
     return !key.table.empty() && root.given(key.key) && !root.value(key.key);
@@ -90,7 +90,7 @@ Case understand(CaseSource source, const Registries& registries) {
   out.text_hash = out.source.text_hash;
   ProblemList problems;
   problems.add(out.source.problems);
-  // Where lines were left out, what seems to be missing may stand in them: only what is there can be judged.
+  // Where lines were skipped, keys that seem to be missing may be in them: only present keys can be checked.
   const bool whole = !any_error(out.source.problems);
   const CaseValues root = check_case(out.source.root, case_schema(), plugin_sizes(registries), whole, problems);
   if (whole && well_shaped(root)) {

@@ -1,5 +1,5 @@
 /// \file
-/// From a case file to a Machine and what is asked about it.
+/// From a case file to a Machine and its studies.
 #pragma once
 
 #include "io/case/case_source.h"
@@ -26,18 +26,18 @@ struct SweepVary {
 
 struct SweepSpec {
   std::vector<SweepVary> vary;
-  std::optional<std::uint64_t> sample; ///< size of the Latin hypercube; every combination where left out
+  std::optional<std::uint64_t> sample; ///< size of the Latin hypercube; every combination where omitted
   std::uint64_t seed = 1;
 };
 
-/// One unknown of a fit: keys that share a value, and between what it lies.
+/// One unknown of a fit: keys that share a value, and its bounds.
 struct FitUnknown {
   std::vector<std::string> keys;
   std::optional<CaseNode> from, to;
   SourcePos pos;
 };
 
-/// A case that has been understood: without errors, with perhaps some warnings.
+/// A case that was read without errors, possibly with warnings.
 struct Case {
   Machine machine;
   OutputUnits output;
@@ -46,19 +46,19 @@ struct Case {
   std::vector<FitUnknown> fit;
   std::vector<std::string> plugins;
   std::vector<Problem> warnings;        ///< sorted by place
-  std::vector<std::string> assumptions; ///< what holds because the case says nothing else: "sheet.moment_law: ..."
+  std::vector<std::string> assumptions; ///< defaults that the case does not override: "sheet.moment_law: ..."
   std::string text_hash;                ///< SHA-256 of the file, and of its mesh where it has one
   CaseSource source;                    ///< for variants, see with_values
 };
 
-/// Understands a case. Throws CaseError with every problem found, sorted by place.
+/// Interprets a case. Throws CaseError with every problem found, sorted by position.
 /// \param registries shapes, moment laws and solvers that the case may name.
 Case understand(CaseSource source, const Registries& registries);
 
-/// Reads and understands a case file. Throws FileError, CaseError.
+/// Reads and interprets a case file. Throws FileError, CaseError.
 Case read_case(const std::filesystem::path& file, const Registries& registries);
 
-/// The same from text. \param file the name that messages shall use.
+/// The same from text. \param file the name used in messages.
 Case read_case_text(std::string_view text, const Registries& registries, const std::string& file = "case");
 
 } // namespace bedbow

@@ -63,21 +63,21 @@ Ref own_ref(const Machine& m, std::string_view text) {
   return it == parts.end() ? Ref{} : Ref{Ref::Kind::own, BodyKind::bed, static_cast<int>(it - parts.begin())};
 }
 
-/// Why a text names nothing.
+/// Why a text refers to nothing.
 std::string not_there(const Machine& m, const std::string& text) {
   for (const Body& body : m.bodies) {
     const std::string kind = to_string(body.kind);
     if (text != kind && !text.starts_with(kind + ".")) continue;
     if (!body.present()) return "the case has no [" + kind + "] with bars";
     if (text == kind)
-      return "the " + kind + " has several bars: " + joined(bar_names(body)) + "; name one, as in \"" + kind + "." +
-             body.bars.front().name + "\"";
+      return "the " + kind + " has several bars: " + joined(bar_names(body)) + "; name one of them, as in \"" + kind +
+             "." + body.bars.front().name + "\"";
     return "the " + kind + " has no bar \"" + text.substr(kind.size() + 1) + "\"; nearest is \"" +
            nearest(text, all_refs(m)) + "\"";
   }
   if (text == "mesh" && m.own.parts.size() > 1)
-    return "the mesh has several parts: " + joined(m.own.parts) + "; name one, as in \"mesh." + m.own.parts.front() +
-           "\"";
+    return "the mesh has several parts: " + joined(m.own.parts) + "; name one of them, as in \"mesh." +
+           m.own.parts.front() + "\"";
   return "there is no bar, member, panel or part of a mesh \"" + text + "\"; nearest is \"" +
          nearest(text, all_refs(m)) + "\"";
 }
@@ -89,7 +89,7 @@ Ref ref_of(const CaseBuilder& b, const std::string& text, SourcePos pos, const s
   Ref out = bar_ref(b.machine(), text);
   if (out.kind == Ref::Kind::none) out = structure_ref(b.machine(), text);
   if (out.kind == Ref::Kind::none) out = own_ref(b.machine(), text);
-  // What is wrong with the mesh has been said.
+  // The mesh's own errors have been reported.
   if (out.kind == Ref::Kind::none && text.starts_with("mesh") && b.machine().own_pos.line > 0 &&
       b.machine().own.parts.empty())
     return out;

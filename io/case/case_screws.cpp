@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// How many screws a row may have: more would be a slip of the pen.
+/// How many screws a row may have: more is most likely a mistake.
 constexpr double most_screws = 10000;
 
 /// Right end of the length that both bars share; NaN where that is not known.
@@ -19,7 +19,7 @@ double common_end(const Machine& m, const std::array<Ref, 2>& joins) {
   return std::isfinite(end) ? end : left_out;
 }
 
-/// Screws from `first` at `pitch` up to `last`, that place included.
+/// Screws from `first` at `pitch` up to and including `last`.
 std::vector<double> row(double first, double pitch, double last) {
   constexpr double slack = 1e-9;
   std::vector<double> x;
@@ -39,7 +39,7 @@ std::vector<double> places(const CaseBuilder& b, const CaseValues& in, const Scr
   const double first = in.number_or_nan("first"), pitch = in.number_or_nan("pitch"), last = in.number_or_nan("last");
   const int count = in.integer_or("count", 0);
   if (in.given("pitch") && in.given("count") && in.given("last")) {
-    b.wrong(in, "last", "pitch, count and last say too much: leave one out");
+    b.wrong(in, "last", "pitch, count and last overdetermine the row: omit one");
     return {};
   }
   if (in.given("count") && in.given("last"))
@@ -60,8 +60,7 @@ std::vector<double> places(const CaseBuilder& b, const CaseValues& in, const Scr
 
 } // namespace
 
-Screws screws_of(const CaseBuilder& b, const CaseValues& in) {
-  Screws s;
+void read_joint(const CaseBuilder& b, const CaseValues& in, Screws& s) {
   joint_base(b, in, s);
   s.at.y() = in.number_or("y", left_out);
   s.diameter = in.number_or_nan("size");
@@ -72,7 +71,6 @@ Screws screws_of(const CaseBuilder& b, const CaseValues& in) {
   s.allowed_tension = in.number("allowed_tension");
   s.allowed_bearing = in.number("allowed_bearing");
   s.x = places(b, in, s);
-  return s;
 }
 
 } // namespace bedbow

@@ -28,12 +28,11 @@ void build_solve(const CaseBuilder& b) {
   const std::string mass = in->text("mass").value_or("consistent");
   solve.lumped_mass = mass == "lumped";
   if (mass != "lumped" && mass != "consistent")
-    b.wrong(*in, "mass", "there is no mass \"" + mass + "\"; there are consistent, lumped");
+    b.wrong(*in, "mass", "unknown mass \"" + mass + "\"; available: consistent, lumped");
   solve.linear_solver = in->text("linear_solver").value_or("");
   if (!solve.linear_solver.empty() && !b.registries.linear_solvers.find(solve.linear_solver))
     b.wrong(*in, "linear_solver",
-            "there is no linear solver \"" + solve.linear_solver + "\"; there are " +
-                b.registries.linear_solvers.names());
+            "unknown linear solver \"" + solve.linear_solver + "\"; available: " + b.registries.linear_solvers.names());
 }
 
 void build_unit(const CaseValues& in, std::string_view key, OutputUnit& unit) {

@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::array size_keys{"width", "height", "diameter", "wall"};
 
-/// Keys that count only as given properties, besides what the shape lists itself.
+/// Keys that are given properties only, besides the sizes that the shape lists.
 bool belongs(const ShapeEntry& shape, const std::string& key) {
   if (std::ranges::find(shape.sizes, key) != shape.sizes.end()) return true;
   static constexpr std::array optional{
@@ -26,24 +26,24 @@ bool is_size(const CaseValues& in, const std::string& key) {
   return (known && key != "shape" && key != "turn") || !in.spec().find(key);
 }
 
-/// Sizes that the shape needs and lacks, and those it has no use for. \return whether it has all it needs.
+/// Reports sizes that the shape lacks and those that it does not use. \return whether it has all it needs.
 bool check_sizes(const CaseBuilder& b, const CaseValues& in, const ShapeEntry& shape) {
   bool complete = true;
   for (const std::string& size : shape.sizes) {
     complete = complete && in.value(size);
-    if (!in.given(size)) b.missing(in, size, "the shape \"" + shape.name + "\" takes " + joined(shape.sizes));
+    if (!in.given(size)) b.missing(in, size, "the shape \"" + shape.name + "\" needs " + joined(shape.sizes));
   }
   for (const auto& [key, value] : in.all()) {
     if (!is_size(in, key)) continue;
     complete = complete && value.good;
     if (!belongs(shape, key))
       b.problems.warning(value.pos, in.path(key),
-                         "the shape \"" + shape.name + "\" does not use it; it takes " + joined(shape.sizes));
+                         "the shape \"" + shape.name + "\" does not use it; its sizes are " + joined(shape.sizes));
   }
   return complete;
 }
 
-/// The key that a message about a shape names first, so that it gets that key's place.
+/// The key that a message about a shape names first, so that it gets that key's position.
 std::string key_meant(const CaseValues& in, const ShapeEntry& shape, const std::string& message) {
   std::string meant = "shape";
   std::size_t first = std::string::npos;
@@ -72,7 +72,7 @@ Shape shape_of(const CaseBuilder& b, const CaseValues& in, double nu) {
   if (shape.kind.empty()) return shape;
   const ShapeEntry* entry = b.registries.shapes.find(shape.kind);
   if (!entry) {
-    b.wrong(in, "shape", "there is no section shape \"" + shape.kind + "\"; there are " + b.registries.shapes.names());
+    b.wrong(in, "shape", "unknown section shape \"" + shape.kind + "\"; available: " + b.registries.shapes.names());
     shape.kind.clear();
     return shape;
   }

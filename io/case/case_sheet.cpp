@@ -29,18 +29,18 @@ double by_gauge(const CaseBuilder& b, const CaseValues& in, int gauge, int mater
   const Material& m = b.machine().materials[static_cast<std::size_t>(material)];
   if (m.gauge == GaugeTable::none) {
     b.wrong(in, "thickness",
-            "a gauge needs a gauge table, and \"" + m.name + "\" has none; give the thickness as in \"1.5 mm\"" +
+            "\"" + m.name + "\" has no gauge table; give a thickness such as \"1.5 mm\"" +
                 (m.source == "case"
                      ? ", or gauge = \"steel\" (galvanised, stainless, aluminium) in [material." + m.name + "]"
                      : ""));
     return left_out;
   }
   if (const auto thickness = gauge_thickness(m.gauge, gauge)) {
-    b.assume(in.path("thickness") + ": by " + table_name(m.gauge) + " gauge table");
+    b.assume(in.path("thickness") + ": from " + table_name(m.gauge) + " gauge table");
     return *thickness;
   }
   b.wrong(in, "thickness",
-          std::string(table_name(m.gauge)) + " gauge table has no such number; give the thickness as in \"1.5 mm\"");
+          std::string(table_name(m.gauge)) + " gauge table has no such gauge; give a thickness such as \"1.5 mm\"");
   return left_out;
 }
 
@@ -49,13 +49,13 @@ bool all_known(const Sheet& s) {
          std::isfinite(s.inside_radius) && std::isfinite(s.width);
 }
 
-/// Whether the law can say something of this sheet: it may miss a value of the material.
+/// Whether the law applies to this sheet: it may need a value that the material lacks.
 void check_law(const CaseBuilder& b, const CaseValues& in, const Sheet& sheet) {
   const MomentLawEntry* law = b.registries.moment_laws.find(sheet.moment_law);
   if (!law) {
     if (in.given("moment_law") && !in.text("moment_law")) return;
     b.wrong(in, "moment_law",
-            "there is no moment law \"" + sheet.moment_law + "\"; there are " + b.registries.moment_laws.names());
+            "unknown moment law \"" + sheet.moment_law + "\"; available: " + b.registries.moment_laws.names());
     return;
   }
   if (sheet.material < 0 || !all_known(sheet)) return;
@@ -74,7 +74,8 @@ void check_bodies(const CaseBuilder& b, const CaseValues& in) {
       b.problems.error(in.pos(), body,
                        "missing table [" + std::string(body) + "]: a sheet is held between bed and clamp");
   if (!b.root.given("apron"))
-    b.problems.warning(in.pos(), "apron", "there is no [apron]: bow and clamp force are found, the bend angle is not");
+    b.problems.warning(in.pos(), "apron",
+                       "there is no [apron]: bow and clamp force are computed, the bend angle is not");
 }
 
 } // namespace

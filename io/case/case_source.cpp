@@ -29,16 +29,16 @@ std::string read_text(const fs::path& file) {
   const fs::file_status status = fs::status(file, failed);
   if (status.type() == fs::file_type::not_found) throw FileError("read", file, "there is no such file");
   if (status.type() == fs::file_type::directory)
-    throw FileError("read", file, "it is a directory", "name the case file in it");
+    throw FileError("read", file, "it is a directory", "give the case file in it");
   if (fs::is_regular_file(status)) {
     const std::uintmax_t size = fs::file_size(file, failed);
     if (!failed && size > greatest_case_size)
       refuse(file.string(),
-             "the file has " + megabytes(size) + "; a case has at most " + megabytes(greatest_case_size));
+             "the file has " + megabytes(size) + "; the limit for a case is " + megabytes(greatest_case_size));
   }
   std::ifstream in(file, std::ios::binary);
   if (!in) throw FileError("read", file, std::strerror(errno));
-  // Pipes have no size to ask for beforehand.
+  // The size of a pipe is not known beforehand.
   std::string text(greatest_case_size + 1, '\0');
   in.read(text.data(), static_cast<std::streamsize>(text.size()));
   if (in.bad()) throw FileError("read", file, std::strerror(errno));
@@ -53,7 +53,7 @@ SourcePos place_of(std::string_view text, std::size_t at) {
   return {static_cast<int>(std::ranges::count(before, '\n')) + 1, static_cast<int>(at - begin) + 1};
 }
 
-/// First byte that no text has, or npos. Line ends and tabs are fine.
+/// First byte that text cannot contain, or npos. Line ends and tabs are allowed.
 std::size_t binary_at(std::string_view text) {
   const auto it = std::ranges::find_if(text, [](char c) {
     return (static_cast<unsigned char>(c) < ' ' && c != '\n' && c != '\r' && c != '\t') || c == '\x7f';
@@ -65,11 +65,11 @@ std::size_t binary_at(std::string_view text) {
 
 CaseSource source_of_text(std::string_view text, std::string file) {
   if (text.size() > greatest_case_size)
-    refuse(file, "the text is larger than the " + megabytes(greatest_case_size) + " that a case has at most");
+    refuse(file, "the text is larger than the limit of " + megabytes(greatest_case_size) + " for a case");
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
-    refuse(file, "the file is empty; a case has at least a [bed], a [[member]], a [[panel]] or a [mesh]");
+    refuse(file, "the file is empty; a case needs at least a [bed], a [[member]], a [[panel]] or a [mesh]");
   if (const std::size_t at = binary_at(text); at != std::string_view::npos)
-    refuse(file, "this is no text: it has a control character; a case is a TOML file", place_of(text, at));
+    refuse(file, "this is not text: it has a control character; a case is a TOML file", place_of(text, at));
   TomlText toml = read_toml(text);
   return {std::move(file), sha256(text), std::move(toml.root), std::move(toml.problems), nullptr};
 }

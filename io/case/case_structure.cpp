@@ -25,7 +25,7 @@ void build_member(const CaseBuilder& b, const CaseValues& in) {
   m.divisions = in.integer_or("divisions", m.divisions);
   m.element = element_of(b, in, 1);
   if (m.tension_only && !m.element.empty())
-    b.wrong(in, "element", "a member that carries tension only is a rod without bending; leave one of the two out");
+    b.wrong(in, "element", "a tension-only member is a rod without bending; omit one of the two");
   b.machine().members.push_back(std::move(m));
 }
 

@@ -10,12 +10,12 @@ namespace bedbow {
 
 namespace {
 
-/// What a dotted key may go on with after `table`, by the schema; nullptr for a value.
+/// What may follow `table` in a dotted key, by the schema; nullptr for a value.
 const TableSpec* next_table(const KeySpec& key) {
   return key.table.empty() ? nullptr : &case_schema().table(key.table);
 }
 
-/// Whether the case has a table for the key, and the schema the key. A key that the file left out is fine.
+/// Whether the case has a table for the key, and the schema the key. A key that the file omits is fine.
 std::string key_trouble(const CaseBuilder& b, const std::string& key) {
   std::string last;
   const CaseNode& root = b.out.source.root;
@@ -23,8 +23,8 @@ std::string key_trouble(const CaseBuilder& b, const std::string& key) {
   const CaseNode* parent = find_parent(const_cast<CaseNode&>(root), key, last);
   if (!parent)
     return "the case has no table for \"" + key +
-           "\"; an array of tables goes on with the name of one, as in \"bed.bar.web.height\"";
-  // Follow the schema along the same way to see whether the last part is a key.
+           "\"; an array of tables is followed by the name of one of them, as in \"bed.bar.web.height\"";
+  // Follow the schema along the same path to see whether the last part is a key.
   const TableSpec* spec = &case_schema().root();
   std::string_view rest(key);
   rest.remove_suffix(std::min(rest.size(), last.size() + 1));
@@ -35,7 +35,7 @@ std::string key_trouble(const CaseBuilder& b, const std::string& key) {
     spec = next_table(*step);
     rest.remove_prefix(std::min(dot + 1, rest.size()));
     if (step->kind == ValueKind::table) continue;
-    // Skips the name of the one among several, which may hold dots itself where it is a material's.
+    // Skips the element's name, which may itself contain dots where it is a material's.
     const std::size_t end = step->kind == ValueKind::named ? rest.size() : std::min(rest.find('.'), rest.size());
     rest.remove_prefix(std::min(end + 1, rest.size()));
   }
@@ -64,7 +64,7 @@ void rows_of(const CaseBuilder& b, const CaseValues& in, SweepVary& vary) {
 
 void steps_of(const CaseBuilder& b, const CaseValues& in, SweepVary& vary) {
   for (const char* key : {"from", "to", "steps"})
-    if (!in.given(key)) b.missing(in, key, "`values` are due, or all of `from`, `to` and `steps`");
+    if (!in.given(key)) b.missing(in, key, "expected `values`, or all of `from`, `to` and `steps`");
   const CaseValue *from = in.value("from"), *to = in.value("to");
   const int steps = in.integer_or("steps", 0);
   if (!from || !to || steps < 2) return;
@@ -114,7 +114,7 @@ void sizes_of(const CaseBuilder& b, const CaseValues& in, Shape& shape) {
   const ShapeEntry* entry = b.registries.shapes.find(shape.kind);
   if (sizes.empty() || !entry) return;
   if (sizes.size() != entry->sizes.size())
-    return b.wrong(in, "sizes", "the shape \"" + shape.kind + "\" takes " + joined(entry->sizes));
+    return b.wrong(in, "sizes", "the shape \"" + shape.kind + "\" needs " + joined(entry->sizes));
   for (std::size_t i = 0; i < sizes.size(); ++i) {
     const std::string& name = entry->sizes[i];
     if (name == "width")
@@ -134,7 +134,7 @@ StockItem stock_of(const CaseBuilder& b, const CaseValues& in) {
   StockItem item;
   item.pos = in.pos();
   item.name = in.text("name").value_or("");
-  // The material is looked up like a bar's, yet the machine does not use it for that.
+  // The material is looked up as for a bar, but does not become one of the machine's.
   const std::size_t used = b.machine().materials.size();
   const int material = material_of(b, in);
   if (material >= 0) item.material = b.machine().materials[static_cast<std::size_t>(material)];
@@ -143,7 +143,7 @@ StockItem stock_of(const CaseBuilder& b, const CaseValues& in) {
     item.shape.kind = in.text("shape").value_or("");
     if (!item.shape.kind.empty() && !b.registries.shapes.find(item.shape.kind))
       b.wrong(in, "shape",
-              "there is no section shape \"" + item.shape.kind + "\"; there are " + b.registries.shapes.names());
+              "unknown section shape \"" + item.shape.kind + "\"; available: " + b.registries.shapes.names());
     sizes_of(b, in, item.shape);
   } else {
     item.shape = shape_of(b, in, 0.3);
@@ -151,7 +151,7 @@ StockItem stock_of(const CaseBuilder& b, const CaseValues& in) {
   item.price_per_metre = in.number("price");
   item.price_per_kg = in.number("price_per_kg");
   if (in.given("price") && in.given("price_per_kg"))
-    b.wrong(in, "price", "the price is per metre, or per kg, not both");
+    b.wrong(in, "price", "give the price per metre or per kg, not both");
   item.bar_length = in.number("bar_length");
   return item;
 }

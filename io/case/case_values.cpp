@@ -2,11 +2,7 @@
 
 #include "mesh/piece/si.h"
 
-#include <limits>
-
 namespace bedbow {
-
-namespace {}
 
 const CaseValue* CaseValues::value(std::string_view key) const {
   const auto it = values_.find(key);

@@ -1,6 +1,6 @@
 /// \file
-/// A case file checked key by key against the schema: values in SI units, each with its place. What is wrong has been
-/// reported once and reads as missing from then on, so that no second message follows from it.
+/// A case file checked key by key against the schema: values in SI units, each with its position. A wrong value is
+/// reported once and then reads as missing, so that it causes no second message.
 #pragma once
 
 #include "io/case/case_node.h"
@@ -19,7 +19,7 @@ namespace bedbow {
 
 class CaseValues;
 
-/// One key's value. Which of the members count is told by the key's ValueKind.
+/// One key's value. The key's ValueKind states which members apply.
 struct CaseValue {
   SourcePos pos;
   bool good = true;               ///< false: reported already
@@ -28,7 +28,7 @@ struct CaseValue {
   bool flag = false;
   bool other_dim = false;         ///< a quantity of KeySpec::or_dim
   std::optional<int> gauge;       ///< sheet thickness by gauge
-  const CaseNode* node = nullptr; ///< as it stands in the file
+  const CaseNode* node = nullptr; ///< as in the file
   std::vector<CaseValues> tables; ///< table (one), tables, named
 };
 
@@ -42,7 +42,7 @@ public:
       , heading_(std::move(heading))
       , pos_(pos) {}
 
-  /// Whether the file has the key, be its value right or wrong.
+  /// Whether the file has the key, whether its value is right or wrong.
   [[nodiscard]] bool given(std::string_view key) const { return values_.contains(key); }
   [[nodiscard]] std::optional<double> number(std::string_view key) const;
   /// NaN where the key is missing or wrong.
@@ -68,10 +68,10 @@ public:
   [[nodiscard]] const std::string& path() const { return path_; }
   /// "bed.bar.web.height"
   [[nodiscard]] std::string path(std::string_view key) const;
-  /// How the file heads the table: "[[bed.bar]]", "[material.steel]"; empty for the file as a whole.
+  /// Heading of the table in the file: "[[bed.bar]]", "[material.steel]"; empty for the file as a whole.
   [[nodiscard]] const std::string& heading() const { return heading_; }
   [[nodiscard]] const TableSpec& spec() const { return *spec_; }
-  /// Name under which a `named` table stands; else its `name` key; may be empty.
+  /// Name of a `named` table; else its `name` key; may be empty.
   [[nodiscard]] std::string name() const;
 
 private:
@@ -83,7 +83,7 @@ private:
 };
 
 /// Checks a case against the schema. \param extra_keys further keys that tables with `open_keys` may have.
-/// \param report_missing whether keys that are due but not there are problems: not where the file is known in part.
+/// \param report_missing whether missing required keys are problems: not where only part of the file could be read.
 CaseValues check_case(const CaseNode& root, const Schema& schema, const std::vector<std::string>& extra_keys,
                       bool report_missing, ProblemList& problems);
 

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <array>
 #include <cstdio>
-#include <optional>
 #include <stdexcept>
 
 namespace bedbow {
@@ -27,7 +26,7 @@ void add(const std::string& key, int item, const CaseNode& node, std::vector<Kno
   out.push_back({key, item, parts->unit.si(parts->number), parts->unit.exponents == metre});
 }
 
-/// The part of a dotted key by which an element of an array of tables goes.
+/// The part of a dotted key that names an element of an array of tables.
 std::string part_of(const CaseNode& table, std::size_t index) {
   const CaseNode* name = table.find("name");
   const bool plain =
@@ -67,13 +66,13 @@ std::vector<Knob> knobs_of(const CaseSource& source) {
 
 double si_of(const CaseNode& value) {
   const auto parts = quantity_of(value);
-  if (!parts) throw std::invalid_argument(shown(value) + " is no value with a unit");
+  if (!parts) throw std::invalid_argument(shown(value) + " is not a value with a unit");
   return parts->unit.si(parts->number);
 }
 
 CaseNode like_quantity(const CaseNode& like, double si) {
   const auto parts = quantity_of(like);
-  if (!parts) throw std::invalid_argument(shown(like) + " is no value with a unit");
+  if (!parts) throw std::invalid_argument(shown(like) + " is not a value with a unit");
   std::array<char, 40> text{};
   std::snprintf(text.data(), text.size(), "%.15g", si / parts->unit.size());
   return CaseNode::of_text(std::string(text.data()) + " " + parts->unit_text, like.pos);

@@ -1,5 +1,5 @@
 /// \file
-/// The quantities of a case that can be turned one at a time: sizes, places, stiffnesses, forces, moduli, coefficients.
+/// The quantities of a case that can be varied one at a time: sizes, places, stiffnesses, forces, moduli, coefficients.
 #pragma once
 
 #include "io/case/case_source.h"
@@ -21,11 +21,11 @@ struct Knob {
 };
 
 /// Every quantity with a unit that describes the machine or its sheet, and the bare numbers that are physical: nu, n,
-/// friction (counts, divisions and directions are not). What asks (limits, solve, sweep, stock, fit,
-/// output) and what measures (dial) is left out.
+/// friction (not counts, divisions and directions). Tables of settings (limits, solve, sweep, stock,
+/// fit, output) and dials are excluded.
 std::vector<Knob> knobs_of(const CaseSource& source);
 
-/// The value of a quantity in SI base units. Throws std::invalid_argument where it is none.
+/// The value of a quantity in SI base units. Throws std::invalid_argument where it is not a quantity.
 double si_of(const CaseNode& value);
 
 /// The case with one quantity at another value, written in the unit that it has, if any. \param si new value.

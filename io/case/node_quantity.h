@@ -1,5 +1,5 @@
 /// \file
-/// A value of a case taken apart into number and unit, so that it can be written anew.
+/// A value of a case split into number and unit, so that it can be written again.
 #pragma once
 
 #include "io/case/case_node.h"
@@ -20,7 +20,7 @@ struct NodeQuantity {
 /// Whether a value is a number without a unit.
 bool is_bare_number(const CaseNode& node);
 
-/// None unless it is a text of one number and one known unit.
+/// Empty unless it is a string of one number and one known unit.
 std::optional<NodeQuantity> quantity_of(const CaseNode& node);
 
 } // namespace bedbow

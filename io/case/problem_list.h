@@ -1,5 +1,5 @@
 /// \file
-/// Where all stages of reading put what they find.
+/// Collects the problems that all stages of reading find.
 #pragma once
 
 #include "mesh/machine/problem.h"

@@ -30,7 +30,7 @@ CaseNode value(double number, const NodeQuantity& like, bool whole, SourcePos po
 std::vector<CaseNode> values_between(const CaseNode& from, const CaseNode& to, int steps) {
   const NodeQuantity a = number_or_quantity(from), z = number_or_quantity(to);
   if (a.unit_text.empty() != z.unit_text.empty() || a.unit.exponents != z.unit.exponents)
-    throw std::invalid_argument(shown(from) + " and " + shown(to) + " are not of one kind");
+    throw std::invalid_argument(shown(from) + " and " + shown(to) + " are not of the same kind");
   const double last = z.number * (z.unit.size() / a.unit.size());
   const bool whole = from.type == CaseNode::Type::integer && to.type == CaseNode::Type::integer;
   std::vector<CaseNode> out;

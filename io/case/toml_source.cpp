@@ -64,8 +64,8 @@ CaseNode convert(const toml::node& node) {
   return out;
 }
 
-/// Place of the first line in which dots nest tables deeper than any case does, which a recursive reader may not
-/// survive: dots outside of texts and comments, counted from the last sign that ends a key. 0: none.
+/// Number of the first line in which dots nest tables deeper than any case does, which could overflow a recursive
+/// reader's stack: dots outside of strings and comments, counted from the last character that ends a key. 0: none.
 int too_deep_line(std::string_view text) {
   constexpr int deepest = 32;
   int line = 1, dots = 0;
@@ -110,7 +110,7 @@ std::string_view trimmed(std::string_view s) {
   return s;
 }
 
-/// Value of a line that is "key = value" and nothing that goes on in the next line; empty for anything else.
+/// Value of a line that is "key = value" and does not continue on the next line; empty for anything else.
 std::string_view value_on_line(std::string_view line) {
   const std::size_t equals = line.find('=');
   if (equals == std::string_view::npos) return {};
@@ -123,7 +123,7 @@ std::string_view value_on_line(std::string_view line) {
   return plain_key && !goes_on ? value : std::string_view{};
 }
 
-/// The commonest mistake of all is a quantity without quotes.
+/// The most common mistake is a quantity without quotes.
 std::string hint_for(std::string_view value) {
   const bool number =
       !value.empty() && (std::isdigit(static_cast<unsigned char>(value.front())) || value.front() == '-');
@@ -132,13 +132,13 @@ std::string hint_for(std::string_view value) {
   if (!number || !unit || quoted) return "";
   std::string shown(value.substr(0, std::min(value.find('#'), std::size_t{40})));
   shown = trimmed(shown);
-  return "; a value with a unit stands in quotes: \"" + shown + "\"";
+  return "; a value with a unit is written in quotes: \"" + shown + "\"";
 }
 
-/// The two commonest slips in words of our own; the parser's otherwise.
+/// The two most common mistakes in plain words; otherwise the parser's message.
 std::string in_plain_words(std::string_view description) {
   if (description.find("string: unescaped control characters") != std::string_view::npos)
-    return "the text is not closed: its second quote is missing";
+    return "the string is not closed: its second quote is missing";
   constexpr std::string_view twice = "cannot redefine existing ";
   if (description.find("key-value pair: " + std::string(twice)) != std::string_view::npos) {
     const std::size_t quote = description.find('\'', description.find(twice));
@@ -149,10 +149,10 @@ std::string in_plain_words(std::string_view description) {
 }
 
 Problem problem_of(const toml::parse_error& error) {
-  return {Severity::error, pos_of(error.source()), "", "this is no TOML: " + in_plain_words(error.description())};
+  return {Severity::error, pos_of(error.source()), "", "invalid TOML: " + in_plain_words(error.description())};
 }
 
-/// Blanks the line at fault where the rest can be read without it. \return the hint for its message, or nullopt where
+/// Blanks the faulty line where the rest can be read without it. \return the hint for its message, or nullopt where
 /// reading has to stop.
 std::optional<std::string> blank_line(std::string& text, int line) {
   const LineSpan span = span_of_line(text, line);
@@ -165,7 +165,7 @@ std::optional<std::string> blank_line(std::string& text, int line) {
   return hint;
 }
 
-/// toml++ gives the place behind the end of a line for some errors.
+/// For some errors toml++ gives the position after the end of a line.
 int line_at_fault(std::string_view text, const SourcePos& pos) {
   if (pos.column > 1) return pos.line;
   const LineSpan span = span_of_line(text, pos.line);
@@ -194,7 +194,7 @@ TomlText read_toml(std::string_view given) {
       Problem problem = problem_of(error);
       const int line = line_at_fault(text, problem.pos);
       const auto hint = line > last_line ? blank_line(text, line) : std::nullopt;
-      // What follows a line that could not be left out is most likely no error of its own.
+      // An error after a line that could not be skipped is most likely a consequence of it.
       if (tries == 0 || line > last_line) {
         problem.text += hint.value_or("");
         out.problems.push_back(std::move(problem));

@@ -1,5 +1,5 @@
 /// \file
-/// From TOML text to CaseNode, with every syntax error that can be told apart, and safe on hostile input.
+/// From TOML text to CaseNode, with every syntax error that can be separated, and safe on hostile input.
 #pragma once
 
 #include "io/case/case_node.h"
@@ -11,14 +11,14 @@
 
 namespace bedbow {
 
-/// What was read, and what was not.
+/// What was read, and the errors.
 struct TomlText {
   CaseNode root;
   std::vector<Problem> problems;
 };
 
-/// Reads TOML 1.0. A line that is no TOML is reported and left out, so that several such lines are reported at once;
-/// then only part of the file is known, and what seems to be missing may stand in those lines.
+/// Reads TOML 1.0. A line that is not valid TOML is reported and skipped, so that several such lines are reported at
+/// once; then only part of the file is known, and keys that seem to be missing may be in those lines.
 TomlText read_toml(std::string_view text);
 
 } // namespace bedbow

@@ -37,7 +37,7 @@ std::string due(const KeySpec& spec) {
   case ValueKind::unit:
     return "a unit of " + std::string(info(spec.dim).name);
   default:
-    return "a text";
+    return "a string";
   }
 }
 
@@ -46,10 +46,10 @@ std::string example_of(const KeySpec& spec) {
 }
 
 std::string is_due(const KeySpec& spec) {
-  return "; " + due(spec) + " is due" + example_of(spec);
+  return "; expected " + due(spec) + example_of(spec);
 }
 
-/// Checks the items of one value, and reports under its path.
+/// Checks the items of one value and reports problems under its path.
 class ValueChecker {
 public:
   ValueChecker(const KeySpec& spec, const std::string& path, ProblemList& problems)
@@ -84,10 +84,10 @@ private:
   }
 
   [[nodiscard]] std::string list_due() const {
-    if (spec_.min_items == spec_.max_items) return "a list of " + std::to_string(spec_.min_items) + " is due";
+    if (spec_.min_items == spec_.max_items) return "expected a list of " + std::to_string(spec_.min_items);
     if (spec_.max_items < KeySpec::no_limit)
-      return "a list of " + std::to_string(spec_.min_items) + " to " + std::to_string(spec_.max_items) + " is due";
-    return "a list of at least " + std::to_string(spec_.min_items) + " is due";
+      return "expected a list of " + std::to_string(spec_.min_items) + " to " + std::to_string(spec_.max_items);
+    return "expected a list of at least " + std::to_string(spec_.min_items);
   }
 
   [[nodiscard]] std::string as_in() const { return example_of(spec_); }
@@ -108,7 +108,7 @@ private:
     }
   }
 
-  // Everything that stands in quotes.
+  // Every kind of value that is written in quotes.
   void worded(const CaseNode& node) {
     const bool dimensional =
         spec_.kind == ValueKind::quantity || spec_.kind == ValueKind::sheet || spec_.kind == ValueKind::thread;
@@ -120,10 +120,10 @@ private:
     if (spec_.kind == ValueKind::thread) return thread(node);
     if (spec_.kind == ValueKind::unit) return unit(node);
     if (spec_.kind == ValueKind::choice && std::ranges::find(spec_.choices, node.text) == spec_.choices.end())
-      return wrong(node, shown(node) + " is none of " + joined(spec_.choices) + nearest_choice(node.text));
+      return wrong(node, shown(node) + " is not one of " + joined(spec_.choices) + nearest_choice(node.text));
     if (spec_.kind != ValueKind::text && !usable_name(node)) return;
     if (spec_.kind == ValueKind::text && node.text.empty() && spec_.is_required)
-      return wrong(node, "the text is empty" + is_due(spec_));
+      return wrong(node, "the string is empty" + is_due(spec_));
     out_.texts.push_back(node.text);
   }
 
@@ -138,16 +138,17 @@ private:
     const bool control = std::ranges::any_of(name, [](char c) { return static_cast<unsigned char>(c) < ' '; });
     const bool dot = spec_.kind == ValueKind::name && name.find('.') != std::string::npos && spec_.key == "name";
     if (!name.empty() && name.size() <= longest && !control && !dot) return true;
-    wrong(node, shown(node) + " is no name: it must not be empty, " + (spec_.key == "name" ? "have a dot, " : "") +
-                    "nor have more than 100 characters or a control character");
+    wrong(node, shown(node) + " is not a valid name: it must not be empty, " +
+                    (spec_.key == "name" ? "contain a dot, " : "") +
+                    "contain a control character or exceed 100 characters");
     return false;
   }
 
   void quantity(const CaseNode& node) {
-    const Quantity q = parse_quantity(node.text, spec_.dim, spec_.example);
+    const ParsedQuantity q = parse_quantity(node.text, spec_.dim, spec_.example);
     if (q.ok()) return number(node, q.value, info(spec_.dim).least);
     if (spec_.or_dim) {
-      if (const Quantity other = parse_quantity(node.text, *spec_.or_dim); other.ok()) {
+      if (const ParsedQuantity other = parse_quantity(node.text, *spec_.or_dim); other.ok()) {
         out_.other_dim = true;
         return number(node, other.value, info(*spec_.or_dim).least);
       }
@@ -167,7 +168,7 @@ private:
       return;
     }
     const bool like_a_thread = !node.text.empty() && (node.text.front() == 'M' || node.text.front() == 'm');
-    if (like_a_thread) return wrong(node, shown(node) + " is no thread size; there are " + thread_names());
+    if (like_a_thread) return wrong(node, shown(node) + " is not a valid thread size; known sizes: " + thread_names());
     quantity(node);
   }
 
@@ -181,7 +182,7 @@ private:
   void bare_number(const CaseNode& node) {
     const bool whole = spec_.kind == ValueKind::integer;
     if (node.type == Type::text) {
-      return wrong(node, shown(node) + " is a text" + is_due(spec_));
+      return wrong(node, shown(node) + " is a string" + is_due(spec_));
     }
     if (node.type != Type::integer && (whole || node.type != Type::number))
       return wrong(node, shown(node) + " is " + kind_of(node) + is_due(spec_));

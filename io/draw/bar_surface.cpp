@@ -4,8 +4,6 @@
 
 #include <Eigen/Geometry>
 
-#include <limits>
-
 namespace bedbow {
 
 namespace {

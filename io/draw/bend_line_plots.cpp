@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <numbers>
 
 namespace bedbow {
 
@@ -19,7 +18,7 @@ std::vector<double> over(std::vector<double> values, double unit) {
   return values;
 }
 
-/// Movement of a body's bend-line edge, along which its bow is measured.
+/// Displacement of a body's bend-line edge, along which its bow is measured.
 const std::vector<double>& edge_of(const BendLine& line, BodyKind body) {
   switch (body) {
   case BodyKind::clamp:
@@ -74,12 +73,12 @@ public:
   }
 
   [[nodiscard]] Plot clamp_reserve() const {
-    return pressed("clamp_reserve", "Of that the reserve of clamping, beyond what the sheet's own lever presses",
-                   "reserve of clamping", &BendLine::clamp_reserve);
+    return pressed("clamp_reserve", "Clamping reserve: nose force beyond that of the sheet's own lever",
+                   "clamping reserve", &BendLine::clamp_reserve);
   }
 
   [[nodiscard]] Plot angle() const {
-    Plot p = plot("angle_deviation", "How far the bend angle strays from its mean", "deviation from the mean [deg]");
+    Plot p = plot("angle_deviation", "Deviation of the bend angle from its mean", "deviation from the mean [deg]");
     by_step(p, [&](const StepResult& s) {
       std::vector<double> out = s.bend_line.angle_deviation;
       for (double& v : out) v = (v - s.bow.angle_mean) / degree;

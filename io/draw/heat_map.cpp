@@ -63,7 +63,7 @@ std::string draw_row(const HeatRow& row, double y, const ValueRange& range, cons
   return out;
 }
 
-/// A dashed line through the gaps above, between and below the rows, so that it hides no number.
+/// A dashed line through the gaps above, between and below the rows, so that no number is hidden.
 std::string draw_mark(const HeatMap::Mark& m, double bottom, const auto& px) {
   std::string out;
   for (double y = top; y < bottom + 1; y += row_height)

@@ -1,5 +1,6 @@
 /// \file
-/// A table of values over x as shaded rows of an SVG picture, one row a second quantity, with marks along x.
+/// A table of values over x as shaded rows of an SVG picture, one row per value of a second quantity, with marks along
+/// x.
 #pragma once
 
 #include <string>
@@ -9,7 +10,7 @@ namespace bedbow {
 
 struct HeatCell {
   double from = 0, to = 0; ///< along x
-  double value = 0;        ///< NaN: nothing is possible here
+  double value = 0;        ///< NaN: none possible here
   std::string text;        ///< written into it
 };
 
@@ -28,12 +29,12 @@ struct HeatMap {
   };
   std::vector<Mark> marks; ///< dashed lines: where the posts stand
   double x_low = 0, x_high = 1;
-  std::string note; ///< under the picture: what the shade says
+  std::string note; ///< below the picture: meaning of the shade
 };
 
 enum class HeatMapSize { wide, narrow };
 
-/// The picture as one svg element: the greater the value, the darker. Values are written too, so that nothing hangs
+/// The picture as one svg element: the greater the value, the darker. Values are also written, so that nothing depends
 /// on the shade alone.
 /// The elements carry classes (plot-paper, plot-ink) by which a page may colour paper and words anew.
 /// \param size narrow: for a telephone, 360 wide.

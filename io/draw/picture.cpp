@@ -56,7 +56,7 @@ Eigen::Matrix3d view() {
   return out;
 }
 
-/// The moved points in pixels of the fine picture.
+/// The displaced points in pixels of the fine picture.
 std::vector<RasterPoint> projected(const Surface& surface, double factor, double end, const PictureOptions& o) {
   std::vector<RasterPoint> points;
   Eigen::AlignedBox3d box;
@@ -106,7 +106,7 @@ void paint_scale(Pixels& pixels, const ScaleBar& bar) {
     }
 }
 
-/// Upper end of the scale [unit]: round, so that its marks are.
+/// Upper end of the scale [unit]: round, so that its marks are round.
 Axis scale_axis(double most, const OutputUnit& unit) {
   return axis_over(0, most > 0 ? most / unit.size : 1, 5);
 }
@@ -125,7 +125,7 @@ std::string machine_picture(const std::string& title, const StepResult& step, co
                             const PictureOptions& o) {
   const Surface surface = surface_of(step.fields);
   if (surface.points.empty())
-    throw std::invalid_argument("step " + step.name + " has nothing to draw: keep its fields");
+    throw std::invalid_argument("step " + step.name + " has nothing to draw: its fields were not kept");
   if (o.width < 400 || o.height < 300) throw std::invalid_argument("a picture is at least 400 x 300 pixels");
   const double factor = o.factor > 0 ? o.factor : good_factor(surface);
   const Axis axis = scale_axis(greatest_move(surface), units.length);

@@ -1,5 +1,5 @@
 /// \file
-/// The moved machine as a PNG picture, made without any display.
+/// The displaced machine as a PNG picture, made without a display.
 #pragma once
 
 #include "io/units/output_units.h"
@@ -11,10 +11,10 @@ namespace bedbow {
 
 struct PictureOptions {
   int width = 1600, height = 1000; ///< [px], at least 400 x 300
-  double factor = 0;               ///< by which the movement is exaggerated; 0: a round one that shows it well
+  double factor = 0;               ///< exaggeration of the displacement; 0: a suitable round factor
 };
 
-/// A round factor, 1 2 5 10 ..., at which the greatest movement is about a twentieth of the machine's size.
+/// A round factor, 1 2 5 10 ..., at which the greatest displacement is about a twentieth of the machine's size.
 double good_factor(const Fields& fields);
 
 /// PNG of one step: the machine from before, left and above, coloured by displacement, with title, step, factor and

@@ -6,7 +6,7 @@ namespace bedbow {
 
 const PictureModule& picture_module() {
   static const auto& module = *static_cast<const PictureModule*>(
-      load_module({"libbedbow_picture.so", "bedbow_picture_module", "writes the pictures", "the cairo library"}));
+      load_module({"libbedbow_picture.so", "bedbow_picture_module", "writes pictures", "the cairo library"}));
   return module;
 }
 

@@ -1,6 +1,6 @@
 /// \file
-/// Door to the module that writes pictures with text as PNG. It holds cairo and needs no display; it is loaded when the
-/// first picture is asked for. Program and module are of one build, so plain C++ types may cross.
+/// Interface to the module that writes pictures with text as PNG. It uses cairo and needs no display; it is loaded when
+/// the first picture is requested. Program and module are from the same build, so plain C++ types may be passed.
 #pragma once
 
 #include <cstdint>
@@ -26,7 +26,7 @@ struct PictureText {
 
 /// What the module's one exported function `bedbow_picture_module` returns.
 struct PictureModule {
-  const char* version; ///< of the build: must be the program's own
+  const char* version; ///< of the build: must match the program's
   /// A PNG file as its bytes. Throws std::runtime_error.
   std::string (*png)(const Pixels& pixels, const std::vector<PictureText>& texts);
 };

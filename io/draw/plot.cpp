@@ -17,7 +17,7 @@ namespace {
 constexpr std::array colours{"#0072b2", "#d55e00", "#009e73", "#cc79a7", "#56b4e9", "#e69f00", "#000000"};
 constexpr std::array dashes{"", "8 4", "2 3", "10 3 2 3", "14 4", "5 2"};
 
-/// SVG text with the numbers that a picture needs: hundredths of a pixel.
+/// SVG text with numbers to hundredths of a pixel.
 class Svg {
 public:
   Svg& operator<<(const std::string& text) {
@@ -65,7 +65,7 @@ private:
     svg_ << "<title>" + xml_text(plot_.title) + "</title>\n<desc>" + xml_text(plot_alternative(plot_)) + "</desc>\n";
     svg_ << "<rect class=\"plot-paper\" fill=\"#ffffff\" width=\"" << size_.width << "\" height=\"" << size_.height
          << "\"/>\n";
-    // A title too long for the room is set smaller rather than cut off.
+    // A title too long for the space is set smaller rather than cut off.
     const double height = std::min(plot_title, plot_title * (size_.width - 20) / title_width(plot_.title, plot_title));
     text(10, 10 + plot_title, plot_.title, "start", " font-weight=\"600\" font-size=\"" + fixed(height, 1) + "\"");
   }

@@ -1,6 +1,6 @@
 /// \file
 /// Line and point plots as SVG: axes with units, a legend, limits, a text alternative, colours that colour-blind
-/// readers can tell apart, and a dash or a marker of its own for each series, so that nothing hangs on colour alone.
+/// readers can tell apart, and a separate dash or marker for each series, so that nothing depends on colour alone.
 ///
 ///     Plot plot{"Bow of the clamp", "x along the bend line [mm]", "bow [mm]"};
 ///     plot.series.push_back({"clamp", x, bow});
@@ -13,15 +13,15 @@
 
 namespace bedbow {
 
-/// Values that belong together. NaN in y breaks the line there.
+/// One series of values. NaN in y breaks the line there.
 struct PlotSeries {
   enum class Kind { line, points };
   std::string name;
-  std::vector<double> x{}, y{}; ///< as long as each other, in the unit of their axis
+  std::vector<double> x{}, y{}; ///< of equal length, in the unit of their axis
   Kind kind = Kind::line;
 };
 
-/// A level that is not to be passed, drawn across the plot.
+/// A limit, drawn across the plot.
 struct PlotLimit {
   std::string name;
   double value = 0; ///< in the unit of y
@@ -36,12 +36,12 @@ struct Plot {
   std::string file{};        ///< name of its file without ending: "bow_clamp"
 };
 
-/// Room of a plot in its own units (px at natural size).
+/// Size of a plot in its own units (px at natural size).
 struct PlotSize {
   double width = 720, height = 400;
 };
 
-/// Where the values stand in the picture, so that a script can find them under the pointer.
+/// Position of the values in the picture, so that a script can find them under the pointer.
 struct PlotFrame {
   double left = 0, top = 0, width = 0, height = 0; ///< of the plotting area
   double x_low = 0, x_high = 1, y_low = 0, y_high = 1;
@@ -49,18 +49,17 @@ struct PlotFrame {
 
 /// The plot as one svg element, which is a whole SVG 1.1 file too. Throws std::invalid_argument naming a series whose
 /// x and y differ in length.
-/// The elements carry classes (plot-paper, plot-ink, plot-grid, plot-line plot-0 ...), by which a page may colour them
-/// anew; the attribute data-frame holds the PlotFrame's numbers in their order.
+/// The elements carry classes (plot-paper, plot-ink, plot-grid, plot-line plot-0 ...), by which a page may recolour
+/// them; the attribute data-frame holds the PlotFrame's numbers in their order.
 std::string plot_svg(const Plot& plot, const PlotSize& size = {});
 
 /// The frame that plot_svg uses for the same arguments.
 PlotFrame plot_frame(const Plot& plot, const PlotSize& size = {});
 
-/// What a reader who can't see the plot is told: the description, or for each series its least and greatest value and
-/// where.
+/// Text alternative of the plot: the description, or for each series its least and greatest value and their positions.
 std::string plot_alternative(const Plot& plot);
 
-/// Colours of series 0, 1, ...: Okabe and Ito, "Color Universal Design", 2008. Further series begin again.
+/// Colours of series 0, 1, ...: Okabe and Ito, "Color Universal Design", 2008. Further series repeat them.
 std::string plot_colour(std::size_t series);
 
 } // namespace bedbow

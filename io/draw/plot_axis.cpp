@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double part_of_step = 1e-6; ///< rounding that doesn't count
+constexpr double part_of_step = 1e-6; ///< tolerance for rounding
 
 /// The least of 1, 2, 5, 10 times a power of ten that is not below `rough`.
 double round_step(double rough) {
@@ -19,7 +19,7 @@ double round_step(double rough) {
   return 10 * power;
 }
 
-/// Values that are no range are made one.
+/// Makes a valid range of any two values.
 void put_right(double& low, double& high) {
   if (!std::isfinite(low) || !std::isfinite(high)) {
     low = 0;

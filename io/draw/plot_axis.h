@@ -1,5 +1,5 @@
 /// \file
-/// The scale of one axis of a plot: round numbers that hold the data, and where the marks stand.
+/// The scale of one axis of a plot: round limits that enclose the data, and the positions of the marks.
 #pragma once
 
 #include <string>
@@ -10,7 +10,7 @@ namespace bedbow {
 /// Round marks from `low` to `high`, both included, `step` apart.
 struct Axis {
   double low = 0, high = 1, step = 0.2;
-  int decimals = 1; ///< that tell the marks apart
+  int decimals = 1; ///< needed to distinguish the marks
 
   /// Place of a value between the ends, 0 to 1.
   [[nodiscard]] double place(double value) const { return (value - low) / (high - low); }
@@ -20,9 +20,9 @@ struct Axis {
 };
 
 /// An axis whose steps are 1, 2 or 5 times a power of ten.
-/// \param low,high what it shall hold; swapped, equal or not finite values are put right (0 to 1 where nothing is
-/// known). \param steps about so many, >= 2. \param tight ends at the data rather than at round numbers (for x along a
-/// bar).
+/// \param low,high range of the data; swapped, equal or non-finite values are corrected (0 to 1 where nothing is
+/// known). \param steps approximate number of steps, >= 2. \param tight ends at the data rather than at round numbers
+/// (for x along a bar).
 Axis axis_over(double low, double high, int steps, bool tight = false);
 
 } // namespace bedbow

@@ -31,7 +31,7 @@ void check(const Plot& plot) {
     if (s.x.size() != s.y.size())
       throw std::invalid_argument("plot \"" + plot.title + "\": series \"" + s.name + "\" has " +
                                   std::to_string(s.x.size()) + " x and " + std::to_string(s.y.size()) +
-                                  " y: give one y for each x");
+                                  " y; they must be equal in number");
 }
 
 std::vector<LegendItem> legend_of(const Plot& plot, double width, double& y) {

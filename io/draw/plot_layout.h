@@ -1,5 +1,5 @@
 /// \file
-/// How a plot's legend and frame share its room. For io/draw/plot.cpp.
+/// Layout of a plot's legend and frame. For io/draw/plot.cpp.
 #pragma once
 
 #include "io/draw/plot.h"

@@ -13,7 +13,7 @@ namespace {
 constexpr std::uint32_t paper = 0xffffff;
 constexpr std::uint32_t ink = 0x202020;
 constexpr int nothing = -1;
-constexpr float cosine_of_flat = 0.9F; ///< faces nearer to each other than 25 degrees get no line
+constexpr float cosine_of_flat = 0.9F; ///< faces at less than 25 degrees to each other get no line
 
 std::uint32_t shaded(std::uint32_t colour, double light) {
   std::uint32_t out = 0;
@@ -40,7 +40,7 @@ void Raster::triangle(const std::array<RasterPoint, 3>& c, int part, std::span<c
   if (std::abs(twice_area) < 1e-12) return; // seen edge on
   Eigen::Vector3d normal = u.cross(v).normalized();
   if (normal.z() < 0) normal = -normal;
-  // A lamp above the reader's left shoulder; y points down.
+  // Light from above the viewer's left shoulder; y points down.
   const double light = 0.72 + 0.33 * std::max(0.0, normal.dot(Eigen::Vector3d(-0.3, -0.75, 0.6)));
   const auto range = [](double low, double high, int size) {
     return std::pair(std::clamp(static_cast<int>(std::floor(low)), 0, size),

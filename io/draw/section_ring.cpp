@@ -30,8 +30,8 @@ Outline drawn_outline(const Section& section) {
   return {{lower, {upper.x(), lower.y()}, upper, {lower.x(), upper.y()}}};
 }
 
-/// Splits edges so that a stress that falls to zero and rises again along one is seen. Short edges, as of a circle,
-/// stay.
+/// Splits edges so that a stress that falls to zero and rises again along one is visible. Short edges, such as those of
+/// a circle, are kept.
 Loop refined(const Loop& loop, double size) {
   Loop out;
   for (std::size_t i = 0; i < loop.size(); ++i) {

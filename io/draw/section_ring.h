@@ -1,5 +1,5 @@
 /// \file
-/// A section's outline made ready to draw: fine enough to show how stress runs around it, with the shear factors at
+/// A section's outline prepared for drawing: fine enough to show how stress varies around it, with the shear factors at
 /// each point and the triangles of the end face.
 #pragma once
 
@@ -12,7 +12,7 @@ namespace bedbow {
 
 /// Points around the outline of a section.
 struct SectionRing {
-  std::vector<StressPoint> points;           ///< of all loops, counted through
+  std::vector<StressPoint> points;           ///< of all loops, numbered consecutively
   std::vector<std::array<int, 2>> edges;     ///< along the loops, material on the left
   std::vector<std::array<int, 3>> triangles; ///< of the face, counter-clockwise seen from +x
 };

@@ -1,5 +1,5 @@
 /// \file
-/// The machine of one step as closed surfaces with movement and stress on them: what pictures and viewers show. SI
+/// The machine of one step as closed surfaces with displacement and stress, for pictures and viewers. SI
 /// units.
 #pragma once
 
@@ -11,7 +11,7 @@
 
 namespace bedbow {
 
-/// What a point of the surface tells besides its place.
+/// Position and values of a point of the surface.
 struct SurfacePoint {
   Eigen::Vector3d at;           ///< before displacement [m]
   Eigen::Vector3d displacement; ///< [m]

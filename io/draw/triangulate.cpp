@@ -118,7 +118,7 @@ std::vector<std::array<int, 3>> triangulate(const std::vector<std::vector<Point>
   while (ring.size() > 2) {
     std::size_t ear = 0;
     while (ear < ring.size() && !is_ear(polygon, ring, ear)) ++ear;
-    if (ear == ring.size()) break; // the outline crosses itself: draw what there is
+    if (ear == ring.size()) break; // the outline crosses itself: draw what was cut so far
     const std::size_t n = ring.size();
     triangles.push_back({ring[(ear + n - 1) % n], ring[ear], ring[(ear + 1) % n]});
     ring.erase(ring.begin() + static_cast<std::ptrdiff_t>(ear));

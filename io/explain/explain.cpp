@@ -5,7 +5,6 @@
 #include "io/text/text.h"
 #include "mesh/piece/si.h"
 
-#include <numbers>
 #include <set>
 
 namespace bedbow {
@@ -16,7 +15,7 @@ constexpr int columns = 110;
 
 std::string asked_angles(const Machine& m) {
   std::string out;
-  if (!m.solve.angles) return "0, half and wanted";
+  if (!m.solve.angles) return "0, half the wanted angle, the wanted angle";
   for (double a : *m.solve.angles) out.append(out.empty() ? "" : ", ").append(short_number(si::in_degrees(a)));
   return out + " deg";
 }
@@ -29,13 +28,13 @@ std::string limits(const Teller& t) {
   if (l.angle) add("angle spread " + Teller::degrees(*l.angle));
   if (l.utilisation) add("utilisation " + short_number(*l.utilisation));
   if (l.buckling) add("buckling factor " + short_number(*l.buckling));
-  if (l.nose_opening) add("opening of the nose " + t.length(*l.nose_opening));
-  return out.empty() ? "none given, so only strength and the opening of the nose are judged" : out;
+  if (l.nose_opening) add("nose opening " + t.length(*l.nose_opening));
+  return out.empty() ? "none given; only strength and nose opening are checked" : out;
 }
 
 std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
   const Machine& m = t.machine();
-  std::string out = style.bold("To be solved") + "\n";
+  std::string out = style.bold("Analysis") + "\n";
   if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
   if (!m.sheet) out += "  one step \"load\", since there is no sheet\n";
   out += "  limits: " + limits(t) + "\n";
@@ -48,7 +47,7 @@ std::string explain_question(const Teller& t, const std::vector<std::string>& fo
 
 std::string explain_assumptions(const Case& c, const Style& style) {
   if (c.assumptions.empty()) return "";
-  std::string out = style.bold("Assumed") + "\n";
+  std::string out = style.bold("Assumptions") + "\n";
   std::set<std::string> told;
   for (const std::string& a : c.assumptions)
     if (told.insert(a).second) out += list_item(printable(a), columns, "  ");

@@ -1,5 +1,5 @@
 /// \file
-/// A case in words and tables, as `bedbow check` prints it: what was understood, what is assumed, what is doubtful.
+/// A case in words and tables, as `bedbow check` prints it: the case as read, assumptions, warnings.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -10,9 +10,9 @@
 
 namespace bedbow {
 
-/// Bodies and bars, sheet, joints, structure, loads, dials, what is asked, what is assumed, warnings. Lengths, forces
-/// and stresses are in the units of [output]. \param found further lines about what is to be solved, from whoever made
-/// the mesh and swung the apron.
+/// Bodies and bars, sheet, joints, structure, loads, dials, settings, assumptions, warnings. Lengths, forces and
+/// stresses are in the units of [output]. \param found further lines about the analysis, from the mesher and the check
+/// of the swing.
 std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style);
 
 } // namespace bedbow

@@ -25,7 +25,7 @@ std::string fingers_line(const Teller& t, const Fingers& f) {
   return "  nose of " + std::to_string(n) + (n == 1 ? " finger" : " fingers") +
          " from x = " + t.length(f.starts.front()) + " to " + t.length(f.starts.back() + f.widths.back()) + ", " +
          t.number(f.reach) + " long and " + t.length(f.thickness) + " thick, of " + t.material(f.material) +
-         (f.root_stiffness ? "" : ", held fast at the root") + "\n";
+         (f.root_stiffness ? "" : ", fixed at the root") + "\n";
 }
 
 } // namespace

@@ -60,18 +60,21 @@ std::string told(const Teller& t, const Screws& s) {
 }
 
 std::string told(const Teller& t, const Weld& w) {
-  if (std::isnan(w.from) && std::isnan(w.to)) return "the whole common length";
+  if (std::isnan(w.from) && std::isnan(w.to)) return "over the whole common length";
   return "x = " + t.number(w.from) + " to " + t.length(w.to);
 }
 
-template <class Joint>
-void add_rows(TextTable& table, const Teller& t, const std::vector<Joint>& joints, const std::string& kind) {
-  for (std::size_t i = 0; i < joints.size(); ++i) {
-    const Joint& j = joints[i];
-    const Machine& m = t.machine();
-    table.row({name_of(kind, j.name, i), printable(m.name_of(j.joins[0]) + " - " + m.name_of(j.joins[1])),
-               t.place({j.at.x(), j.at.y(), j.at.z()}), told(t, j)});
-  }
+std::string told(const Teller& t, const Support& s) {
+  return "holds " + mask(s.holds) + stiffness(t, s.stiffness, s.rotational_stiffness);
+}
+
+std::string told(const Teller&, const Handle&) {
+  return "stops rotation about x";
+}
+
+/// A kind without words of its own: how stiff it is.
+template <class Joint> std::string told(const Teller& t, const Joint& j) {
+  return stiffness(t, j.stiffness, std::nullopt).substr(2);
 }
 
 } // namespace
@@ -81,23 +84,16 @@ std::string explain_joints(const Teller& t, const Style& style) {
   TextTable table({{"joint", Align::left},
                    {"joins", Align::left},
                    {"at x, y, z " + t.unit(), Align::left},
-                   {"what it is", Align::left}});
-  add_rows(table, t, m.posts, "post");
-  add_rows(table, t, m.cams, "cam");
-  add_rows(table, t, m.hinges, "hinge");
-  for (std::size_t i = 0; i < m.handles.size(); ++i)
-    table.row({name_of("handle", m.handles[i].name, i),
-               printable(m.name_of({Ref::Kind::bar, BodyKind::apron, m.handles[i].bar})), t.place({m.handles[i].x}),
-               "stops rotation about x"});
-  add_rows(table, t, m.ties, "tie");
-  add_rows(table, t, m.screws, "screws");
-  add_rows(table, t, m.welds, "weld");
-  for (std::size_t i = 0; i < m.supports.size(); ++i) {
-    const Support& s = m.supports[i];
-    table.row({name_of("support", s.name, i), printable(m.name_of(s.bar) + " - ground"),
-               t.place({s.at.x(), s.at.y(), s.at.z()}),
-               "holds " + mask(s.holds) + stiffness(t, s.stiffness, s.rotational_stiffness)});
-  }
+                   {"description", Align::left}});
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    const bool handle = kind == JointKind::handle; // of the apron, wherever along x
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const auto& j = list[i];
+      table.row({name_of(info(kind).key, j.name, i),
+                 printable(m.name_of(j.joins[0]) + (handle ? "" : " - " + m.name_of(j.joins[1]))),
+                 handle ? t.place({j.at.x()}) : t.place({j.at.x(), j.at.y(), j.at.z()}), told(t, j)});
+    }
+  });
   return table.empty() ? "" : style.bold("Joints") + "\n" + table.render(style) + "\n";
 }
 

@@ -10,12 +10,12 @@
 
 namespace bedbow {
 
-/// Writes values of a case as people want to read them.
+/// Formats values of a case for printing.
 class Teller {
 public:
   explicit Teller(const Case& c)
       : case_(c) {}
-  /// Number alone, in the case's unit of length, without trailing zeros; "-" where it is left out.
+  /// Number alone, in the case's unit of length, without trailing zeros; "-" where it is omitted.
   [[nodiscard]] std::string number(double length) const;
   /// With its unit.
   [[nodiscard]] std::string length(double value) const;
@@ -24,7 +24,7 @@ public:
   /// Stiffness in the case's units of force and length.
   [[nodiscard]] std::string stiffness(double value) const;
   [[nodiscard]] static std::string degrees(double angle);
-  /// "8, -52": numbers with commas, those left out as "-".
+  /// "8, -52": numbers with commas, omitted ones as "-".
   [[nodiscard]] std::string place(std::initializer_list<double> lengths) const;
   /// Sizes of a shape: "16 x 80", "40 x 40 x 3", "dia 20".
   [[nodiscard]] std::string sizes(const Shape& shape) const;

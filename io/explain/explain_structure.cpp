@@ -71,7 +71,7 @@ std::string explain_mesh(const Teller& t, const Style& style) {
     table.row({printable(t.machine().plain_name({Ref::Kind::own, BodyKind::bed, static_cast<int>(i)})),
                std::to_string(parts[i].lines), std::to_string(parts[i].quads), in_words(parts[i].sizes),
                in_words(parts[i].materials)});
-  return table.empty() ? "" : style.bold("Own mesh") + "\n" + table.render(style) + "\n";
+  return table.empty() ? "" : style.bold("User's mesh") + "\n" + table.render(style) + "\n";
 }
 
 std::string told(const Teller& t, const Load& load) {
@@ -114,7 +114,7 @@ std::string explain_loads(const Teller& t, const Style& style) {
 
 std::string explain_dials(const Teller& t, const Style& style) {
   TextTable table(
-      {{"dial", Align::left}, {"on", Align::left}, {"at x, y, z " + t.unit(), Align::left}, {"read", Align::left}});
+      {{"dial", Align::left}, {"on", Align::left}, {"at x, y, z " + t.unit(), Align::left}, {"reading", Align::left}});
   for (const Dial& d : t.machine().dials)
     table.row(
         {printable(d.name), printable(t.machine().name_of(d.on)), at(t, d.at),

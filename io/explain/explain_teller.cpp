@@ -4,7 +4,6 @@
 
 #include <cmath>
 #include <cstdio>
-#include <numbers>
 
 namespace bedbow {
 
@@ -16,7 +15,7 @@ std::string short_number(double value) {
 }
 
 std::string Teller::number(double length) const {
-  // A nanometre is nothing here, but what is left over from changing units.
+  // Less than a nanometre is rounding from unit conversion.
   const double value = length / case_.output.length.size;
   return short_number(std::abs(length) < 1e-9 ? 0 : value);
 }

@@ -25,18 +25,18 @@ std::string advice_on_errno(int error) {
   switch (error) {
   case ENOSPC:
   case EDQUOT:
-    return "free some space or choose another place";
+    return "free some space or choose another directory";
   case EACCES:
   case EPERM:
   case EROFS:
-    return "choose a place that you may write to";
+    return "choose a directory that you may write to";
   case ENOENT: // no directory can be made there, as under /proc
-    return "choose another place";
+    return "choose another directory";
   case EISDIR:
   case ENOTDIR:
     return "choose another name";
   case EFBIG:
-    return "raise the limit on file sizes or choose another place";
+    return "raise the limit on file sizes or choose another directory";
   default:
     return "";
   }
@@ -68,7 +68,7 @@ private:
   int fd_;
 };
 
-/// ".NAME.PID.partial": hidden, beside its place, and told apart from other running programs' files.
+/// ".NAME.PID.partial": hidden, in the target directory, and distinct from other running programs' files.
 fs::path beside(const fs::path& target, std::string_view suffix) {
   return target.parent_path() /
          ("." + target.filename().string() + "." + std::to_string(::getpid()) + std::string(suffix));
@@ -126,7 +126,7 @@ void FileSet::make_directories() {
 }
 
 void FileSet::clear_leftovers() const {
-  std::error_code ignored; // what can't be listed or removed does no harm
+  std::error_code ignored; // files that can't be listed or removed do no harm
   for (const fs::directory_entry& entry : fs::directory_iterator(directory_, ignored))
     if (left_by_the_dead(entry.path().filename().string())) fs::remove(entry.path(), ignored);
 }
@@ -188,7 +188,7 @@ void FileSet::commit() {
   committed_ = true;
   std::error_code ignored;
   for (const fs::path& file : retired_) fs::remove(file, ignored);
-  // The names themselves reach the disk with their directory; a file system that can't do this is no error.
+  // The names themselves reach the disk with their directory; a file system without this feature is not an error.
   const Descriptor dir(::open(directory_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (dir.get() >= 0) ::fsync(dir.get());
 }

@@ -1,7 +1,7 @@
 /// \file
-/// Files that appear whole or not at all. A set of files is first written beside its places under names of its own,
-/// flushed to the disk, and only then renamed into place; whatever fails before that leaves the previous files as they
-/// were and no half-written one.
+/// Files that appear completely or not at all. A set of files is first written under temporary names in the same
+/// directory, flushed to the disk, and only then renamed; a failure before that leaves the previous files unchanged and
+/// no partial ones.
 #pragma once
 
 #include <filesystem>
@@ -14,19 +14,19 @@ namespace bedbow {
 /// Files of one directory that are replaced together.
 class FileSet {
 public:
-  /// Makes the directory (with its parents) where it is missing, and clears what a killed earlier run left of its own
-  /// unfinished files. Throws FileError.
+  /// Makes the directory (with its parents) where it is missing, and removes unfinished files of a killed earlier run.
+  /// Throws FileError.
   explicit FileSet(std::filesystem::path directory);
-  /// Removes what was not committed, and directories that this set made and nothing was put into.
+  /// Removes uncommitted files, and empty directories that this set made.
   ~FileSet();
   FileSet(const FileSet&) = delete;
   FileSet& operator=(const FileSet&) = delete;
 
-  /// Writes one file beside its place. \param name file name without a directory; once per set. Throws FileError.
+  /// Writes one file under a temporary name. \param name file name without a directory; once per set. Throws FileError.
   void add(const std::string& name, std::string_view content);
-  /// A file that shall be gone once the set stands: results of an earlier run that this one does not have.
+  /// A file to be removed once the set is committed: results of an earlier run that this one does not have.
   void retire(const std::string& name);
-  /// Puts all files into place, in the order added, or none: a failing rename brings back those before it. Throws
+  /// Puts all files into place, in the order added, or none: a failing rename restores those before it. Throws
   /// FileError.
   void commit();
   [[nodiscard]] const std::filesystem::path& directory() const { return directory_; }
@@ -48,7 +48,7 @@ private:
   bool committed_ = false;
 };
 
-/// One file, whole or not at all. Throws FileError.
+/// One file, completely or not at all. Throws FileError.
 void write_file(const std::filesystem::path& file, std::string_view content);
 
 } // namespace bedbow

@@ -1,5 +1,5 @@
 /// \file
-/// Error classes of the border: each stands for one exit code of the program.
+/// Error classes of the program's interface: each corresponds to one exit code.
 #pragma once
 
 #include "mesh/machine/problem.h"
@@ -15,8 +15,8 @@ namespace bedbow {
 class FileError : public std::runtime_error {
 public:
   /// \param doing what was tried: "read", "write", ...
-  /// \param wrong what went wrong: the system's own words, or ours.
-  /// \param way_out what would help; may be empty.
+  /// \param wrong what went wrong: the system's message, or ours.
+  /// \param way_out suggested remedy; may be empty.
   FileError(const std::string& doing, const std::filesystem::path& file, const std::string& wrong,
             const std::string& way_out = "")
       : std::runtime_error("cannot " + doing + " " + file.string() + ": " + wrong +
@@ -28,10 +28,10 @@ private:
   std::filesystem::path file_;
 };
 
-/// A case that is wrong: exit code 2. Carries everything found about it, warnings too, sorted by place.
+/// An invalid case: exit code 2. Carries all problems found, including warnings, sorted by position.
 class CaseError : public std::runtime_error {
 public:
-  /// \param file name of the case as messages shall show it.
+  /// \param file name of the case in messages.
   CaseError(std::string file, std::vector<Problem> problems);
   [[nodiscard]] const std::string& file() const { return file_; }
   [[nodiscard]] const std::vector<Problem>& problems() const { return problems_; }
@@ -41,8 +41,8 @@ private:
   std::vector<Problem> problems_;
 };
 
-/// One line as compilers write it, which editors can jump to: "case.toml:12:8: error: bed.length: text". Parts that are
-/// missing are left out.
+/// One line as compilers write it, which editors can jump to: "case.toml:12:8: error: bed.length: text". Missing parts
+/// are omitted.
 std::string to_string(const Problem& problem, const std::string& file);
 
 } // namespace bedbow

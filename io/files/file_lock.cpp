@@ -29,7 +29,7 @@ std::string owner_of(int fd) {
 
 FileLock::FileLock(const std::filesystem::path& file, const std::filesystem::path& guarded)
     : fd_(::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666)) {
-  if (fd_ < 0) throw FileError("lock", file, std::strerror(errno), "choose a place that you may write to");
+  if (fd_ < 0) throw FileError("lock", file, std::strerror(errno), "choose a directory that you may write to");
   if (::flock(fd_, LOCK_EX | LOCK_NB) != 0) {
     const std::string owner = owner_of(fd_);
     ::close(fd_);
@@ -37,7 +37,7 @@ FileLock::FileLock(const std::filesystem::path& file, const std::filesystem::pat
                     "wait until it has ended, stop it, or choose another --out");
   }
   const std::string pid = std::to_string(::getpid()) + "\n";
-  // The number is a courtesy: on a full disk the lock holds without it.
+  // The number is optional: on a full disk the lock holds without it.
   if (::ftruncate(fd_, 0) == 0) (void)!::pwrite(fd_, pid.data(), pid.size(), 0);
 }
 

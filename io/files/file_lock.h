@@ -1,5 +1,5 @@
 /// \file
-/// One program at a time in a place. The system lets go of the lock when the program ends, however it ends.
+/// Lock for one program at a time. The system releases it when the program ends, however it ends.
 #pragma once
 
 #include <filesystem>
@@ -8,8 +8,8 @@ namespace bedbow {
 
 class FileLock {
 public:
-  /// Takes the lock by a file, which stays. Throws FileError naming the process that has it.
-  /// \param guarded what the message names.
+  /// Takes the lock on a file, which is kept. Throws FileError naming the process that has it.
+  /// \param guarded path named in the message.
   FileLock(const std::filesystem::path& file, const std::filesystem::path& guarded);
   ~FileLock();
   FileLock(FileLock&& other) noexcept;

@@ -30,14 +30,15 @@ std::vector<fs::path> homes() {
 const void* open(const fs::path& place, const ModuleName& name) {
   void* handle = ::dlopen(place.c_str(), RTLD_NOW | RTLD_LOCAL); // kept for the life of the process
   if (handle == nullptr)
-    throw FileError("load", place, ::dlerror(), "install " + name.needs + " that it was built with");
+    throw FileError("load", place, ::dlerror(), "install " + name.needs + " with which it was built");
   using Entry = const void* (*)();
   const auto entry = reinterpret_cast<Entry>(::dlsym(handle, name.entry.c_str()));
-  if (entry == nullptr) throw FileError("load", place, "it is no module of this program", "install bedbow again");
+  if (entry == nullptr) throw FileError("load", place, "it is not a module of this program", "install bedbow again");
   const void* table = entry();
   const char* made_for = *static_cast<const char* const*>(table);
   if (made_for != version())
-    throw FileError("load", place, std::string("it is of version ") + made_for + ", the program of " + version(),
+    throw FileError("load", place,
+                    std::string("it belongs to version ") + made_for + ", the program is version " + version(),
                     "install both from one build");
   return table;
 }
@@ -61,7 +62,7 @@ const void* load_module(const ModuleName& name) {
     if (fs::exists(place, error)) return open(place, name);
     looked += (looked.empty() ? "" : ", ") + place.string();
   }
-  throw FileError("load", name.file, "it " + name.does + " and is in none of its places: " + looked,
+  throw FileError("load", name.file, "it " + name.does + " and was not found in any of: " + looked,
                   "install bedbow again, or put it beside the program");
 }
 

@@ -1,6 +1,6 @@
 /// \file
-/// Modules that are loaded only when they are wanted, so that the program starts without their libraries. Program and
-/// modules are of one build, so plain C++ types may cross.
+/// Modules that are loaded only when needed, so that the program starts without their libraries. Program and modules
+/// are from the same build, so plain C++ types may be passed.
 #pragma once
 
 #include <filesystem>
@@ -20,7 +20,7 @@ struct ModuleName {
 /// char*. The module stays loaded. Throws FileError naming the places where it was looked for.
 const void* load_module(const ModuleName& name);
 
-/// Where a module is looked for, in order: beside the program or library that this code stands in, then in its lib
+/// Where a module is searched, in order: beside the program or library that contains this code, then in its lib
 /// directories as built and as installed.
 std::vector<std::filesystem::path> module_places(const std::string& file);
 

@@ -14,14 +14,15 @@ std::string advice_on_sqlite(int code) {
   switch (code & 0xff) {
   case SQLITE_FULL:
   case SQLITE_IOERR:
-    return "free some space or choose another place; what is stored is sound, the same command goes on from there";
+    return "free some space or choose another directory; the stored data is intact, and the same command continues "
+           "from it";
   case SQLITE_READONLY:
   case SQLITE_CANTOPEN:
   case SQLITE_PERM:
-    return "choose a place that you may write to";
+    return "choose a directory that you may write to";
   case SQLITE_NOTADB:
   case SQLITE_CORRUPT:
-    return "it is no sound database; move it away and start again";
+    return "it is not a valid database; move it away and start again";
   case SQLITE_BUSY:
   case SQLITE_LOCKED:
     return "another program has it open; close that one first";
@@ -36,7 +37,7 @@ sqlite3* open(const std::filesystem::path& file, int flags) {
   return handle;
 }
 
-/// Whether the file can be queried: a write-ahead log wants a place to write beside it.
+/// Whether the file can be queried: a write-ahead log needs a writable directory.
 bool readable(sqlite3* handle) {
   return sqlite3_errcode(handle) == SQLITE_OK &&
          sqlite3_exec(handle, "SELECT count(*) FROM sqlite_master", nullptr, nullptr, nullptr) == SQLITE_OK;

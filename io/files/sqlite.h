@@ -42,14 +42,14 @@ private:
 class Database {
 public:
   enum class Access { write, read };
-  /// Opens, or for `write` creates. A database on a medium that can't be written is read as it stands.
+  /// Opens, or for `write` creates. A database on a read-only medium is read as it is.
   /// Throws FileError.
   Database(std::filesystem::path file, Access access);
   /// Runs SQL without results.
   void execute(const std::string& sql) const;
   [[nodiscard]] const std::filesystem::path& file() const { return file_; }
   [[nodiscard]] sqlite3* handle() const { return handle_.get(); }
-  /// Throws FileError with what the library says. \param doing "read", "write".
+  /// Throws FileError with the library's message. \param doing "read", "write".
   [[noreturn]] void fail(const std::string& doing) const;
 
 private:

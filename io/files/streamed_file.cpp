@@ -14,7 +14,7 @@ namespace fs = std::filesystem;
 namespace {
 
 [[noreturn]] void fail(const fs::path& file) {
-  throw FileError("write", file, std::strerror(errno), "free some space or choose another place");
+  throw FileError("write", file, std::strerror(errno), "free some space or choose another directory");
 }
 
 } // namespace

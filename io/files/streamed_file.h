@@ -1,5 +1,5 @@
 /// \file
-/// A file that is written piece by piece, too large to hold in memory, and yet appears whole or not at all.
+/// A file that is written piece by piece, too large to hold in memory, and yet appears completely or not at all.
 #pragma once
 
 #include <cstdio>
@@ -11,9 +11,9 @@ namespace bedbow {
 
 class StreamedFile {
 public:
-  /// Begins beside the place, making its directory where it is missing. Throws FileError.
+  /// Begins under a temporary name, making the directory where it is missing. Throws FileError.
   explicit StreamedFile(std::filesystem::path target);
-  /// Removes what was not committed.
+  /// Removes an uncommitted file.
   ~StreamedFile();
   StreamedFile(const StreamedFile&) = delete;
   StreamedFile& operator=(const StreamedFile&) = delete;

@@ -1,4 +1,4 @@
-/* The C interface of plugins, version 2: what a shared object brings to bedbow. Installed as <bedbow/plugin.h>.
+/* The C interface of plugins, version 2: what a shared object provides to bedbow. Installed as <bedbow/plugin.h>.
  * Kinds: "moment law", "section shape", "element", "linear solver", "finding", "result writer". Within a version no
  * structure changes; kinds may be added.
  *
@@ -6,10 +6,10 @@
  *
  *     const bedbow_entry* bedbow_plugin(uint32_t index);
  *
- * Entries and what they point to must live as long as the object is loaded. All numbers are in SI units: m, N, Pa, rad.
- * Arrays come as pointer and extent, matrices row by row. Every call returns 0 when it went well; any other value
- * refuses, and `message` (of `message_size` bytes, ended by a zero) says why. No exception may leave a call. Calls may
- * come from several threads at once. Complete examples: docs/plugins/. */
+ * Entries and the data they point to must remain valid as long as the object is loaded. All numbers are in SI units: m,
+ * N, Pa, rad. Arrays are passed as pointer and extent, matrices row by row. Every call returns 0 on success; any other
+ * value is a refusal, with the reason in `message` (of `message_size` bytes, ended by a zero). No exception may leave a
+ * call. Calls may come from several threads at once. Complete examples: docs/plugins/. */
 #ifndef BEDBOW_PLUGIN_H
 #define BEDBOW_PLUGIN_H
 
@@ -22,7 +22,7 @@ extern "C" {
 
 #define BEDBOW_PLUGIN_INTERFACE 2u
 
-/* One thing that a plugin brings. */
+/* One entry of a plugin. */
 typedef struct bedbow_entry {
   uint32_t interface_version; /* BEDBOW_PLUGIN_INTERFACE */
   uint32_t struct_size;       /* sizeof(bedbow_entry) */
@@ -36,7 +36,7 @@ typedef struct bedbow_entry {
 
 /* ---- moment law ---- */
 
-/* The sheet and its material; NaN where the case does not know a value. */
+/* The sheet and its material; NaN where the case does not give a value. */
 typedef struct bedbow_sheet {
   uint32_t struct_size;
   double thickness, width, flange, inside_radius, angle; /* [m], [rad] */
@@ -46,7 +46,7 @@ typedef struct bedbow_sheet {
 /* A sheet moment law. */
 typedef struct bedbow_moment_law {
   uint32_t struct_size;
-  /* Bending moment per unit width that folds the sheet [N m/m], finite and > 0. */
+  /* Bending moment per unit width of the sheet [N m/m], finite and > 0. */
   int (*moment)(const bedbow_sheet* sheet, double* moment, char* message, size_t message_size);
 } bedbow_moment_law;
 
@@ -63,7 +63,7 @@ typedef struct bedbow_step {
   const double *x, *nose_z, *bed_z, *apron_n, *angle_deviation, *clamp_force; /* [m], [rad], [N/m] */
 } bedbow_step;
 
-/* A number found. The key tells quantity and unit, as in "peak_clamp_N_per_mm", and holds letters, digits and _. */
+/* A computed number. The key states quantity and unit, as in "peak_clamp_N_per_mm", and holds letters, digits and _. */
 typedef struct bedbow_value {
   char key[64];
   double value;
@@ -115,7 +115,7 @@ typedef struct bedbow_shape {
 
 /* ---- element formulation ---- */
 
-/* What an element wants to be told. Along a line: E, G, nu, density, A, Iyy, Izz, Iyz, J, Ay, Az,
+/* Values that an element may request. Along a line: E, G, nu, density, A, Iyy, Izz, Iyz, J, Ay, Az,
  * shear_centre_y, shear_centre_z; over a surface: E,
  * nu, density, thickness. */
 typedef struct bedbow_parameter {
@@ -132,8 +132,8 @@ typedef struct bedbow_element_input {
 } bedbow_element_input;
 
 /* An element: `element = "name"` of a bar, member or panel. The interpolation between the nodes stays the built-in
- * element's; forces along a line follow from this stiffness by equilibrium. It has to pass `bedbow list --prove NAME`,
- * with all that it brings. Matrices are symmetric, n x n with n = nodes * dofs_per_node, node by node, global axes; a
+ * element's; forces along a line follow from this stiffness by equilibrium. It must pass `bedbow list --prove NAME`,
+ * with all that it provides. Matrices are symmetric, n x n with n = nodes * dofs_per_node, node by node, global axes; a
  * call writes *count = n * n values of them, n of a vector. */
 typedef struct bedbow_element {
   uint32_t struct_size;
@@ -144,17 +144,17 @@ typedef struct bedbow_element {
   const bedbow_parameter* parameters;
   int (*stiffness)(const bedbow_element_input* input, double* matrix, size_t capacity, size_t* count, char* message,
                    size_t message_size);
-  /* The rest may be NULL. Mass; without it half of the mass counts at either node, a quarter at each corner.
+  /* The rest may be NULL. Mass; without it half of the mass is put at each end node, a quarter at each corner.
    * \param lumped not 0: on the diagonal, as far as the axes allow. */
   int (*mass)(const bedbow_element_input* input, int lumped, double* matrix, size_t capacity, size_t* count,
               char* message, size_t message_size);
   /* Geometric stiffness of a stressed element, (K + factor K_g) u = 0; without it buckling is refused.
-   * \param state along a line: N Vy Vz T My Mz at node 1, then at node 2, on the face that looks along x, in the
+   * \param state along a line: N Vy Vz T My Mz at node 1, then at node 2, on the +x face, in the
    * element's axes [N, N m], T about the shear centre (12 values); over a surface: nxx nyy nxy [N/m] mxx myy mxy [N]
    * qx qy [N/m] at the 2 x 2 Gauss points, in the order of the nodes (32 values). */
   int (*geometric)(const bedbow_element_input* input, const double* state, size_t state_count, double* matrix,
                    size_t capacity, size_t* count, char* message, size_t message_size);
-  /* Nodal loads of a uniform load: what the fixed ends would bear, towards the nodes; without it the built-in
+  /* Equivalent nodal loads of a uniform load: opposite to the fixed-end reactions; without it the built-in
    * element's. \param load global axes; along a line force [N/m] and moment [N] per length on the centroid (6 values);
    * over a surface force per area [Pa] (3 values). */
   int (*loads)(const bedbow_element_input* input, const double* load, size_t load_count, double* vector,
@@ -182,7 +182,7 @@ typedef struct bedbow_linear_solver {
   int (*factor)(const bedbow_matrix* matrix, void** factor, int64_t* zero_pivot, char* message, size_t message_size);
   /* Solves in place. \param b columns x order: one right-hand side after the other. May run in several threads. */
   int (*solve)(const void* factor, double* b, size_t order, size_t columns, char* message, size_t message_size);
-  /* Number of negative eigenvalues of the matrix; NULL where the method can't tell. */
+  /* Number of negative eigenvalues of the matrix; NULL where the method can't determine it. */
   int (*negative_pivots)(const void* factor, int64_t* count, char* message, size_t message_size);
   void (*release)(void* factor);
 } bedbow_linear_solver;
@@ -205,15 +205,15 @@ typedef struct bedbow_results {
   const bedbow_table* tables;
 } bedbow_results;
 
-/* Where a writer hands its files over; they are put into the output directory together with all others, or none is.
- * `put` copies what it is given; it refuses names that are no plain file name, or taken. */
+/* Receives a writer's files; they are put into the output directory together with all others, or none is.
+ * `put` copies its arguments; it refuses names that are not plain file names, or already used. */
 typedef struct bedbow_sink {
   uint32_t struct_size;
   void* self;
   int (*put)(void* self, const char* file_name, const void* bytes, size_t size, char* message, size_t message_size);
 } bedbow_sink;
 
-/* A result writer: further files of a solved case, written whenever it is loaded. */
+/* A result writer: further files of a solved case, written whenever the plugin is loaded. */
 typedef struct bedbow_writer {
   uint32_t struct_size;
   int (*write)(const bedbow_results* results, const bedbow_sink* sink, char* message, size_t message_size);

@@ -8,15 +8,16 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// \param folder where the case's own plugin files are looked for.
+/// \param folder in which the case's own plugin files are searched.
 OpenCase open_source(CaseSource source, const fs::path& folder, const PluginOptions& options) {
   OpenCase out;
   load_plugins(options, out);
   const std::vector<std::string> asked = plugin_files(source);
   if (!asked.empty() && !options.allowed)
-    throw PluginError(asked.front(),
-                      "the case asks for it, and a case from elsewhere must not run code; if you trust it, allow it "
-                      "(--allow-plugins, or Plugins::of_case in the library)");
+    throw PluginError(
+        asked.front(),
+        "the case requests it, but a case must not run code without permission; if you trust it, allow it "
+        "(--allow-plugins, or Plugins::of_case in the library)");
   for (const std::string& plugin : asked) load_plugin(folder / plugin, out.registries, out.plugins);
   out.value = understand(std::move(source), out.registries);
   return out;

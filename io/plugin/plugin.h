@@ -1,5 +1,5 @@
 /// \file
-/// Plugins: shared objects that bring section shapes, moment laws, elements, linear solvers, findings
+/// Plugins: shared objects that provide section shapes, moment laws, elements, linear solvers, findings
 /// and result writers across the C interface of io/plugin/bedbow_plugin.h.
 #pragma once
 
@@ -16,21 +16,21 @@
 
 namespace bedbow {
 
-/// A plugin that can't be used: its file, its entry, what is wrong with it.
+/// A plugin that can't be used: its file, its entry and the reason.
 class PluginError : public std::runtime_error {
 public:
   PluginError(const std::string& place, const std::string& wrong)
       : std::runtime_error("plugin " + place + ": " + wrong) {}
 };
 
-/// Further numbers from a solved case; keys tell quantity and unit.
+/// Further numbers from a solved case; keys state quantity and unit.
 struct FindingEntry {
   std::string name, description, source;
   std::function<std::vector<std::pair<std::string, double>>(const Findings&)> evaluate; ///< throws PluginError
   std::string origin = "built in";
 };
 
-/// A file that a result writer gives.
+/// A file from a result writer.
 struct WrittenFile {
   std::string name, content;
 };
@@ -38,14 +38,14 @@ struct WrittenFile {
 /// Further files of a solved case.
 struct WriterEntry {
   std::string name, description, source;
-  /// \param json what results.json holds. \param taken names that are not to be had. Throws PluginError.
+  /// \param json content of results.json. \param taken names already in use. Throws PluginError.
   std::function<std::vector<WrittenFile>(const Findings&, const std::string& json,
                                          const std::vector<std::string>& taken)>
       write;
   std::string origin = "built in";
 };
 
-/// What plugins brought beyond the registries.
+/// Entries of plugins other than those in the registries.
 struct Plugins {
   Registry<FindingEntry> findings{"finding"};
   Registry<WriterEntry> writers{"result writer"};

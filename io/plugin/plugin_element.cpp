@@ -1,4 +1,4 @@
-// Element formulations that a plugin brings.
+// Element formulations from plugins.
 #include "io/plugin/plugin_parts.h"
 #include "solver/element/parameters.h"
 
@@ -19,13 +19,13 @@ constexpr double most_skew = 1e-9;
 
 using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
 
-/// Axes where none are given: as the built-in elements have them.
+/// Axes where none are given: as for the built-in elements.
 Eigen::Matrix3d usual_axes(const ElementInput& in, int dimension) {
   if (dimension == 1) return line_axes(in.corners);
   return shell_axes({in.corners.col(0), in.corners.col(1), in.corners.col(2), in.corners.col(3)});
 }
 
-/// What a plugin is told, and whatever it points to.
+/// Input of a plugin's call, and the data it points to.
 struct Told {
   RowMajor corners, axes; // nodes x 3; 3 x 3
   bedbow_element_input input;
@@ -36,10 +36,10 @@ struct Told {
               in.parameters.data()} {}
 };
 
-/// Has `rows` x `columns` values written, and looks at them. \param call (values, capacity, count, message).
+/// Gets `rows` x `columns` values and checks them. \param call (values, capacity, count, message).
 template <class Call>
 RowMajor values_of(const std::string& place, const char* what, Eigen::Index rows, Eigen::Index columns, Call&& call) {
-  // One row more than is due: what a careless plugin writes there does no harm.
+  // One row more than expected, so that a small overrun by a plugin does no harm.
   RowMajor out = RowMajor::Zero(rows + 1, columns);
   const auto due = static_cast<std::size_t>(rows * columns);
   std::size_t count = 0;
@@ -47,9 +47,9 @@ RowMajor values_of(const std::string& place, const char* what, Eigen::Index rows
   if (call(out.data(), due, &count, message.data()) != 0) throw PluginError(place, message.str());
   if (count != due)
     throw PluginError(place,
-                      "claims " + std::to_string(count) + " " + what + " values; " + std::to_string(due) + " are due");
+                      "claims " + std::to_string(count) + " " + what + " values; expected " + std::to_string(due));
   out.conservativeResize(rows, columns);
-  if (!out.allFinite()) throw PluginError(place, std::string("gave a ") + what + " that is no number");
+  if (!out.allFinite()) throw PluginError(place, std::string("gave a ") + what + " that is not a number");
   return out;
 }
 
@@ -62,7 +62,7 @@ Eigen::MatrixXd symmetric(const bedbow_element& functions, const std::string& pl
   return out;
 }
 
-/// Fills in what the plugin brings.
+/// Fills in the plugin's functions.
 void bring(const bedbow_element& f, const std::string& place, ElementEntry& e) {
   constexpr std::size_t size = PluginMessage::size();
   e.stiffness = [&f, place](const ElementInput& in) {
@@ -98,7 +98,7 @@ void bring(const bedbow_element& f, const std::string& place, ElementEntry& e) {
 
 std::vector<ElementParameter> parameters_of(const bedbow_element& functions, const PluginEntry& p) {
   if (functions.parameter_count == 0 || functions.parameter_count > most_parameters || functions.parameters == nullptr)
-    throw PluginError(p.place, "must ask for 1 to " + std::to_string(most_parameters) + " parameters");
+    throw PluginError(p.place, "must request 1 to " + std::to_string(most_parameters) + " parameters");
   const int dimension = static_cast<int>(functions.dimension);
   std::vector<ElementParameter> out;
   for (const bedbow_parameter& q : std::span(functions.parameters, functions.parameter_count)) {
@@ -109,9 +109,9 @@ std::vector<ElementParameter> parameters_of(const bedbow_element& functions, con
         std::ranges::find(known, std::string(q.name), [](const KnownParameter& k) { return std::string(k.name); });
     if (it == known.end())
       throw PluginError(p.place,
-                        std::string("asks for ") + q.name + "; there are: " + known_parameter_names(dimension));
+                        std::string("requests ") + q.name + "; available: " + known_parameter_names(dimension));
     if (std::string(it->unit) != q.unit)
-      throw PluginError(p.place, std::string("asks for ") + q.name + " in " + q.unit + "; it comes in " + it->unit);
+      throw PluginError(p.place, std::string("requests ") + q.name + " in " + q.unit + "; its unit is " + it->unit);
     out.push_back({q.name, q.unit, q.meaning, q.example});
   }
   return out;
@@ -120,11 +120,11 @@ std::vector<ElementParameter> parameters_of(const bedbow_element& functions, con
 void check_table(const bedbow_element& f, const PluginEntry& p) {
   p.need(f.stiffness != nullptr, "stiffness");
   if (f.dimension != 1 && f.dimension != 2)
-    throw PluginError(p.place, "has dimension " + std::to_string(f.dimension) + "; 1 (line) or 2 (surface) is due");
+    throw PluginError(p.place, "has dimension " + std::to_string(f.dimension) + "; expected 1 (line) or 2 (surface)");
   const std::uint32_t nodes = f.dimension == 1 ? 2 : 4;
   if (f.nodes != nodes || f.dofs_per_node != dofs)
     throw PluginError(p.place, "has " + std::to_string(f.nodes) + " nodes of " + std::to_string(f.dofs_per_node) +
-                                   " dofs; " + std::to_string(nodes) + " of 6 are due");
+                                   " dofs; expected " + std::to_string(nodes) + " of 6");
 }
 
 } // namespace
@@ -140,7 +140,7 @@ void add_plugin_element(const PluginEntry& p, Registries& registries) {
   e.dimension = static_cast<int>(functions.dimension);
   e.nodes = static_cast<int>(functions.nodes);
   e.parameters = parameters_of(functions, p);
-  // The shapes that the built-in one of its dimension is looked at with.
+  // The shapes with which the built-in element of this dimension is tested.
   for (const ElementEntry& built_in : registries.elements.entries())
     if (e.examples.empty() && built_in.dimension == e.dimension) e.examples = built_in.examples;
   bring(functions, p.place, e);

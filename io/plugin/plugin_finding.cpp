@@ -1,4 +1,4 @@
-// Findings that a plugin brings.
+// Findings from plugins.
 #include "io/plugin/plugin_parts.h"
 
 #include <algorithm>
@@ -43,8 +43,8 @@ std::vector<std::pair<std::string, double>> finding_values(const bedbow_finding&
   for (std::size_t i = 0; i < count; ++i) {
     if (!usable_key(values[i]))
       throw PluginError(place, "value " + std::to_string(i + 1) +
-                                   " has no usable key; letters, digits and _ are, at "
-                                   "most 63 of them");
+                                   " has no valid key; use letters, digits and _, at "
+                                   "most 63");
     out.emplace_back(values[i].key, values[i].value);
   }
   return out;

@@ -1,4 +1,4 @@
-// Sheet moment laws that a plugin brings.
+// Sheet moment laws from plugins.
 #include "io/plugin/plugin_parts.h"
 
 #include <cmath>
@@ -34,7 +34,7 @@ double law_moment(const bedbow_moment_law& law, const std::string& place, const 
     throw std::invalid_argument("plugin " + place + ": " + message.str());
   if (!(std::isfinite(moment) && moment > 0))
     throw std::invalid_argument("plugin " + place + ": gave a moment of " + std::to_string(moment) +
-                                " N m/m; a finite one above zero is due");
+                                " N m/m; expected a finite one above zero");
   return moment;
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// What the kinds of plugins have in common. Only the plugin loader uses this.
+/// Common parts of the kinds of plugins. Only the plugin loader uses this.
 #pragma once
 
 #include "io/plugin/bedbow_plugin.h"
@@ -12,7 +12,7 @@
 
 namespace bedbow {
 
-/// Room for a plugin's message; whatever it leaves there ends at the last byte.
+/// Buffer for a plugin's message; always terminated at the last byte.
 struct PluginMessage {
   std::array<char, 512> text{};
   [[nodiscard]] char* data() { return text.data(); }
@@ -38,17 +38,18 @@ struct PluginEntry {
     const auto* table = static_cast<const Table*>(entry.functions);
     if (table == nullptr) throw PluginError(place, "has no table of functions");
     if (table->struct_size != sizeof(Table))
-      throw PluginError(place, "its table of functions has " + std::to_string(table->struct_size) + " bytes, " +
-                                   std::to_string(sizeof(Table)) + " are due; build it against this version's header");
+      throw PluginError(place, "its table of functions has " + std::to_string(table->struct_size) +
+                                   " bytes, expected " + std::to_string(sizeof(Table)) +
+                                   "; build it against this version's header");
     return *table;
   }
-  /// Throws PluginError where a function that is due is missing.
+  /// Throws PluginError where a required function is missing.
   void need(bool there, const char* function) const {
     if (!there) throw PluginError(place, std::string("lacks its function `") + function + "`");
   }
 };
 
-/// Register an entry of their kind; throw PluginError, and std::invalid_argument for a name that is taken.
+/// Register an entry of their kind; throw PluginError, and std::invalid_argument for a name in use.
 void add_plugin_law(const PluginEntry& p, Registries& registries);     // plugin_law.cpp
 void add_plugin_shape(const PluginEntry& p, Registries& registries);   // plugin_shape.cpp
 void add_plugin_element(const PluginEntry& p, Registries& registries); // plugin_element.cpp
@@ -56,7 +57,7 @@ void add_plugin_solver(const PluginEntry& p, Registries& registries);  // plugin
 void add_plugin_finding(const PluginEntry& p, Plugins& plugins);       // plugin_finding.cpp
 void add_plugin_writer(const PluginEntry& p, Plugins& plugins);        // plugin_writer.cpp
 
-/// "3 values; there was room for 2" and the like: an array's extent that can't be true.
+/// "3 values; there was room for 2" and the like: an impossible array extent.
 inline std::string lying_size(const char* what, std::size_t claimed, std::size_t room) {
   return "claims " + std::to_string(claimed) + " " + what + "; there was room for " + std::to_string(room);
 }

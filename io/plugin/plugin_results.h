@@ -1,5 +1,5 @@
 /// \file
-/// What the findings and result writers of plugins add to a solved case.
+/// Additions of plugins' findings and result writers to a solved case.
 #pragma once
 
 #include "io/plugin/plugin.h"
@@ -11,10 +11,10 @@
 
 namespace bedbow {
 
-/// Puts what plugins find under `findings`, by the finding's name. Throws PluginError.
+/// Puts the plugins' findings under `findings`, by the finding's name. Throws PluginError.
 void add_findings(const Plugins& plugins, const Findings& findings, nlohmann::ordered_json& json);
 
-/// Adds the files of the result writers that were loaded. \param json what results.json holds. Throws PluginError.
+/// Adds the files of the result writers that were loaded. \param json content of results.json. Throws PluginError.
 void add_written(const Plugins& plugins, const Findings& findings, const nlohmann::ordered_json& json,
                  std::vector<ResultFile>& more);
 

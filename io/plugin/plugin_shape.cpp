@@ -1,4 +1,4 @@
-// Section shapes that a plugin brings.
+// Section shapes from plugins.
 #include "io/plugin/plugin_parts.h"
 #include "io/schema/schema.h"
 
@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::size_t most_points = 256, most_corners = 4096, most_loops = 16, most_sizes = 32;
 
-/// What one call fills.
+/// Buffers filled by one call.
 struct Room {
   std::vector<bedbow_stress_point> points = std::vector<bedbow_stress_point>(most_points);
   std::vector<double> corners = std::vector<double>(2 * most_corners);
@@ -30,17 +30,17 @@ void check_constants(const bedbow_section& s, const std::string& place) {
       {{"A", s.A}, {"Iyy", s.Iyy}, {"Izz", s.Izz}, {"J", s.J}, {"Ay", s.Ay}, {"Az", s.Az}}};
   for (const auto& [name, value] : positive)
     if (!(std::isfinite(value) && value > 0))
-      refuse(place, std::string("gave ") + name + " = " + std::to_string(value) + "; a finite one above zero is due");
+      refuse(place, std::string("gave ") + name + " = " + std::to_string(value) + "; expected a finite one above zero");
   if (!std::isfinite(s.shear_centre_y) || !std::isfinite(s.shear_centre_z))
-    refuse(place, "gave a shear centre that is no number");
-  if (!(s.Iyz * s.Iyz < s.Iyy * s.Izz)) refuse(place, "gave an Iyz whose square is not below Iyy Izz, as it must be");
+    refuse(place, "gave a shear centre that is not a number");
+  if (!(s.Iyz * s.Iyz < s.Iyy * s.Izz)) refuse(place, "gave an Iyz whose square is not below Iyy Izz");
 }
 
 void check_extents(const bedbow_section& s, const std::string& place) {
   if (s.point_count > most_points) refuse(place, lying_size("stress points", s.point_count, most_points));
-  if (s.point_count == 0) refuse(place, "gave no stress point; one or more are due");
+  if (s.point_count == 0) refuse(place, "gave no stress point; expected one or more");
   if (s.loop_count > most_loops) refuse(place, lying_size("outline loops", s.loop_count, most_loops));
-  if (s.loop_count == 0) refuse(place, "gave no outline; the outside, counter-clockwise, is due");
+  if (s.loop_count == 0) refuse(place, "gave no outline; expected the outside, counter-clockwise");
 }
 
 Outline outline_of(const bedbow_section& s, const std::string& place, const Room& room) {
@@ -49,11 +49,11 @@ Outline outline_of(const bedbow_section& s, const std::string& place, const Room
   for (std::size_t l = 0; l < s.loop_count; ++l) {
     const std::size_t to = room.loop_ends[l];
     if (to > most_corners) refuse(place, lying_size("corners", to, most_corners));
-    if (to < from + 3) refuse(place, "gave an outline loop of less than three corners");
+    if (to < from + 3) refuse(place, "gave an outline loop of fewer than three corners");
     auto& loop = out.emplace_back();
     for (std::size_t i = from; i < to; ++i) {
       loop.emplace_back(room.corners[2 * i], room.corners[2 * i + 1]);
-      if (!loop.back().allFinite()) refuse(place, "gave a corner that is no number");
+      if (!loop.back().allFinite()) refuse(place, "gave a corner that is not a number");
     }
     from = to;
   }
@@ -63,7 +63,7 @@ Outline outline_of(const bedbow_section& s, const std::string& place, const Room
     const Eigen::Vector2d &a = outside[i], &b = outside[(i + 1) % outside.size()];
     twice += a.x() * b.y() - a.y() * b.x();
   }
-  if (!(twice > 0)) refuse(place, "gave an outside that does not run counter-clockwise");
+  if (!(twice > 0)) refuse(place, "gave an outer loop that does not run counter-clockwise");
   return out;
 }
 
@@ -75,7 +75,7 @@ StressPoint point_of(const bedbow_stress_point& p, const std::string& place) {
   out.tau_Vz = {p.tau_Vz[0], p.tau_Vz[1]};
   out.tau_T = {p.tau_T[0], p.tau_T[1]};
   if (!std::isfinite(p.y + p.z) || !out.tau_Vy.allFinite() || !out.tau_Vz.allFinite() || !out.tau_T.allFinite())
-    refuse(place, "gave a stress point that is no number");
+    refuse(place, "gave a stress point that is not a number");
   return out;
 }
 
@@ -150,8 +150,8 @@ std::vector<std::string> size_keys(const bedbow_shape& functions, const PluginEn
   for (const char* key : std::span(functions.sizes, functions.size_count)) {
     if (key == nullptr || !usable_size(key))
       throw PluginError(p.place, "its size '" + std::string(key ? key : "") +
-                                     "' is no usable key: take width, height, diameter, wall, or a word of your own "
-                                     "that bars do not know");
+                                     "' is not a valid key: use width, height, diameter, wall, or a new word "
+                                     "that is not a key of bars");
     keys.emplace_back(key);
   }
   return keys;

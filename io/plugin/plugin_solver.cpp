@@ -1,4 +1,4 @@
-// Linear solvers that a plugin brings.
+// Linear solvers from plugins.
 #include "io/plugin/plugin_parts.h"
 
 #include <cmath>
@@ -9,8 +9,8 @@ namespace bedbow {
 
 namespace {
 
-/// Backward error |A x - b| / (|A| |x| + |b|), infinity norms, that a solver may leave. A stable one stays below n eps;
-/// this only tells a factor that is none.
+/// Backward error |A x - b| / (|A| |x| + |b|), infinity norms, permitted of a solver. A stable one stays below n eps;
+/// this only detects a factor that is wrong.
 constexpr double most_residual = 1e-9;
 
 class PluginFactor final : public Factorization {
@@ -29,12 +29,12 @@ public:
   [[nodiscard]] int size() const override { return size_; }
   void solve(Eigen::Ref<Eigen::MatrixXd> b) const override {
     if (b.size() == 0) return;
-    Eigen::MatrixXd dense = b; // without the stride that a Ref may have
+    Eigen::MatrixXd dense = b; // contiguous, unlike a Ref, which may have a stride
     PluginMessage message;
     if (functions_.solve(factor_, dense.data(), static_cast<std::size_t>(dense.rows()),
                          static_cast<std::size_t>(dense.cols()), message.data(), PluginMessage::size()) != 0)
       throw PluginError(place_, message.str());
-    if (!dense.allFinite()) throw PluginError(place_, "gave a solution that is no number");
+    if (!dense.allFinite()) throw PluginError(place_, "gave a solution that is not a number");
     b = dense;
   }
   [[nodiscard]] int negative_pivots() const override {
@@ -48,7 +48,7 @@ public:
       throw PluginError(place_, "claims " + std::to_string(count) + " negative pivots of " + std::to_string(size_));
     return static_cast<int>(count);
   }
-  [[nodiscard]] std::size_t bytes() const override { return 0; } // the plugin does not tell
+  [[nodiscard]] std::size_t bytes() const override { return 0; } // the plugin does not report it
 
 private:
   const bedbow_linear_solver& functions_;
@@ -57,7 +57,7 @@ private:
   void* factor_;
 };
 
-/// One solution looked at: whether what came back is a factor of this matrix at all.
+/// Checks with one solution whether the plugin returned a factor of this matrix.
 void check_factor(const PluginFactor& factor, const SymmetricMatrix& lower, const std::string& place) {
   const Eigen::VectorXd ones = Eigen::VectorXd::Ones(lower.rows());
   const Eigen::VectorXd b = lower.selfadjointView<Eigen::Lower>() * ones;
@@ -70,7 +70,8 @@ void check_factor(const PluginFactor& factor, const SymmetricMatrix& lower, cons
   const double error =
       left.lpNorm<Eigen::Infinity>() / (norm * x.lpNorm<Eigen::Infinity>() + b.lpNorm<Eigen::Infinity>());
   if (!(error <= most_residual))
-    throw PluginError(place, "leaves a residual of " + std::to_string(error) + " of the matrix; 1e-9 is the most");
+    throw PluginError(place,
+                      "leaves a residual of " + std::to_string(error) + " of the matrix; at most 1e-9 is permitted");
 }
 
 FactorOutcome factor(const bedbow_linear_solver& functions, const std::string& place, const SymmetricMatrix& lower,
@@ -91,11 +92,11 @@ FactorOutcome factor(const bedbow_linear_solver& functions, const std::string& p
   const int size = static_cast<int>(lower.rows());
   if (made == nullptr) {
     if (zero_pivot < 0 || zero_pivot >= size)
-      throw PluginError(place, "gave neither a factor nor an unknown without stiffness");
+      throw PluginError(place, "returned neither a factor nor an unknown without stiffness");
     return {nullptr, static_cast<int>(zero_pivot), {}};
   }
   auto out = std::make_unique<PluginFactor>(functions, place, size, made);
-  if (zero_pivot >= 0) throw PluginError(place, "gave a factor and an unknown without stiffness at once");
+  if (zero_pivot >= 0) throw PluginError(place, "returned both a factor and an unknown without stiffness");
   check_factor(*out, lower, place);
   return {std::move(out), -1, {}};
 }

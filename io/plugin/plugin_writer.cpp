@@ -1,4 +1,4 @@
-// Result writers that a plugin brings.
+// Result writers from plugins.
 #include "io/plugin/plugin_parts.h"
 
 #include <algorithm>
@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::size_t most_bytes = std::size_t{1} << 32;
 
-/// A table in the making; what its view points to stays where it is.
+/// A table under construction; its view remains valid.
 struct Table {
   const char* name;
   std::vector<const char*> columns;
@@ -70,17 +70,9 @@ Table bar_table(const Findings& f) {
 Table joint_table(const Findings& f) {
   Table t{"joints", {"step", "force_N", "utilisation"}};
   for (std::size_t k = 0; k < f.steps.size(); ++k) {
-    const StepResult& s = f.steps[k];
-    const auto add = [&](const char* kind, const std::vector<JointResult>& list) {
-      for (const JointResult& j : list)
-        t.row(std::string(kind) + " " + j.name, {static_cast<double>(k), j.value, j.utilisation});
-    };
-    add("post", s.posts);
-    add("cam", s.cams);
-    add("hinge", s.hinges);
-    add("screws", s.screws);
-    add("support", s.supports);
-    add("tie", s.ties);
+    for (const JointResult& j : f.steps[k].joints)
+      if (const JointKindInfo& kind = info(j.kind); kind.part && kind.quantity == Quantity::force)
+        t.row(std::string(kind.key) + " " + j.name, {static_cast<double>(k), j.value, j.utilisation});
   }
   return t;
 }
@@ -93,7 +85,7 @@ Table dial_table(const Findings& f) {
   return t;
 }
 
-/// What `put` collects.
+/// Files collected by `put`.
 struct Collected {
   const std::vector<std::string>& taken;
   std::vector<WrittenFile> files{};
@@ -110,10 +102,10 @@ int put(void* self, const char* file_name, const void* bytes, std::size_t size, 
     auto& to = *static_cast<Collected*>(self);
     const std::string name = file_name ? file_name : "";
     std::string wrong;
-    if (!plain_name(name)) wrong = "'" + name + "' is no plain file name";
+    if (!plain_name(name)) wrong = "'" + name + "' is not a plain file name";
     const bool twice = std::ranges::find(to.files, name, &WrittenFile::name) != to.files.end();
-    if (twice || std::ranges::find(to.taken, name) != to.taken.end()) wrong = "the name " + name + " is taken";
-    if (size > most_bytes || (size > 0 && bytes == nullptr)) wrong = name + " can't have so many bytes";
+    if (twice || std::ranges::find(to.taken, name) != to.taken.end()) wrong = "the name " + name + " is already in use";
+    if (size > most_bytes || (size > 0 && bytes == nullptr)) wrong = name + " is too large";
     if (!wrong.empty()) {
       if (message && message_size > 0) std::snprintf(message, message_size, "%s", wrong.c_str());
       return 1;

@@ -1,6 +1,6 @@
 /// \file
-/// A report for people: one page that opens from a file, without network or server. Commands fill a Report with what
-/// they found; report_html makes the page, with plots, tables, and the machine in 3D where scenes are given.
+/// A report for people: one page that opens from a file, without network or server. Commands fill a Report with their
+/// results; report_html makes the page, with plots, tables, and the machine in 3D where scenes are given.
 ///
 ///     Report r{"Posts of the hive-lid folder"};
 ///     r.answer = "Two posts at 200 and 700 mm bow least: 0.05 mm.";
@@ -24,7 +24,7 @@
 
 namespace bedbow {
 
-/// A limit of the case and what came of it.
+/// A limit of the case and its outcome.
 struct ReportCheck {
   enum class Outcome { pass, fail, no_limit };
   std::string what, found, limit, where; ///< as text, with units; where: the step or the bar
@@ -37,7 +37,7 @@ struct ReportTable {
   std::string note{};
 };
 
-/// Sentences that belong together, under a line that says what they are.
+/// A list of sentences under a title.
 struct ReportList {
   std::string title;
   std::vector<std::string> items;
@@ -51,23 +51,23 @@ struct ReportSection {
   std::vector<HeatMap> maps{};
   std::vector<ReportList> lists{};
   std::string listing{}; ///< text in columns
-  bool folded = true;    ///< the listing is shown only when it is asked for
+  bool folded = true;    ///< the listing is collapsed at first
 };
 
-/// What the page tells of a bar or joint that is chosen: "greatest stress", "92.7 MPa".
+/// Values shown for a selected bar or joint: "greatest stress", "92.7 MPa".
 using ReportFacts = std::vector<std::pair<std::string, std::string>>;
 
-/// One state of the machine to look at.
+/// One state of the machine for the viewer.
 struct ReportScene {
   enum class Kind { step, mode };
   std::string name; ///< "bend 45 deg", "mode 1: 84 Hz"
   Kind kind = Kind::step;
   double angle = 0;                           ///< of the apron [rad]
-  const Fields* fields = nullptr;             ///< not owned; a mode's movement is without scale
+  const Fields* fields = nullptr;             ///< not owned; the scale of a mode's displacements is arbitrary
   std::map<std::string, ReportFacts> facts{}; ///< by bar name, and by "post left" for joints
 };
 
-/// A round thing to draw: stud, cam, pin.
+/// A round part to draw: stud, cam, pin.
 struct ReportFixture {
   std::string name, kind; ///< "post left end", "post"
   Eigen::Vector3d at, axis;
@@ -77,19 +77,19 @@ struct ReportFixture {
 struct Report {
   std::string title;
   std::string answer{};               ///< one sentence
-  std::optional<bool> pass{};         ///< none: nothing to pass
+  std::optional<bool> pass{};         ///< none: no limits apply
   std::vector<std::string> reasons{}; ///< why it does not pass, gravest first
   std::string checks_heading{"Limits"};
   std::vector<ReportCheck> checks{};
   std::string checks_note{};
   std::string machine_heading{"The machine"};
   std::vector<ReportScene> scenes{};
-  std::size_t first_scene = 0; ///< shown at first
+  std::size_t first_scene = 0; ///< shown initially
   std::vector<ReportFixture> fixtures{};
   std::optional<Sheet> sheet{}; ///< drawn with the machine
   OutputUnits units{};          ///< of the scenes' scales
   std::vector<ReportSection> sections{};
-  std::size_t before_machine = 0; ///< so many sections stand above the machine, the others below
+  std::size_t before_machine = 0; ///< number of sections above the machine; the others follow it
   std::vector<std::string> assumptions{}, warnings{};
   RunStamp stamp{};
 };

@@ -37,7 +37,7 @@ std::string range_words(const CapacityTable& table, int material, double width, 
 
 /// Narrowest and widest of the first material.
 std::string answer(const CapacityTable& table, const Machine& m, const OutputUnits& u) {
-  if (table.rows.empty()) return "No sheet was asked for.";
+  if (table.rows.empty()) return "No sheet was requested.";
   const int material = table.rows.front().material;
   double narrow = INFINITY, wide = 0;
   for (const Capacity& c : table.rows) {
@@ -56,8 +56,8 @@ std::string limit_words(const Limits& l, const OutputUnits& u) {
   const auto add = [&](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
   if (l.bow) add("bow " + in_unit(*l.bow, u.length, 1e-6) + " " + u.length.name);
   if (l.angle) add("spread of the bend angle " + fixed(to_deg(*l.angle), 3) + " deg");
-  if (l.utilisation) add("use of what a part bears " + fixed(*l.utilisation * 100, 0) + " %");
-  if (l.nose_opening) add("opening of the nose " + in_unit(*l.nose_opening, u.length, 1e-6) + " " + u.length.name);
+  if (l.utilisation) add("utilisation of a part " + fixed(*l.utilisation * 100, 0) + " %");
+  if (l.nose_opening) add("nose opening " + in_unit(*l.nose_opening, u.length, 1e-6) + " " + u.length.name);
   return out;
 }
 
@@ -65,17 +65,17 @@ std::string limit_words(const Limits& l, const OutputUnits& u) {
 
 Report capacity_report(const Case& c, const CapacityTable& table, const Machine& machine, const Findings& f,
                        const RunStamp& stamp) {
-  Report r{c.machine.title + ": how thick a sheet"};
+  Report r{c.machine.title + ": thickest sheet"};
   r.answer = answer(table, machine, c.output);
   r.units = c.output;
   r.stamp = stamp;
   r.warnings = f.warnings;
   r.assumptions = f.assumptions;
   r.assumptions.insert(r.assumptions.end(), c.assumptions.begin(), c.assumptions.end());
-  ReportSection section{"How thick a sheet it bends",
+  ReportSection section{"Thickest sheet that it bends",
                         {"Limits of the case: " + limit_words(c.machine.limits, c.output) +
                              ". A sheet of the thickness shown keeps them all in every step; one a hundredth of a "
-                             "millimetre thicker exceeds the one that the table names.",
+                             "millimetre thicker exceeds the limit named in the table.",
                          "\"None\" near an end often comes from clamping, not from bending: posts and cams tilt the "
                          "clamp there, whatever the sheet's thickness."}};
   for (const int material : materials_of(table)) {

@@ -9,7 +9,7 @@
 namespace bedbow {
 
 /// Shaded picture, plot and table of each material, and the machine with the case's own sheet.
-/// \param machine whose materials the rows name. \param findings of the case; must outlive the report.
+/// \param machine source of the materials. \param findings of the case; must outlive the report.
 Report capacity_report(const Case& c, const CapacityTable& table, const Machine& machine, const Findings& findings,
                        const RunStamp& stamp);
 

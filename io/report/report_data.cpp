@@ -1,4 +1,4 @@
-// What the script of a report's page reads. Its other end is tools/report/src/data.ts.
+// Data for the script of a report's page. Its reader is tools/report/src/data.ts.
 #include "io/draw/surface.h"
 #include "io/report/report.h"
 #include "io/text/base64.h"
@@ -21,7 +21,7 @@ template <class Value> std::string packed(const std::vector<Value>& values) {
   return base64(std::as_bytes(std::span(values)));
 }
 
-/// Numbers as 16-bit counts of a step, so that the page stays small: half a step is 1/65000 of the greatest.
+/// Numbers as 16-bit multiples of a step, to keep the page small: half a step is 1/65000 of the greatest.
 template <class Count> struct Counts {
   std::vector<Count> values;
   double step = 0;

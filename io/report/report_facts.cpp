@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-/// Greatest movement of a bar or plate of this name.
+/// Greatest displacement of a bar or plate of this name.
 double greatest_move(const Fields& fields, const std::string& name) {
   double most = 0;
   const auto look = [&](const auto& list) {
@@ -23,24 +23,22 @@ double greatest_move(const Fields& fields, const std::string& name) {
 }
 
 ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUnits& u) {
-  const std::string moment = u.force.name + " " + u.length.name;
-  const OutputUnit unit{moment, u.force.size * u.length.size};
-  return {{"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
-          {"used, of yield", percent(b.utilisation)},
-          {"at x", length_text(b.at_x, u, 1e-4)},
-          {"there, from the section's centroid", "y " + length_text(b.y, u, 1e-4) + ", z " + length_text(b.z, u, 1e-4)},
-          {"bending moment there", in_unit(b.forces.My, unit, 0.1) + " " + moment + " about y, " +
-                                       in_unit(b.forces.Mz, unit, 0.1) + " " + moment + " about z"},
-          {"axial force there", force_text(b.forces.N, u)},
-          {"moves at most", length_text(greatest_move(step.fields, b.name), u, 1e-6)}};
+  return {
+      {"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
+      {"utilisation of yield", percent(b.utilisation)},
+      {"at x", length_text(b.at_x, u, 1e-4)},
+      {"position from the section's centroid", "y " + length_text(b.y, u, 1e-4) + ", z " + length_text(b.z, u, 1e-4)},
+      {"bending moment there", moment_text(b.forces.My, u) + " about y, " + moment_text(b.forces.Mz, u) + " about z"},
+      {"axial force there", force_text(b.forces.N, u)},
+      {"greatest displacement", length_text(greatest_move(step.fields, b.name), u, 1e-6)}};
 }
 
-ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnits& u) {
+ReportFacts joint_facts(const JointResult& j, const OutputUnits& u) {
   ReportFacts out;
-  if (const auto moment = j.more.find("moment_Nm"); moment != j.more.end())
-    out.emplace_back("moment that it takes", fixed(moment->second, 1) + " N m");
-  if (std::isfinite(j.value)) out.emplace_back(what, force_text(j.value, u));
-  if (j.utilisation > 0) out.emplace_back("used, of what it bears", percent(j.utilisation));
+  if (const double moment = j.figure("moment"); std::isfinite(moment))
+    out.emplace_back("moment", moment_text(moment, u));
+  if (std::isfinite(j.value)) out.emplace_back(info(j.kind).value, force_text(j.value, u));
+  if (j.utilisation > 0) out.emplace_back("utilisation", percent(j.utilisation));
   if (j.open) out.emplace_back("state", "open: carries nothing in this step");
   out.emplace_back("at", "x " + length_text(j.at.x(), u, 1e-4) + ", y " + length_text(j.at.y(), u, 1e-4) + ", z " +
                              length_text(j.at.z(), u, 1e-4));
@@ -52,16 +50,8 @@ ReportFacts joint_facts(const JointResult& j, const char* what, const OutputUnit
 std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& u) {
   std::map<std::string, ReportFacts> out;
   for (const BarResult& b : step.bars) out[b.name] = bar_facts(step, b, u);
-  const auto joints = [&](const char* kind, const char* what, const std::vector<JointResult>& list) {
-    for (const JointResult& j : list) out[with_kind(kind, j.name)] = joint_facts(j, what, u);
-  };
-  joints("post", "tension", step.posts);
-  joints("cam", "push", step.cams);
-  joints("hinge", "force on the pin", step.hinges);
-  joints("screws", "shear of the worst screw", step.screws);
-  joints("support", "force", step.supports);
-  joints("tie", "force", step.ties);
-  joints("handle", "force of the hand", step.handles);
+  for (const JointResult& j : step.joints)
+    if (info(j.kind).part) out[with_kind(info(j.kind).key, j.name)] = joint_facts(j, u);
   return out;
 }
 
@@ -70,14 +60,15 @@ std::map<std::string, ReportFacts> shape_facts(const ModeShape& m, bool buckling
   out[""] = {buckling ? std::pair{"buckles at", fixed(m.frequency, 2) + " times the loads"}
                       : std::pair{"frequency", fixed(m.frequency, 2) + " Hz"},
              {"what moves", m.description.empty() ? "-" : m.description},
-             {"where the strain energy sits", strained_most(m, m.strain_share.size())}};
+             {"where the strain energy is", strained_most(m, m.strain_share.size())}};
   double greatest = 0;
   const auto bars = [&](const auto& list, auto&& tell) {
     for (const auto& field : list) tell(field.name, greatest_move(m.fields, field.name));
   };
   const auto look = [&](const std::string&, double move) { greatest = std::max(greatest, move); };
   const auto tell = [&](const std::string& name, double move) {
-    out[name] = {{"moves at most", fixed(greatest > 0 ? 100 * move / greatest : 0, 0) + " % of the greatest movement"}};
+    out[name] = {{"greatest displacement",
+                  fixed(greatest > 0 ? 100 * move / greatest : 0, 0) + " % of the greatest in the machine"}};
   };
   bars(m.fields.bars, look);
   bars(m.fields.shells, look);

@@ -12,7 +12,7 @@ namespace {
 constexpr PlotSize wide{560, 340};   ///< shown at about this size, so that its text is as large as the page's notes
 constexpr PlotSize narrow{360, 330}; ///< for a telephone, and two in a row on paper
 
-/// Writes elements; text given to it is made safe.
+/// Writes elements; text is escaped.
 class Page {
 public:
   Page& raw(std::string_view html) {
@@ -35,7 +35,7 @@ private:
   std::string out_;
 };
 
-/// Line by line, since making text safe takes line breaks for control characters.
+/// Line by line, since escaping treats line breaks as control characters.
 std::vector<std::string> lines_of(const std::string& text) {
   std::istringstream in(text);
   std::vector<std::string> out;
@@ -58,7 +58,7 @@ void answer(Page& page, const Report& r) {
   const char* look = R"(id="answer" class="answer")";
   if (r.pass) look = *r.pass ? R"(id="answer" class="answer pass")" : R"(id="answer" class="answer fail")";
   page.element("p", r.answer, look);
-  if (r.reasons.size() > 1) { // a single one stands in the answer
+  if (r.reasons.size() > 1) { // a single one is part of the answer
     page.raw("<ol id=\"reasons\">\n");
     for (const std::string& reason : r.reasons) page.element("li", reason);
     page.raw("</ol>\n");
@@ -88,9 +88,9 @@ void checks(Page& page, const Report& r) {
 }
 
 void mind(Page& page, const Report& r) {
-  page.raw("<section id=\"mind\" class=\"caution\">\n<h2>Mind</h2>\n");
+  page.raw("<section id=\"mind\" class=\"caution\">\n<h2>Warnings and limitations</h2>\n");
   if (!r.warnings.empty()) page.list(r.warnings);
-  for (const std::string& line : lines_of(cautions())) page.element("p", line);
+  for (const std::string& line : cautions()) page.element("p", line);
   page.raw("</section>\n");
 }
 
@@ -159,7 +159,7 @@ void machine(Page& page, const Report& r) {
 }
 
 void foot(Page& page, const Report& r) {
-  if (!r.assumptions.empty()) page.raw("<section>\n<h2>Assumed</h2>\n").list(r.assumptions).raw("</section>\n");
+  if (!r.assumptions.empty()) page.raw("<section>\n<h2>Assumptions</h2>\n").list(r.assumptions).raw("</section>\n");
   page.raw("</main>\n<footer>\n");
   page.element("p", "bedbow " + r.stamp.version + (r.stamp.case_sha256.empty() ? "" : ", case file SHA-256 ") +
                         r.stamp.case_sha256);

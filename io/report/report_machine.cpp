@@ -15,15 +15,19 @@ std::vector<ReportFixture> fixtures(const Machine& m, const Findings& f) {
   const StepResult& step = f.steps.front();
   const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
   const auto known = [](double v, double otherwise) { return std::isfinite(v) && v > 0 ? v : otherwise; };
-  for (std::size_t i = 0; i < m.posts.size() && i < step.posts.size(); ++i)
-    out.push_back({with_kind("post", step.posts[i].name), "post", step.posts[i].at, Eigen::Vector3d::UnitZ(),
-                   m.posts[i].diameter, m.posts[i].free_length});
-  for (std::size_t i = 0; i < m.cams.size() && i < step.cams.size(); ++i)
-    out.push_back({with_kind("cam", step.cams[i].name), "cam", step.cams[i].at, x, 2 * known(m.cams[i].radius, 0.01),
-                   known(m.cams[i].width, 0.015)});
-  for (std::size_t i = 0; i < m.hinges.size() && i < step.hinges.size(); ++i)
-    out.push_back({with_kind("hinge", step.hinges[i].name), "hinge", step.hinges[i].at, x,
-                   known(m.hinges[i].pin, 0.012), known(m.hinges[i].bearing_length, 0.02)});
+  const auto add = [&](JointKind kind, const auto& list, const Eigen::Vector3d& axis, auto size) {
+    const auto joints = joints_of(step, kind);
+    for (std::size_t i = 0; i < list.size() && i < joints.size(); ++i) {
+      const auto [diameter, length] = size(list[i]);
+      out.push_back({with_kind(info(kind).key, joints[i].name), info(kind).key, joints[i].at, axis, diameter, length});
+    }
+  };
+  add(JointKind::post, m.posts, Eigen::Vector3d::UnitZ(),
+      [](const Post& p) { return std::pair(p.diameter, p.free_length); });
+  add(JointKind::cam, m.cams, x,
+      [&](const Cam& c) { return std::pair(2 * known(c.radius, 0.01), known(c.width, 0.015)); });
+  add(JointKind::hinge, m.hinges, x,
+      [&](const Hinge& h) { return std::pair(known(h.pin, 0.012), known(h.bearing_length, 0.02)); });
   return out;
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// The machine of a report: its states to look at, the round things about it, what is told of bars, joints and shapes.
+/// The machine of a report: its states, its round parts, and the values shown for bars, joints and mode shapes.
 #pragma once
 
 #include "io/report/report.h"
@@ -10,10 +10,10 @@ namespace bedbow {
 /// pins and the sheet. \param report its units must be set. \param findings must outlive the report.
 void add_machine(Report& report, const Machine& machine, const Findings& findings);
 
-/// What the page tells of each bar and joint of a step.
+/// Values shown for each bar and joint of a step.
 std::map<std::string, ReportFacts> step_facts(const StepResult& step, const OutputUnits& units);
 
-/// What it tells of a shape as a whole (under the empty name) and of each bar: its share of the greatest movement.
+/// Values shown for a shape as a whole (under the empty name) and for each bar: its share of the greatest displacement.
 /// \param buckling the shape's `frequency` is a load factor.
 std::map<std::string, ReportFacts> shape_facts(const ModeShape& shape, bool buckling);
 

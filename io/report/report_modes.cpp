@@ -20,14 +20,14 @@ std::string lowest(const ModesResult& m) {
 
 std::string answer(const ModesResult& m) {
   std::string out = lowest(m);
-  if (m.buckling_step.empty()) return out.empty() ? "Nothing was asked for." : out + ".";
+  if (m.buckling_step.empty()) return out.empty() ? "No modes were requested." : out + ".";
   out += out.empty() ? "Under " : "; under ";
   out += "the loads of step " + m.buckling_step;
-  if (m.buckling_factors.empty()) return out + " nothing buckles.";
-  return out + " something buckles at " + fixed(std::ranges::min(m.buckling_factors), 2) + " times what they are.";
+  if (m.buckling_factors.empty()) return out + " the machine does not buckle.";
+  return out + " the machine buckles at " + fixed(std::ranges::min(m.buckling_factors), 2) + " times their value.";
 }
 
-/// Shapes stand before the steps here: they are what was asked for.
+/// Shapes come before the steps: they are what was requested.
 void shapes_first(Report& r) {
   std::stable_partition(r.scenes.begin(), r.scenes.end(),
                         [](const ReportScene& s) { return s.kind == ReportScene::Kind::mode; });
@@ -49,23 +49,23 @@ Report modes_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     const double least = std::ranges::min(m.buckling_factors);
     const double limit = c.machine.limits.buckling.value_or(usual_buckling_limit);
     r.pass = least >= limit;
-    r.checks.push_back({"least load factor of buckling", fixed(least, 2), "at least " + fixed(limit, 2),
-                        m.buckling_step, *r.pass ? ReportCheck::Outcome::pass : ReportCheck::Outcome::fail});
+    r.checks.push_back({"least buckling load factor", fixed(least, 2), "at least " + fixed(limit, 2), m.buckling_step,
+                        *r.pass ? ReportCheck::Outcome::pass : ReportCheck::Outcome::fail});
   }
   add_machine(r, c.machine, f);
   shapes_first(r);
-  ReportSection section{"How it swings and buckles",
-                        {"Small movements of the machine as it stands clamped. A mode near 0 Hz means a missing joint. "
-                         "What buckles gives way at once and without warning."}};
+  ReportSection section{"Vibration and buckling",
+                        {"Small vibrations of the clamped machine. A mode near 0 Hz means a missing joint. "
+                         "Buckling is sudden and without warning."}};
   if (!m.modes.empty())
     section.tables.push_back({"Natural frequencies, joints as in: " + m.joint_state, shape_table(m.modes, "Hz"),
-                              "Strained: where the energy sits. A mode that strains the joints is cured by more posts, "
-                              "one that strains a body by a deeper bar there."});
+                              "Strained: where the strain energy is. More posts raise a mode that strains the joints, "
+                              "a deeper bar one that strains a body."});
   if (!m.buckling_shapes.empty())
     section.tables.push_back(
         {"Buckling under the loads of step " + m.buckling_step, shape_table(m.buckling_shapes, "times load")});
   r.sections.push_back(std::move(section));
-  r.sections.push_back({"The case as it was understood"});
+  r.sections.push_back({"The case as read"});
   r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }

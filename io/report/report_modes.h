@@ -7,7 +7,7 @@
 
 namespace bedbow {
 
-/// Lowest frequency and least load factor, the shapes swinging in 3D, tables. \param findings with modes; must outlive
+/// Lowest frequency and least load factor, animated shapes in 3D, tables. \param findings with modes; must outlive
 /// the report, which draws from its fields.
 Report modes_report(const Case& c, const Findings& findings, const RunStamp& stamp);
 

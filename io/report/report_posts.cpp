@@ -16,27 +16,29 @@ std::string figures(const PostLayout& l, const Case& c) {
 }
 
 std::string answer(const PostsFound& f, const Case& c) {
-  if (!f.smallest) return "None of these numbers of posts keeps all limits.";
+  if (!f.smallest) return "No layout with these numbers of posts keeps all limits.";
   const PostLayout& l = f.counts[*f.smallest];
   const std::string count = std::to_string(l.x.size());
   const std::string at = count + (l.x.size() == 1 ? " post at x = " : " posts at x = ") + places_words(l, c.output);
-  return at + " within the limits, and no fewer of those tried: " + figures(l, c) + ".";
+  return at + ": within the limits, and the fewest of those tried; " + figures(l, c) + ".";
 }
 
 ReportSection counts_section(const Case& c, const PostsFound& f, const std::string& goal) {
   ReportSection out{"How many posts, and where"};
-  out.text = {
-      "For each number the places with the least " + goal_words(goal) +
-      ", worst of all steps. x runs along the bend line from the left end of the bed. Spread: of the bend angle "
-      "along the sheet, which nobody can correct. Straight: the narrowest pair of parallel lines that holds the "
-      "clamp's edge. Post: the greatest pull of one. Used: what the worst part carries, over what it may. More posts "
-      "can come out worse by a little, since each brings its own preload."};
-  out.tables.push_back({"The best places of each number", counts_table(f, c.output)});
-  if (!f.spacings.empty()) out.tables.push_back({"Evenly set, by spacing", spacings_table(f, c.output)});
+  out.text = {"For each number, the places with the least " + goal_words(goal) +
+              " in the worst step. x runs along the bend line from the left end of the bed. Spread: of the bend angle "
+              "along the sheet, which cannot be corrected. Straightness: the distance of the closest pair of parallel "
+              "lines that "
+              "contain the clamp's edge. Post: the greatest tension of a post. Used: the highest utilisation. "
+              "More posts "
+              "can be slightly worse, since each adds its own preload."};
+  out.tables.push_back({"Best places for each number", counts_table(f, c.output)});
+  if (!f.spacings.empty()) out.tables.push_back({"Evenly spaced, by spacing", spacings_table(f, c.output)});
   if (const auto plot = posts_plot(f, c)) {
     out.plots.push_back(*plot);
-    out.text.emplace_back("A flat valley in the plot says that a few millimetres do not matter, a steep one that they "
-                          "do.");
+    out.text.emplace_back(
+        "A flat minimum in the plot means that a few millimetres do not matter, a steep one that they "
+        "do.");
   }
   return out;
 }

@@ -1,4 +1,4 @@
-// The assembler takes the files in as they are; CMake gives their directory, and builds this again when they change.
+// The assembler includes the files unchanged; CMake gives their directory, and rebuilds this when they change.
 #include "io/report/report_resources.h"
 
 // NOLINTBEGIN(hicpp-no-assembler)

@@ -18,7 +18,7 @@ namespace {
 
 using Outcome = ReportCheck::Outcome;
 
-/// Greatest value of the steps, NaN passed over, and the step it is in.
+/// Greatest value of the steps, ignoring NaN, and its step.
 struct Greatest {
   double value = 0;
   std::string step;
@@ -70,24 +70,25 @@ std::string bow_words(const Findings& f, const OutputUnits& u) {
   return out;
 }
 
-/// What the sheet and the bars do, without judging it.
+/// The main results, without comparison with limits.
 std::string figures(const Case& c, const Findings& f) {
   const OutputUnits& u = c.output;
   std::string out;
   if (const Greatest spread = spread_peak(f); f.sheet && spread.found)
     out = "the bend angle varies by " + degrees_text(spread.value) + " along the sheet at worst (" + spread.step + ")";
   if (const std::string bow = bow_words(f, u); f.sheet && !bow.empty())
-    out += (out.empty() ? "" : ", ") + std::string("the greatest bow is: ") + bow;
+    out += (out.empty() ? "" : ", ") + std::string("the greatest bows are: ") + bow;
   if (const PartPeaks used = most_used(f); used.use.value > 0)
-    out += (out.empty() ? "" : "; ") + used.label() + " is used most, " + percent(used.use.value) + " of what it bears";
-  return out.empty() ? "no figure to judge" : out;
+    out += (out.empty() ? "" : "; ") + ("the highest utilisation is " + percent(used.use.value)) + " (" + used.label() +
+           ")";
+  return out.empty() ? "there is no result to compare" : out;
 }
 
 TextTable sheet_table(const SheetResult& s) {
   TextTable t({{"", Align::left}, {"value"}, {"unit", Align::left}});
   t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
   t.row({"push of the apron", fixed(to_N_per_mm(s.apron), 2), "N/mm"});
-  t.row({"grip behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
+  t.row({"grip force behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
   t.row({"springback", fixed(to_deg(s.springback), 2), "deg"});
   return t;
 }
@@ -96,7 +97,7 @@ TextTable sheet_table(const SheetResult& s) {
 
 std::string solve_answer(const Case& c, const Findings& f) {
   const bool judged = c.machine.limits.bow || c.machine.limits.angle || c.machine.limits.utilisation;
-  if (!judged && f.verdict.pass) return "No limit was set: " + figures(c, f) + ".";
+  if (!judged && f.verdict.pass) return "No limit is set: " + figures(c, f) + ".";
   if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
   std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
   if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
@@ -116,14 +117,14 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
       out.push_back({"spread of the bend angle", degrees_text(p.value),
                      limits.angle ? degrees_text(*limits.angle) : "-", p.step, outcome(p.value, limits.angle)});
     if (const Greatest p = opening_peak(f); p.found && c.machine.sheet) {
-      out.push_back({"opening of the nose", length_text(p.value, u, 1e-6),
+      out.push_back({"nose opening", length_text(p.value, u, 1e-6),
                      limits.nose_opening ? length_text(*limits.nose_opening, u, 1e-6) : "-", p.step,
                      outcome(p.value, limits.nose_opening)});
     }
   }
-  // Without a limit of the case a part may be used to the whole.
+  // Without a limit in the case a utilisation of 100 % is permitted.
   if (const PartPeaks p = most_used(f); p.use.value > 0)
-    out.push_back({"most used: " + p.label(), percent(p.use.value), percent(limits.utilisation.value_or(1)),
+    out.push_back({"highest utilisation: " + p.label(), percent(p.use.value), percent(limits.utilisation.value_or(1)),
                    step_label(p.use.step) + ", x = " + in_unit(p.use.x, u.length, 1e-3) + " " + u.length.name,
                    outcome(p.use.value, limits.utilisation.value_or(1))});
   return out;
@@ -132,8 +133,8 @@ std::vector<ReportCheck> solve_checks(const Case& c, const Findings& f) {
 void add_solve_checks(Report& r, const Case& c, const Findings& f) {
   r.checks = solve_checks(c, f);
   r.checks_note =
-      "The limits are those of the case file, and for the opening of the nose 5 % of the sheet's thickness where "
-      "it gives none. Used: of what the part may bear, which is 100 %.";
+      "The limits are those of the case file; for the nose opening the default is 5 % of the sheet's thickness. "
+      "Utilisation: actual over allowable value.";
 }
 
 Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
@@ -153,23 +154,24 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     r.sections.push_back({"Along the bend line"});
     r.sections.back().plots = std::move(plots);
     r.sections.back().tables.push_back(
-        {"Bow over the sheet's width in " + u.length.name + ", bend angle in deg", bow_table(f, u)});
+        {"Bow over the sheet width [" + u.length.name + "], bend angle [deg]", bow_table(f, u)});
     if (TextTable t = bracket_rows(f, u); !t.empty())
       r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
     if (auto words = hold_words(f, u); !words.empty())
-      r.sections.back().lists.push_back({"Where the clamp has no reserve:", std::move(words)});
+      r.sections.back().lists.push_back({"Where the clamp has no clamping reserve:", std::move(words)});
   }
-  ReportSection bears{"What bears, and how much"};
+  ReportSection bears{"Loads and utilisation"};
   if (TextTable t = load_table(f, u); !t.empty())
     bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
-  if (TextTable t = dial_table(f, u); !t.empty()) bears.tables.push_back({"Dials, movement in " + u.length.name, t});
-  if (f.sheet) bears.tables.push_back({"What the sheet asks", sheet_table(*f.sheet)});
+  if (TextTable t = dial_table(f, u); !t.empty())
+    bears.tables.push_back({"Dials, displacement [" + u.length.name + "]", t});
+  if (f.sheet) bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
   if (auto words = load_remarks(f); !words.empty())
-    bears.lists.push_back({"What will wear or give:", std::move(words)});
+    bears.lists.push_back({"Expected wear and damage:", std::move(words)});
   if (auto words = allowable_sources(f); !words.empty())
-    bears.lists.push_back({"What may be borne, and who says so:", std::move(words)});
+    bears.lists.push_back({"Allowable values and their sources:", std::move(words)});
   r.sections.push_back(std::move(bears));
-  r.sections.push_back({"The case as it was understood", {mass_words(f) + "."}});
+  r.sections.push_back({"The case as read", {mass_words(f) + "."}});
   r.sections.back().listing = explain(c, {}, Style(false));
   return r;
 }

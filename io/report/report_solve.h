@@ -11,10 +11,10 @@ namespace bedbow {
 /// draws from its fields.
 Report solve_report(const Case& c, const Findings& findings, const RunStamp& stamp);
 
-/// The answer in one sentence: within the limits or not, and the figures that say so.
+/// The answer in one sentence: within the limits or not, with the main results.
 std::string solve_answer(const Case& c, const Findings& findings);
 
-/// Fills the report's checks, and what their numbers are of.
+/// Fills the report's checks, and the note that explains their numbers.
 void add_solve_checks(Report& report, const Case& c, const Findings& findings);
 
 /// One line per limit that a case can set, worst case of all steps.

@@ -11,11 +11,11 @@ namespace bedbow {
 
 namespace {
 
-constexpr std::size_t most_rows = 60; ///< of the front that are shown
+constexpr std::size_t most_rows = 60; ///< greatest number shown of the front
 
 std::string answer(const VariantStore& store, const std::vector<VariantResult>& front, const Trade& trade) {
   const std::uint64_t pass = store.count("pass = 1");
-  std::string out = std::to_string(pass) + " of " + std::to_string(store.count()) + " variants stay within the limits";
+  std::string out = std::to_string(pass) + " of " + std::to_string(store.count()) + " variants keep the limits";
   if (front.empty() || !trade.passing) return out + ".";
   const VariantResult& least = front.front();
   out += "; the one with the least " + words_for(trade.price) + " is variant " + std::to_string(least.id + 1) + ":";
@@ -54,15 +54,15 @@ Report sweep_page(const VariantStore& store, const std::string& title, const std
   r.answer = answer(store, front, trade);
   r.pass = store.count("pass = 1") > 0;
   r.stamp = {store.identity().version, store.identity().case_hash, {}};
-  ReportSection trades{"What a better machine costs"};
-  trades.plots.push_back(front_plot(store, "Each dot a variant"));
+  ReportSection trades{"Cost of a better machine"};
+  trades.plots.push_back(front_plot(store, "All variants (one dot each)"));
   if (!front.empty())
     trades.tables.push_back(
         {"Variants that no other beats in both", front_table(store, front, trade),
-         front.size() > most_rows ? "Some of " + std::to_string(front.size()) + " are left out." : ""});
+         front.size() > most_rows ? "Some of " + std::to_string(front.size()) + " are not shown." : ""});
   r.sections.push_back(std::move(trades));
   if (!summary.empty()) {
-    r.sections.push_back({"In short"});
+    r.sections.push_back({"Summary"});
     r.sections.back().listing = summary;
     r.sections.back().folded = false;
   }

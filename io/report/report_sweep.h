@@ -12,14 +12,14 @@
 
 namespace bedbow {
 
-/// A variant to look at: the cheapest that passes.
+/// The variant that is shown: the cheapest that passes.
 struct ShownVariant {
   std::uint64_t id = 0;
   Case value;
   Findings findings;
 };
 
-/// Number of the variant with which the trade-off begins; nothing where none could be solved.
+/// Number of the first variant of the trade-off; empty where none could be solved.
 std::optional<std::uint64_t> variant_to_show(const VariantStore& store);
 
 /// How many variants pass, the trade-off as plot and table, the summary, and one variant's machine.

@@ -7,7 +7,6 @@
 
 #include <array>
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -62,8 +61,9 @@ TextTable dials(const Findings& f, const OutputUnits& u) {
 } // namespace
 
 std::string bracket_title(const Findings& f, const OutputUnits& u) {
-  const std::string what = f.sheet ? "bow in " + u.length.name + ", spread in deg" : "movement in " + u.length.name;
-  return "At the limits of what the screws may do (" + what + ")";
+  const std::string what =
+      f.sheet ? "bow [" + u.length.name + "], spread [deg]" : "displacement [" + u.length.name + "]";
+  return "Slip bounds of the screws: " + what;
 }
 
 TextTable bracket_rows(const Findings& f, const OutputUnits& u) {

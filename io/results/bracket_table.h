@@ -1,5 +1,5 @@
 /// \file
-/// The printed bracket: what the bows would be if the screws let nothing slip, and if they carried no shear.
+/// The printed slip bounds: the bows without slip at the screws, and without shear in them.
 #pragma once
 
 #include "io/text/style.h"
@@ -11,12 +11,12 @@
 
 namespace bedbow {
 
-/// Its line above the table, and its rows for terminal and report alike; empty where the findings have no bracket.
+/// Title and rows of the table, for terminal and report alike; empty where the findings have no bracket.
 std::string bracket_title(const Findings& findings, const OutputUnits& units);
 TextTable bracket_rows(const Findings& findings, const OutputUnits& units);
 
-/// Table of both limits by step (with a sheet: bows and angle spread; without: how far each dial moves). Empty where
-/// the findings have no bracket.
+/// Table of both limits by step (with a sheet: bows and angle spread; without: the displacement of each dial). Empty
+/// where the findings have no bracket.
 std::string bracket_table(const Findings& findings, const OutputUnits& units, const Style& style);
 
 } // namespace bedbow

@@ -36,7 +36,7 @@ std::string bend_line_csv(const Findings& findings) {
                "clamp_N_per_mm", "lifted", "clamp_reserve_N_per_mm", "nose_opening_mm"});
   for (const StepResult& s : findings.steps) {
     const BendLine& l = s.bend_line;
-    // A quantity that a machine does not have (no apron) may be left without entries.
+    // A quantity that a machine does not have (no apron) may have no entries.
     const auto at = [](const std::vector<double>& values, std::size_t i, double (*convert)(double)) {
       return i < values.size() ? csv_number(convert(values[i])) : "";
     };

@@ -1,5 +1,5 @@
 /// \file
-/// Numbers as results.json has them.
+/// Numbers of results.json.
 #pragma once
 
 #include "io/units/quantities_out.h"
@@ -11,8 +11,7 @@
 
 namespace bedbow {
 
-/// Twelve digits, and null for what is no number (NaN would be written as null anyway, but must not stand in the value
-/// handed on).
+/// Twelve digits, and null for NaN (which would be written as null anyway, but must not remain in the JSON value).
 inline nlohmann::ordered_json json_number(double value) {
   return std::isfinite(value) ? nlohmann::ordered_json(twelve_digits(value)) : nlohmann::ordered_json(nullptr);
 }

@@ -36,7 +36,7 @@ std::string reason_words(const Reason& r, const OutputUnits& u) {
            u.length.name + tail;
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
-  return r.part + " reaches " + value + " of what it bears" + (r.check.empty() ? "" : " (" + r.check + ")") + tail;
+  return r.part + " reaches a utilisation of " + value + (r.check.empty() ? "" : " (" + r.check + ")") + tail;
 }
 
 std::vector<std::string> reason_words(const std::vector<Reason>& reasons, const OutputUnits& units) {

@@ -1,5 +1,5 @@
 /// \file
-/// Why a machine does not pass, in words: the one place that turns the reasons of a verdict into sentences.
+/// Why a machine does not pass, in words: the only place that turns the reasons of a verdict into sentences.
 #pragma once
 
 #include "io/units/output_units.h"

@@ -17,7 +17,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// Every number passes here.
+// All numbers go through this function.
 Json number(double value) {
   return json_number(value);
 }
@@ -55,7 +55,7 @@ Json checks_json(const StepChecks& c) {
 StepChecks worst_of(const std::vector<StepResult>& steps) {
   StepChecks worst;
   for (const StepResult& s : steps) {
-    // A NaN wins and stays: a check that failed must not vanish behind one that held.
+    // NaN takes precedence: a failed check must not be hidden by one that passed.
     const auto take = [](double& to, double v) {
       if (std::isnan(v) || v > to) to = v;
     };
@@ -115,23 +115,22 @@ Json bar_json(const BarResult& b) {
           {"moments_N_mm", Json::array({number(to_N_mm(f.T)), number(to_N_mm(f.My)), number(to_N_mm(f.Mz))})}};
 }
 
-/// What a check's figures are in files: the end of their key, and file value = SI value * scale.
-std::pair<std::string, double> file_unit(const Check& c) {
-  if (c.unit == CheckUnit::force) return {"_N", 1};
-  return c.unit == CheckUnit::stress ? std::pair<std::string, double>{"_MPa", 1e-6}
-                                     : std::pair<std::string, double>{"", 1};
+/// A figure under its key with its unit.
+void put(Json& item, std::string key, Quantity quantity, double value) {
+  const auto [suffix, scale] = file_unit(quantity);
+  item[key.append(suffix)] = number(value * scale);
 }
 
 Json check_json(const Check& c) {
-  const auto [unit, scale] = file_unit(c);
-  return {{"what", c.what},
-          {"actual" + unit, number(c.actual * scale)},
-          {"allowed" + unit, c.allowed.value > 0 ? number(c.allowed.value * scale) : Json(nullptr)},
-          {"utilisation", number(c.utilisation())},
-          {"source", c.allowed.source}};
+  Json out{{"what", c.what}};
+  put(out, "actual", c.unit, c.actual);
+  put(out, "allowed", c.unit, c.allowed.value > 0 ? c.allowed.value : left_out);
+  out["utilisation"] = number(c.utilisation());
+  out["source"] = c.allowed.source;
+  return out;
 }
 
-Json joints_json(const std::vector<JointResult>& joints) {
+Json joints_json(std::span<const JointResult> joints) {
   Json out = Json::array();
   for (const JointResult& j : joints) {
     Json item{{"name", j.name},
@@ -142,10 +141,7 @@ Json joints_json(const std::vector<JointResult>& joints) {
               {"vector_N", json_vector(j.force)},
               {"moment_N_mm", json_vector(j.moment, 1e3)}};
     add_joined(j, item);
-    for (const auto& [key, value] : j.more) {
-      const auto [file_key, file_value] = in_file_unit(key, value);
-      item[file_key] = number(file_value);
-    }
+    for (const JointFigure& f : j.more) put(item, f.key, f.quantity, f.value);
     if (!j.checks.empty()) {
       item["checks"] = Json::array();
       for (const Check& c : j.checks) item["checks"].push_back(check_json(c));
@@ -156,24 +152,24 @@ Json joints_json(const std::vector<JointResult>& joints) {
   return out;
 }
 
-/// A joint over all steps: where its force is greatest, and where most of what it bears is used.
+/// A joint over all steps: where its force is greatest, and where its utilisation is highest.
 Json peaks_json(const PartPeaks& p) {
-  Json out{{"kind", p.kind}, {"name", p.name}};
-  const bool handle = p.kind == "handle";
-  out[handle ? "moment_Nm" : "force_N"] = number(p.load.value);
-  out[handle ? "moment_step" : "force_step"] = p.load.step;
+  const JointKindInfo& kind = info(*p.kind);
+  Json out{{"kind", kind.key}, {"name", p.name}};
+  const bool moment = kind.quantity == Quantity::moment;
+  put(out, moment ? "moment" : "force", kind.quantity, p.load.value);
+  out[moment ? "moment_step" : "force_step"] = p.load.step;
   if (!p.across.step.empty()) {
-    out["across_N"] = number(p.across.value);
+    put(out, "across", Quantity::force, p.across.value);
     out["across_step"] = p.across.step;
   }
-  if (handle) return out;
+  if (moment) return out; // nothing is checked with it
   const bool known = p.use.value > 0 && !p.check.what.empty();
   out["use"] = number(p.use.value);
   out["check"] = known ? Json(p.check.what) : Json(nullptr);
   if (known) {
-    const auto [unit, scale] = file_unit(p.check);
-    out["actual" + unit] = number(p.check.actual * scale);
-    out["allowable" + unit] = number(p.check.allowed.value * scale);
+    put(out, "actual", p.check.unit, p.check.actual);
+    put(out, "allowable", p.check.unit, p.check.allowed.value);
   }
   out["use_step"] = p.use.value > 0 ? Json(p.use.step) : Json(nullptr);
   return out;
@@ -182,7 +178,7 @@ Json peaks_json(const PartPeaks& p) {
 Json all_peaks_json(const std::vector<StepResult>& steps) {
   Json out = Json::array();
   for (const PartPeaks& p : part_peaks(steps))
-    if (p.kind != "bar") out.push_back(peaks_json(p));
+    if (p.kind) out.push_back(peaks_json(p));
   return out;
 }
 
@@ -210,21 +206,11 @@ Json bracket_json(const BracketSide& side) {
 Json step_json(const StepResult& s) {
   Json bars = Json::array();
   for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
-  Json out{{"name", s.name},
-           {"angle_deg", number(to_deg(s.angle))},
-           {"checks", checks_json(s.checks)},
-           {"bow", bow_json(s.bow)},
-           {"bend_line", bend_line_json(s.bend_line)},
-           {"bars", std::move(bars)},
-           {"posts", joints_json(s.posts)},
-           {"cams", joints_json(s.cams)},
-           {"hinges", joints_json(s.hinges)},
-           {"screws", joints_json(s.screws)},
-           {"supports", joints_json(s.supports)},
-           {"ties", joints_json(s.ties)},
-           {"handles", joints_json(s.handles)},
-           {"touches", joints_json(s.touches)},
-           {"dials", dials_json(s.dials)}};
+  Json out{{"name", s.name},         {"angle_deg", number(to_deg(s.angle))},     {"checks", checks_json(s.checks)},
+           {"bow", bow_json(s.bow)}, {"bend_line", bend_line_json(s.bend_line)}, {"bars", std::move(bars)}};
+  for (const JointKindInfo& k : joint_kinds)
+    if (k.plural) out[k.plural] = joints_json(joints_of(s, k.kind));
+  out["dials"] = dials_json(s.dials);
   add_statics(s, out);
   return out;
 }

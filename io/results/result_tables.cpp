@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <utility>
 
 namespace bedbow {
@@ -18,7 +17,7 @@ using si::degree;
 
 /// The greatest load of a part: stress of a bar, moment of a handle, else force; of a hinge across its pin.
 std::string load_words(const PartPeaks& p, const OutputUnits& u) {
-  if (p.kind == "bar") return in_unit(p.load.value, u.stress, 1e5) + " " + u.stress.name;
+  if (!p.kind) return in_unit(p.load.value, u.stress, 1e5) + " " + u.stress.name;
   const Peak& force = p.across.step.empty() ? p.load : p.across;
   return in_unit(force.value, u.force, 1) + " " + u.force.name;
 }
@@ -34,13 +33,6 @@ std::string pressure_words(double least, double greatest, const OutputUnits& u) 
   return (from == to ? "" : from + " to ") + to + " " + unit.name;
 }
 
-/// Calls f(kind, joint) for every joint that is checked.
-template <class F> void each_checked(const StepResult& s, F f) {
-  for (const JointList& l : joint_lists)
-    if (l.checked)
-      for (const JointResult& j : s.*l.list) f(l.kind, j);
-}
-
 } // namespace
 
 std::string percent(double utilisation) {
@@ -54,9 +46,9 @@ std::string mass_words(const Findings& f) {
 
 std::string governing_words(const PartPeaks& p, const OutputUnits& u) {
   const Check& c = p.check;
-  if (c.what.empty() || p.kind == "bar" || c.unit == CheckUnit::ratio) return c.what;
-  const OutputUnit& unit = c.unit == CheckUnit::force ? u.force : u.stress;
-  const double step = c.unit == CheckUnit::force ? 10 : 1e5;
+  if (c.what.empty() || !p.kind || c.unit == Quantity::ratio) return c.what;
+  const OutputUnit& unit = c.unit == Quantity::force ? u.force : u.stress;
+  const double step = c.unit == Quantity::force ? 10 : 1e5;
   return c.what + " " + in_unit(c.actual, unit, step) + " of " + in_unit(c.allowed.value, unit, step) + " " + unit.name;
 }
 
@@ -70,10 +62,10 @@ std::vector<std::string> hold_words(const Findings& f, const OutputUnits& u) {
     std::string text = step_label(s.name) + ": at " + stations(h.without_reserve) + " stations ";
     if (h.greatest > 0)
       text += "only the sheet's own lever presses on the nose, by " + pressure_words(h.least, h.greatest, u) +
-              ", without reserve of clamping";
+              ", without clamping reserve";
     else
       text += "the nose does not press on the sheet";
-    text += "; it stands open by up to " + opening;
+    text += "; it is open by up to " + opening;
     if (h.lifted > 0) text += ", at " + stations(h.lifted) + " by more than the limit";
     out.push_back(std::move(text));
   }
@@ -119,7 +111,7 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
                {"at x"},
                {"in step", Align::left}});
   for (const PartPeaks& p : part_peaks(f.steps)) {
-    if (p.kind == "handle") continue; // a moment, which nothing is checked with
+    if (p.kind && info(*p.kind).quantity == Quantity::moment) continue; // nothing is checked with it
     const bool used = p.use.value > 0;
     const std::string check = used ? governing_words(p, u) : "";
     const Peak& load = p.across.step.empty() ? p.load : p.across;
@@ -137,24 +129,23 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
 
 std::vector<std::string> load_remarks(const Findings& f) {
   std::vector<std::string> out;
-  std::vector<std::string> told; // the first step says enough
+  std::vector<std::string> told; // the first step is sufficient
   for (const StepResult& s : f.steps)
-    each_checked(s, [&](const char* kind, const JointResult& j) {
-      const std::string name = with_kind(kind, j.name);
-      if (j.remarks.empty() || std::ranges::find(told, name) != told.end()) return;
+    for (const JointResult& j : s.joints) {
+      const std::string name = with_kind(info(j.kind).key, j.name);
+      if (j.remarks.empty() || std::ranges::find(told, name) != told.end()) continue;
       told.push_back(name);
       out.push_back(name + " in step " + step_label(s.name) + ": " + j.remarks.front());
-    });
+    }
   return out;
 }
 
 std::vector<std::string> allowable_sources(const Findings& f) {
   std::vector<std::string> out;
   for (const StepResult& s : f.steps)
-    each_checked(s, [&](const char*, const JointResult& j) {
+    for (const JointResult& j : s.joints)
       for (const Check& c : j.checks)
         add_once(out, c.what + ": " + (c.allowed.value > 0 ? c.allowed.source : "unknown"));
-    });
   return out;
 }
 

@@ -17,27 +17,27 @@ TextTable bow_table(const Findings& findings, const OutputUnits& units);
 /// Bow and straightness of each body over its whole length, for a case without a sheet; empty where there is no body.
 TextTable whole_bow_table(const Findings& findings, const OutputUnits& units);
 
-/// For each bar and joint its greatest load and the step of it, and beside that its highest utilisation: by which
-/// check, where, and in which step.
+/// For each bar and joint its greatest load and the step of it, and its highest utilisation: governing
+/// check, place and step.
 TextTable load_table(const Findings& findings, const OutputUnits& units);
 
 /// Where the clamp keeps no reserve, one sentence a step: "bend 0 deg: at 12 of 49 stations only the sheet's own lever
-/// presses on the nose, by 19.4 N/mm ...", and how far the nose stands open there.
+/// presses on the nose, by 19.4 N/mm ...", and how far the nose is open there.
 std::vector<std::string> hold_words(const Findings& findings, const OutputUnits& units);
 
-/// What becomes of holes and the like, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
+/// Expected wear and damage, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
 std::vector<std::string> load_remarks(const Findings& findings);
 
-/// Who says what may be borne, each once: "pin pressure: common practice, no source".
+/// Sources of the allowable values, each once: "pin pressure: common practice, no source".
 std::vector<std::string> allowable_sources(const Findings& findings);
 
-/// How far each dial moves in each step.
+/// Displacement of each dial in each step.
 TextTable dial_table(const Findings& findings, const OutputUnits& units);
 
 /// "Mass of bars, members and panels: 23.8 kg", or that it is unknown, and why.
 std::string mass_words(const Findings& findings);
 
-/// The check that governs a part where it is used most: "pin pressure 6.7 of 5.0 MPa"; empty where none is known.
+/// The governing check of a part: "pin pressure 6.7 of 5.0 MPa"; empty where none is known.
 std::string governing_words(const PartPeaks& part, const OutputUnits& units);
 
 /// Utilisation in whole percent; "-" where it is unknown (0).

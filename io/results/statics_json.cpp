@@ -43,7 +43,7 @@ Json parts_json(const std::vector<PartResult>& parts) {
 }
 
 void add_joined(const JointResult& j, Json& item) {
-  const bool hold = j.joins[0].empty(); // one that takes nothing has no shares
+  const bool hold = j.joins[0].empty(); // a hold without forces has no shares
   if (!hold) {
     item["joins"] = j.joins;
     item["parts"] = Json::array({part_json(j.parts[0]), part_json(j.parts[1])});

@@ -1,6 +1,5 @@
 /// \file
-/// What results.json says so that its forces can be added up: parts, what joins them, what loads them, where they
-/// press.
+/// Data in results.json with which the equilibrium of its forces can be checked: parts, joints, loads and contacts.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -14,7 +13,7 @@ namespace bedbow {
 /// The list `parts`.
 nlohmann::ordered_json parts_json(const std::vector<PartResult>& parts);
 
-/// Adds to a joint's entry what it joins and, where that takes more than its place, where.
+/// Adds to a joint's entry the parts that it joins and, where its place is not sufficient, the points.
 void add_joined(const JointResult& joint, nlohmann::ordered_json& item);
 
 /// Adds `loads` and `contacts` to a step's entry.

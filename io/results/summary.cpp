@@ -8,7 +8,6 @@
 #include "mesh/piece/si.h"
 
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -37,9 +36,9 @@ std::string items(const std::string& head, const std::vector<std::string>& list)
 
 } // namespace
 
-std::string cautions() {
-  return "Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.\n"
-         "A computed result is no proof of a safe machine: local codes and licensed practice come first.\n";
+std::vector<std::string> cautions() {
+  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
+          "A computed result does not prove a machine safe: local codes and licensed practice come first."};
 }
 
 std::string summary(const Findings& f, const OutputUnits& units, const Style& style,
@@ -47,18 +46,18 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   std::string out = style.bold(printable(f.title)) + "\n\n";
   if (f.sheet) out += sheet_line(*f.sheet) + "\n";
   if (f.sheet) {
-    out += "Bow over the sheet's width in " + units.length.name + ", bend angle in deg\n" +
+    out += "Bow over the sheet width [" + units.length.name + "], bend angle [deg]\n" +
            bow_table(f, units).render(style) + "\n";
   } else if (const TextTable bow = whole_bow_table(f, units); !bow.empty()) {
-    out += "Bow of each body's edge over its whole length in " + units.length.name + "\n" + bow.render(style) + "\n";
+    out += "Bow of each body's edge over its whole length [" + units.length.name + "]\n" + bow.render(style) + "\n";
   }
   if (f.bracket) out += bracket_table(f, units, style) + "\n";
   out += hold_lines(f, units);
   if (const TextTable dials = dial_table(f, units); !dials.empty())
-    out += "Dials, movement in " + units.length.name + "\n" + dials.render(style) + "\n";
+    out += "Dials, displacement [" + units.length.name + "]\n" + dials.render(style) + "\n";
   if (const TextTable loads = load_table(f, units); !loads.empty())
     out += "Greatest load and highest utilisation of each part\n" + loads.render(style);
-  out += items("What will wear or give", load_remarks(f));
+  out += items("Expected wear and damage", load_remarks(f));
   out += "\n";
   if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
@@ -66,10 +65,12 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   out += mass_words(f) + "\n";
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());
-  out += items("Assumed", assumed);
-  out += items("What may be borne, and who says so", allowable_sources(f));
-  out += items("Mind", f.warnings);
-  return out + "\n" + cautions();
+  out += items("Assumptions", assumed);
+  out += items("Allowable values and their sources", allowable_sources(f));
+  out += items("Warnings and limitations", f.warnings);
+  out += "\n";
+  for (const std::string& line : cautions()) out += line + "\n";
+  return out;
 }
 
 } // namespace bedbow

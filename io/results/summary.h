@@ -1,5 +1,5 @@
 /// \file
-/// The printed result: how much each body bows, how much the bend angle varies, whether anything gives.
+/// The printed result: bow of each body, variation of the bend angle, and whether anything is overloaded.
 #pragma once
 
 #include "io/text/style.h"
@@ -12,11 +12,11 @@
 namespace bedbow {
 
 /// Tables and verdict of solved findings as text for a terminal of 100 columns.
-/// \param assumptions further ones than the solver's (what the case left out).
+/// \param assumptions in addition to the solver's (defaults of the case).
 std::string summary(const Findings& findings, const OutputUnits& units, const Style& style,
                     const std::vector<std::string>& assumptions);
 
-/// The cautions that go with every result.
-std::string cautions();
+/// The cautions that go with every result, a line each.
+std::vector<std::string> cautions();
 
 } // namespace bedbow

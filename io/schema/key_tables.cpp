@@ -92,12 +92,12 @@ std::string value_of(const Schema& schema, const KeySpec& k) {
 
 std::string due_of(const KeySpec& k) {
   if (k.is_required) return "required";
-  return k.by_default.empty() ? "" : "else " + k.by_default;
+  return k.by_default.empty() ? "" : "default: " + k.by_default;
 }
 
 std::string section(const Schema& schema, const TableSpec& t) {
   std::string out = "### " + (t.heading.empty() ? "At the top of the file" : "`" + t.heading + "`") + "\n\n" + t.doc;
-  if (t.open_keys) out += " Further keys are lengths, for the sizes of a shape that a plugin brings.";
+  if (t.open_keys) out += " Further keys are lengths: sizes of a shape provided by a plugin.";
   out += "\n\n| key | value | | meaning |\n|---|---|---|---|\n";
   for (const KeySpec& k : t.keys)
     out += "| `" + k.key + "` | " + cell(value_of(schema, k)) + " | " + cell(due_of(k)) + " | " + cell(k.doc) + " |\n";

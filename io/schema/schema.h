@@ -1,5 +1,6 @@
 /// \file
-/// What a case file may say: every table and key, its kind of value, whether it is due, its default and its meaning.
+/// What a case file may contain: every table and key, its kind of value, whether it is required, its default and its
+/// meaning.
 /// One description serves the reader, its messages (nearest key, accepted example), the key tables of
 /// docs/case-format.md and the JSON Schema.
 #pragma once
@@ -15,9 +16,9 @@ namespace bedbow {
 
 enum class ValueKind {
   text,     ///< free text
-  name,     ///< text that others refer to: not empty, no dot
+  name,     ///< name that others refer to: not empty, no dot
   choice,   ///< one of `choices`
-  ref,      ///< what something stands on or is joined to: "body.bar", "ground", the name of a member or panel
+  ref,      ///< part to which something is joined: "body.bar", "ground", the name of a member or panel
   unit,     ///< a unit of dimension `dim`
   quantity, ///< number with unit, of dimension `dim`, or of `or_dim` where that is given
   sheet,    ///< thickness of sheet: a length, or a gauge "16 ga"
@@ -25,13 +26,13 @@ enum class ValueKind {
   number,   ///< bare number
   integer,  ///< bare whole number
   boolean,  ///< true or false
-  any,      ///< kept as it stands
+  any,      ///< kept as written
   table,    ///< a table, described by `table`
   tables,   ///< an array of tables
-  named     ///< a table of tables under names of the case's own
+  named     ///< a table of tables under names chosen in the case
 };
 
-/// Which numbers are taken.
+/// Which numbers are accepted.
 enum class Range {
   any,
   not_negative,
@@ -47,11 +48,11 @@ struct KeySpec {
   std::optional<Dim> or_dim;
   Range range = Range::any;
   std::optional<double> least, greatest; ///< further bounds, SI, inclusive
-  int min_items = 0, max_items = 0;      ///< a list of so many; max_items = 0: no list. See no_limit
+  int min_items = 0, max_items = 0;      ///< permitted number of list items; max_items = 0: not a list. See no_limit
   bool is_required = false;
-  std::string example;    ///< an accepted value as TOML text has it, without quotes
-  std::string by_default; ///< what holds where the key is left out, in words
-  bool is_told = false;   ///< the default is worth telling when a case is explained
+  std::string example;    ///< an accepted value as in TOML, without quotes
+  std::string by_default; ///< default, in words
+  bool is_told = false;   ///< the default is worth reporting when a case is explained
   std::vector<std::string> choices;
   std::string table; ///< id of the described table
 
@@ -59,7 +60,7 @@ struct KeySpec {
   [[nodiscard]] bool is_list() const { return max_items > 0; }
   /// The example as the file writes one item of it: in quotes unless it is bare.
   [[nodiscard]] std::string example_item() const;
-  /// The example as the file writes the whole value: of a list as many items as are due, three at most.
+  /// The example as the file writes the whole value: for a list as many items as required, three at most.
   [[nodiscard]] std::string example_value() const;
 
   // Fluent declarations, to be read from left to right.
@@ -80,7 +81,7 @@ KeySpec choice_key(std::string key, std::vector<std::string> choices, std::strin
 KeySpec ref_key(std::string key, std::string doc);
 KeySpec length(std::string key, std::string example, std::string doc); ///< a quantity_key
 
-/// Displacements and rotations that a hold or release takes, as the case file calls them.
+/// Degrees of freedom of a hold or release, as named in the case file.
 inline const std::vector<std::string> movements{"x", "y", "z", "rx", "ry", "rz"};
 KeySpec quantity_key(std::string key, Dim dim, std::string example, std::string doc);
 KeySpec number_key(std::string key, std::string doc);
@@ -96,7 +97,7 @@ struct TableSpec {
   std::string heading; ///< as the file writes it: "[[BODY.bar]]"
   std::string doc;
   std::vector<KeySpec> keys;
-  bool open_keys = false; ///< further keys are lengths (sizes of a section shape that a plugin brings)
+  bool open_keys = false; ///< further keys are lengths (sizes of a plugin's section shape)
 
   [[nodiscard]] const KeySpec* find(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> key_names() const;
@@ -120,6 +121,8 @@ void add_joints(Schema& schema);
 void add_structure(Schema& schema);
 void add_settings(Schema& schema);
 void add_mesh(Schema& schema);
+/// The tables of joints as keys of the case.
+std::vector<KeySpec> joint_table_keys();
 /// Keys that bars, members and stock share: shape, sizes, given properties, turn.
 std::vector<KeySpec> shape_keys();
 } // namespace schema

@@ -1,4 +1,4 @@
-// Bed, clamp and apron, their bars, and what the clamp bears with.
+// Bed, clamp and apron, their bars, and the nose of the clamp.
 #include "io/schema/schema.h"
 
 #include <utility>
@@ -14,17 +14,17 @@ void append(std::vector<KeySpec>& to, const std::vector<KeySpec>& more) {
 TableSpec body(const std::string& id, const std::vector<KeySpec>& own) {
   std::vector<KeySpec> keys{
       length("length", "900 mm", "along the bend line").positive().required(),
-      text_key("material", "built-in or own material").like("S275JR").otherwise("each bar gives its own"),
+      text_key("material", "built-in material or one of the case").like("S275JR").otherwise("given by each bar"),
   };
   if (id != "bed") keys.push_back(length("start", "0 mm", "x of its left end").otherwise("0 mm"));
-  keys.push_back(table_key("bar", ValueKind::tables, "bar", "the bars that make it").required());
+  keys.push_back(table_key("bar", ValueKind::tables, "bar", "its bars").required());
   keys.push_back(table_key("crown", ValueKind::table, "crown", "shims or pre-bow along its bend-line edge"));
   append(keys, own);
   return {id, "[" + id + "]", "The " + id + ": a body of bars along x.", std::move(keys)};
 }
 
 TableSpec bar() {
-  std::vector<KeySpec> keys{name_key("name", "by which joints refer to it").like("web").required()};
+  std::vector<KeySpec> keys{name_key("name", "name used by joints").like("web").required()};
   append(keys, shape_keys());
   append(
       keys,
@@ -37,7 +37,7 @@ TableSpec bar() {
               .like("on bed.web"),
           choice_key("model", {"beam", "plate"}, "plate: a strip of shell elements on the bar's mid-plane")
               .otherwise("beam"),
-          text_key("element", "formulation; `bedbow list` shows them").like("beam").otherwise("built in"),
+          text_key("element", "element formulation, see `bedbow list`").like("beam").otherwise("built in"),
           text_key("material", "where it differs from the body's").like("S275JR").otherwise("the body's"),
           length("start", "0 mm", "x of its left end").otherwise("the body's"),
           length("length", "900 mm", "along the bend line").positive().otherwise("the body's"),
@@ -48,8 +48,8 @@ TableSpec bar() {
 TableSpec crown() {
   return {"crown",
           "[BODY.crown]",
-          "Strip on the edge at the bend line that stands towards the sheet: shims, or what was machined or scraped. "
-          "Straight between its places, level beyond them.",
+          "Strip on the bend-line edge that rises towards the sheet: shims, or a machined or scraped pre-bow. "
+          "Linear between its places, constant beyond them.",
           {length("x", "100 mm", "places along the bend line, left to right").list(1, 1000).required(),
            length("height", "0.05 mm", "towards the sheet at each place").list(1, 1000).required()}};
 }
@@ -71,8 +71,8 @@ TableSpec nose() {
                   .like("spine")
                   .otherwise("the only bar, else the nearest to the bend line"),
               length("setback", "3.5 mm", "y of the nose edge")
-                  .otherwise("thickness + inside radius, less where the edge is rounded"),
-              length("radius", "3 mm", "of the rounding of the nose edge").not_negative().otherwise("0 mm, sharp"),
+                  .otherwise("thickness + inside radius; less with a rounded edge"),
+              length("radius", "3 mm", "radius of the rounded nose edge").not_negative().otherwise("0 mm, sharp"),
               length("land", "15 mm", "depth of the bearing face behind the edge").positive().required(),
           }};
 }
@@ -82,19 +82,21 @@ TableSpec fingers() {
           "[clamp.fingers]",
           "The nose is made of loose pieces. Either `widths`, or `width` and `count`.",
           {
-              length("widths", "40 mm", "of the pieces, left to right").positive().list(),
-              length("width", "40 mm", "of every piece").positive(),
+              length("widths", "40 mm", "widths of the pieces, left to right").positive().list(),
+              length("width", "40 mm", "width of every piece").positive(),
               integer_key("count", "number of pieces of that width").like("12").between(1, 1000),
               length("start", "100 mm", "x of the left end of the first").otherwise("the clamp's left end").told(),
-              length("gap", "0.1 mm", "left free between neighbours").not_negative().otherwise("0 mm"),
+              length("gap", "0.1 mm", "gap between neighbours").not_negative().otherwise("0 mm"),
               length("starts", "100 mm", "x of the left end of each, instead of start and gap").list(),
               length("reach", "40 mm", "from the carrying bar to the nose edge").positive().required(),
-              length("thickness", "12 mm", "of the pieces").positive().required(),
-              text_key("material", "built-in or own material").like("S275JR").otherwise("that of the carrying bar"),
+              length("thickness", "12 mm", "thickness of the pieces").positive().required(),
+              text_key("material", "built-in material or one of the case")
+                  .like("S275JR")
+                  .otherwise("that of the carrying bar"),
               quantity_key("root_stiffness", Dim::rotational_stiffness, "5000 N*m/rad",
-                           "of one finger's root against tipping about x: what its screw or hook gives")
+                           "stiffness of one finger's root against tipping about x, from its screw or hook")
                   .positive()
-                  .otherwise("held fast")
+                  .otherwise("rigid")
                   .told(),
           }};
 }
@@ -107,7 +109,7 @@ std::vector<KeySpec> shape_keys() {
   };
   return {
       text_key("shape", "rectangle (width, height); tube (and wall); round (diameter); pipe (diameter, wall); angle, "
-                        "channel (width, height, wall); section: given properties; or one that a plugin brings")
+                        "channel (width, height, wall); section: given properties; or a shape provided by a plugin")
           .like("rectangle")
           .required(),
       length("width", "16 mm", "along y").positive(),
@@ -124,7 +126,7 @@ std::vector<KeySpec> shape_keys() {
       given("Az", Dim::area, "1070 mm^2", "shear area along z").positive().otherwise("5/6 A"),
       given("Wt", Dim::section_modulus, "5.97 cm^3", "torsional section modulus")
           .positive()
-          .otherwise("J over the lesser side"),
+          .otherwise("J divided by the lesser side"),
       given("shear_centre_y", Dim::length, "0 mm", "y of the shear centre from the centroid").otherwise("0"),
       given("shear_centre_z", Dim::length, "0 mm", "z of the shear centre from the centroid").otherwise("0"),
   };

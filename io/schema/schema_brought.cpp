@@ -18,7 +18,7 @@ void tell(Schema& schema, const std::string& key, const std::string& names) {
   if (names.empty()) return;
   for (TableSpec& table : schema.tables)
     for (KeySpec& k : table.keys)
-      if (k.key == key) k.doc += "; brought: " + names;
+      if (k.key == key) k.doc += "; from plugins: " + names;
 }
 
 void add_sizes(TableSpec& table, const Registry<ShapeEntry>& shapes) {

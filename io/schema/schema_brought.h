@@ -1,5 +1,5 @@
 /// \file
-/// The case file's description with what plugins brought.
+/// The case file's schema with the additions of plugins.
 #pragma once
 
 #include "io/schema/schema.h"
@@ -7,8 +7,8 @@
 
 namespace bedbow {
 
-/// The schema with the sizes of brought section shapes as keys, and the names of all that was brought in the
-/// descriptions of the keys that name it.
+/// The schema with the sizes of plugin section shapes as keys, and the names of plugin entries in the descriptions of
+/// the keys that refer to them.
 Schema with_brought(Schema schema, const Registries& registries);
 
 } // namespace bedbow

@@ -1,5 +1,6 @@
-// What joins two bars, and what holds them.
+// Joints between bars, and supports.
 #include "io/schema/schema.h"
+#include "mesh/machine/joint_kind.h"
 
 #include <utility>
 
@@ -7,13 +8,20 @@ namespace bedbow::schema {
 
 namespace {
 
+struct JointTable {
+  JointKind kind;
+  const char* words; ///< in the list of a case's tables
+  const char* doc;
+  std::vector<KeySpec> keys;
+};
+
 KeySpec name() {
-  return name_key("name", "by which results and sweeps call it").like("left").otherwise("kind and number");
+  return name_key("name", "name used in results and sweeps").like("left").otherwise("kind and number");
 }
 
 KeySpec joins() {
   return ref_key("joins",
-                 "the two that it joins: \"body.bar\", the name of a member or panel, \"mesh.PART\", or \"ground\"")
+                 "the two joined parts: \"body.bar\", the name of a member or panel, \"mesh.PART\", or \"ground\"")
       .list(2, 2)
       .required();
 }
@@ -30,20 +38,20 @@ std::vector<KeySpec> place(const std::string& otherwise = "where the two bars me
 std::vector<KeySpec> stiffness(const std::string& whose) {
   return {
       quantity_key("stiffness", Dim::stiffness, "20 kN/mm",
-                   "of " + whose + "; with N*m/rad it is that of the held rotations")
+                   "stiffness of " + whose + "; with N*m/rad, of the held rotations")
           .or_of(Dim::rotational_stiffness)
           .positive()
           .otherwise("rigid")
           .told(),
       quantity_key("rotational_stiffness", Dim::rotational_stiffness, "5000 N*m/rad",
-                   "of the held rotations, where both kinds are held")
+                   "stiffness of the held rotations, where translations are held too")
           .positive()
           .otherwise("rigid"),
   };
 }
 
 KeySpec holds() {
-  return choice_key("holds", movements, "which movements it holds").list(1, 6).required();
+  return choice_key("holds", movements, "held degrees of freedom").list(1, 6).required();
 }
 
 KeySpec grade() {
@@ -58,9 +66,9 @@ KeySpec thread(std::string key) {
       .required();
 }
 
-/// What a part may bear in place of the built-in allowable.
+/// Allowable value of a check in place of the built-in one.
 KeySpec allowed(const std::string& what, Dim dim, std::string example, const std::string& otherwise) {
-  return quantity_key("allowed_" + what, dim, std::move(example), "may be reached, in place of the built-in allowable")
+  return quantity_key("allowed_" + what, dim, std::move(example), "allowable value in place of the built-in one")
       .positive()
       .otherwise(otherwise);
 }
@@ -71,111 +79,114 @@ std::vector<KeySpec> together(const std::vector<std::vector<KeySpec>>& parts) {
   return all;
 }
 
-/// Nuts of a post: what they press on and how deep the threads reach.
+/// Nuts of a post: bearing face and thread engagement.
 std::vector<KeySpec> post_seat() {
   return {
       choice_key("seat", {"washer", "plain", "spherical"},
-                 "under the nut; a spherical one lets the stud follow a clamp that rocks")
+                 "bearing face under the nut; a spherical one lets the stud follow a rocking clamp")
           .otherwise("washer"),
-      length("washer_diameter", "37 mm", "of the washer").positive().otherwise("the thread's plain washer"),
-      length("washer_thickness", "3 mm", "of the washer").positive().otherwise("the thread's plain washer"),
-      length("engagement", "18 mm", "of the threads in the nut").positive().otherwise("a standard nut"),
-      length("tapped", "20 mm", "of the threads in the lower bar, where the stud is screwed into it")
+      length("washer_diameter", "37 mm", "diameter of the washer").positive().otherwise("the thread's plain washer"),
+      length("washer_thickness", "3 mm", "thickness of the washer").positive().otherwise("the thread's plain washer"),
+      length("engagement", "18 mm", "length of thread in the nut").positive().otherwise("a standard nut"),
+      length("tapped", "20 mm", "length of thread in the lower bar, where the stud is screwed into it")
           .positive()
-          .otherwise("a nut there, too"),
+          .otherwise("a nut there as well"),
       allowed("seat", Dim::stress, "200 MPa", "yield of the clamp's bar"),
       allowed("thread", Dim::force, "40 kN", "from the tensile strengths"),
       allowed("stress", Dim::stress, "600 MPa", "yield of the class"),
   };
 }
 
-TableSpec post() {
+JointTable post() {
   return {
-      "post", "[[post]]",
+      JointKind::post, "studs that pull the clamp down",
       "Stud with nut: pulls the clamp down. Carries tension only along z, and sideways as a stud fixed at both ends.",
       together({{name(), joins()},
                 place(),
-                {thread("diameter"), grade(), length("free_length", "140 mm", "stretched length").positive().required(),
+                {thread("diameter"), grade(),
+                 length("free_length", "140 mm", "length of the stud that stretches").positive().required(),
                  quantity_key("preload", Dim::force, "5 kN", "force after clamping, before bending")
                      .not_negative()
-                     .otherwise("a spring throughout")
+                     .otherwise("a spring in all steps")
                      .told()},
                 post_seat()})};
 }
 
-TableSpec cam() {
-  return {"cam", "[[cam]]",
-          "Eccentric that lifts the clamp's tail: compression only. Either `lift`, or `throw` and `angle`.",
-          together({{name(), joins()},
-                    place(),
-                    {length("lift", "0.6 mm", "how far it would raise the tail if nothing resisted").not_negative(),
-                     length("throw", "3 mm", "highest less lowest position").positive(),
-                     quantity_key("angle", Dim::angle, "40 deg", "from its lowest position").between(-6.2832, 6.2832),
-                     length("radius", "15 mm", "of the eccentric, for its contact pressure").positive(),
-                     length("width", "16 mm", "along its axis, for its contact pressure").positive(),
-                     quantity_key("stiffness", Dim::stiffness, "500 kN/mm", "of the eccentric on its shaft")
-                         .positive()
-                         .otherwise("rigid enough not to matter")
-                         .told(),
-                     boolean_key("linked", "turned together with the other linked cams").otherwise("false"),
-                     quantity_key("lag", Dim::angle, "2 deg", "how far it trails `angle`").otherwise("0 deg"),
-                     quantity_key("touch", Dim::angle, "30 deg", "angle at which the nose just touches the sheet")
-                         .between(0, 3.1416)
-                         .otherwise("0 deg, its lowest position"),
-                     boolean_key("captive", "sits in a hole of the clamp and carries it to and fro").otherwise("false"),
-                     text_key("material", "of the eccentric, built-in or own material")
-                         .like("bolt steel 8.8")
-                         .otherwise("that of the bar it presses on"),
-                     number_key("friction", "coefficient at the eccentric and its shaft")
-                         .like("0.15")
-                         .between(0, 2)
-                         .otherwise("0.15, greased steel, common practice, no source"),
-                     length("shaft", "12 mm", "diameter of the shaft, for the hand moment")
-                         .positive()
-                         .otherwise("friction of the shaft left out"),
-                     length("lever", "250 mm", "from the shaft to the hand").positive(),
-                     allowed("pressure", Dim::stress, "600 MPa", "1.665 yield of the softer")}})};
+JointTable cam() {
+  return {
+      JointKind::cam, "eccentrics under the clamp's tail",
+      "Eccentric that lifts the clamp's tail: compression only. Either `lift`, or `throw` and `angle`.",
+      together({{name(), joins()},
+                place(),
+                {length("lift", "0.6 mm", "how far it would raise the tail if nothing resisted").not_negative(),
+                 length("throw", "3 mm", "highest less lowest position").positive(),
+                 quantity_key("angle", Dim::angle, "40 deg", "from its lowest position").between(-6.2832, 6.2832),
+                 length("radius", "15 mm", "radius of the eccentric, for its contact pressure").positive(),
+                 length("width", "16 mm", "width along its axis, for its contact pressure").positive(),
+                 quantity_key("stiffness", Dim::stiffness, "500 kN/mm", "stiffness of the eccentric on its shaft")
+                     .positive()
+                     .otherwise("practically rigid")
+                     .told(),
+                 boolean_key("linked", "turned together with the other linked cams").otherwise("false"),
+                 quantity_key("lag", Dim::angle, "2 deg", "angle by which it trails `angle`").otherwise("0 deg"),
+                 quantity_key("touch", Dim::angle, "30 deg", "angle at which the nose just touches the sheet")
+                     .between(0, 3.1416)
+                     .otherwise("0 deg, its lowest position"),
+                 boolean_key("captive", "sits in a hole of the clamp and also moves it to and fro").otherwise("false"),
+                 text_key("material", "of the eccentric: built-in material or one of the case")
+                     .like("bolt steel 8.8")
+                     .otherwise("that of the bar it presses on"),
+                 number_key("friction", "coefficient at the eccentric and its shaft")
+                     .like("0.15")
+                     .between(0, 2)
+                     .otherwise("0.15, greased steel (common practice, no source)"),
+                 length("shaft", "12 mm", "diameter of the shaft, for the hand moment")
+                     .positive()
+                     .otherwise("friction of the shaft neglected"),
+                 length("lever", "250 mm", "length from the shaft to the hand").positive(),
+                 allowed("pressure", Dim::stress, "600 MPa", "1.665 yield of the softer part")}})};
 }
 
-TableSpec hinge() {
+JointTable hinge() {
   return {
-      "hinge", "[[hinge]]", "Pivot of the apron on the bend line: free about x.",
+      JointKind::hinge, "pivots of the apron", "Pivot of the apron on the bend line: free about x.",
       together(
           {{name(), joins()},
            place("on the bend line"),
-           {length("pin", "16 mm", "diameter").positive(),
-            length("bearing_length", "16 mm", "of the pin in its hole").positive(),
+           {length("pin", "16 mm", "diameter of the pin").positive(),
+            length("bearing_length", "16 mm", "length of the pin in its hole").positive(),
             length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
             boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
-            text_key("pin_material", "built-in or own material")
+            text_key("pin_material", "built-in material or one of the case")
                 .like("bolt steel 8.8")
-                .otherwise("that of the bar on the other side than the apron"),
+                .otherwise("that of the bar joined to the apron"),
             allowed("pressure", Dim::stress, "10 MPa", "by material pair"),
             allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
 }
 
-TableSpec handle() {
-  return {"handle",
-          "[[handle]]",
+JointTable handle() {
+  return {JointKind::handle,
+          "where the operator holds the apron",
           "Where the operator holds the apron: stops its rotation about x.",
           {name(), ref_key("bar", "the bar of the apron").like("apron.face").required(),
            length("x", "0 mm", "place along the bend line").required(),
            length("reach", "400 mm", "from the bend line to the hand, for the hand force").positive()}};
 }
 
-TableSpec tie() {
-  return {"tie", "[[tie]]", "Any other joint.",
+JointTable tie() {
+  return {JointKind::tie, "any other joint", "Any other joint.",
           together({{name(), joins()},
                     place(),
                     {holds()},
-                    stiffness("the held movements"),
-                    {choice_key("only", {"tension", "compression"}, "carries just that").otherwise("both ways")}})};
+                    stiffness("the held translations"),
+                    {choice_key("only", {"tension", "compression"}, "carries tension or compression only")
+                         .otherwise("both ways")}})};
 }
 
-TableSpec screws() {
-  return {"screws", "[[screws]]",
-          "A row of screws between two bars, or a bar and quads of the mesh: from `first` on at `pitch` to the end, or "
-          "so many, or "
+JointTable screws() {
+  return {JointKind::screw, "rows of screws",
+          "A row of screws between two bars, or a bar and quads of the mesh: from `first` at `pitch` to the end, or "
+          "`count` screws, or "
           "up to `last`.",
           together({{name(), joins()},
                     {thread("size").like("M8"), grade().like("12.9"),
@@ -184,7 +195,7 @@ TableSpec screws() {
                      integer_key("count", "number of screws").like("18").between(1, 10000),
                      length("last", "875 mm", "x of the last screw"),
                      length("y", "8 mm", "place across").otherwise("where the two bars meet").told(),
-                     quantity_key("shear_stiffness", Dim::stiffness, "90 kN/mm", "of one screw")
+                     quantity_key("shear_stiffness", Dim::stiffness, "90 kN/mm", "shear stiffness of one screw")
                          .positive()
                          .otherwise("after Huth")
                          .told(),
@@ -193,26 +204,41 @@ TableSpec screws() {
                      allowed("bearing", Dim::stress, "400 MPa", "1.5 yield of the bar")}})};
 }
 
-TableSpec weld() {
-  return {"weld",
-          "[[weld]]",
+JointTable weld() {
+  return {JointKind::weld,
+          "bars joined without slip",
           "Two bars joined along x without slip.",
           {name(), joins(), length("from", "0 mm", "x where it begins").otherwise("the common length").told(),
            length("to", "900 mm", "x where it ends").otherwise("the common length").told()}};
 }
 
-TableSpec support() {
-  return {"support", "[[support]]", "A bar held to ground.",
+JointTable support() {
+  return {JointKind::support, "supports of the machine", "A bar held to ground.",
           together({{name(), ref_key("bar", "the bar, member or panel").required()},
                     place("at the bar's centroid"),
                     {holds()},
-                    stiffness("the held movements")})};
+                    stiffness("the held translations")})};
+}
+
+const std::vector<JointTable>& joint_tables() {
+  static const std::vector<JointTable> tables{post(), cam(), hinge(), handle(), tie(), screws(), weld(), support()};
+  return tables;
 }
 
 } // namespace
 
+std::vector<KeySpec> joint_table_keys() {
+  std::vector<KeySpec> out;
+  for (const JointTable& t : joint_tables())
+    out.push_back(table_key(info(t.kind).key, ValueKind::tables, info(t.kind).key, t.words));
+  return out;
+}
+
 void add_joints(Schema& schema) {
-  for (auto* make : {post, cam, hinge, handle, tie, screws, weld, support}) schema.tables.push_back(make());
+  for (const JointTable& t : joint_tables()) {
+    const std::string key = info(t.kind).key;
+    schema.tables.push_back({key, "[[" + key + "]]", t.doc, t.keys});
+  }
 }
 
 } // namespace bedbow::schema

@@ -19,7 +19,7 @@ std::string quantity_pattern(const KeySpec& k) {
   const std::string gauge = k.kind == ValueKind::sheet ? "(?!ga)" : "";
   if (k.range == Range::positive)
     out += "(?!" + space + sign + space + "[0.]+" + exponent + "?" + space + gauge + "[A-Za-z\u00b5\u03bc\u00b0])";
-  // A fraction, a mixed number or a decimal, then a unit, which begins with a letter or degrees and is no exponent.
+  // A fraction, a mixed number or a decimal, then a unit, which begins with a letter or degrees and is not an exponent.
   out += space + sign + space + "(?:(?:[0-9]+(?:\\s+|" + minus + "))?" + fraction + "|[0-9]*" + space + part +
          "|(?:[0-9]+\\.?[0-9]*|\\.[0-9]+)" + exponent + "?)";
   return out + space + "(?!" + exponent + ")[A-Za-z\u00b5\u03bc\u00b0].*$";
@@ -92,9 +92,9 @@ Json described(const KeySpec& k) {
     if (k.max_items < KeySpec::no_limit) out["maxItems"] = k.max_items;
   }
   std::string doc = k.doc;
-  if (!k.by_default.empty()) doc += ". Left out: " + k.by_default;
+  if (!k.by_default.empty()) doc += ". Default: " + k.by_default;
   out["description"] = doc;
-  // What TOML writes so, JSON writes so, too.
+  // TOML and JSON write these values alike.
   if (!k.example.empty()) out["examples"] = Json::array({Json::parse(k.example_value())});
   return out;
 }
@@ -108,7 +108,7 @@ Json table_of(const TableSpec& t) {
   }
   Json out = {{"type", "object"}, {"description", t.heading + ": " + t.doc}, {"properties", properties}};
   if (!due.empty()) out["required"] = due;
-  out["additionalProperties"] = false; // sizes of brought shapes are keys by now: see with_brought()
+  out["additionalProperties"] = false; // sizes of plugin shapes are already keys: see with_brought()
   return out;
 }
 

@@ -1,4 +1,4 @@
-// A mesh of one's own.
+// A mesh supplied by the user.
 #include "io/schema/schema.h"
 
 #include <utility>
@@ -13,26 +13,27 @@ TableSpec mesh() {
                      .otherwise("mm")
                      .told();
   unit.dim = Dim::length;
-  return {"mesh",
-          "[mesh]",
-          "A mesh of one's own, joined to the machine: lines are beams, quads are shells. Its cell arrays `part`, "
-          "`section`, `thickness` and `material` say what each cell is, its point arrays are sets that [[hold]] and "
-          "[[load]] call by `points`. See docs/guide/mesh.md.",
-          {text_key("file", "path, from the case's folder, of a VTK unstructured grid: .vtu, or legacy .vtk")
-               .like("frame.vtu")
-               .required(),
-           std::move(unit),
-           text_key("material", "of all cells, where the file has no cell array `material`").like("S275JR"),
-           quantity_key("thickness", Dim::length, "10 mm", "of all quads, where the file has no cell array `thickness`")
-               .positive(),
-           boolean_key("joined", "points at one place, and points on a bar, member or panel, move together")
-               .otherwise("true"),
-           table_key("section", ValueKind::tables, "mesh_section", "sections of its lines")}};
+  return {
+      "mesh",
+      "[mesh]",
+      "A mesh supplied by the user, joined to the machine: lines are beams, quads are shells. Its cell arrays `part`, "
+      "`section`, `thickness` and `material` describe each cell; its point arrays are sets to which [[hold]] and "
+      "[[load]] refer by `points`. See docs/guide/mesh.md.",
+      {text_key("file", "path, relative to the case's folder, of a VTK unstructured grid: .vtu, or legacy .vtk")
+           .like("frame.vtu")
+           .required(),
+       std::move(unit),
+       text_key("material", "of all cells, where the file has no cell array `material`").like("S275JR"),
+       quantity_key("thickness", Dim::length, "10 mm", "of all quads, where the file has no cell array `thickness`")
+           .positive(),
+       boolean_key("joined", "points at one place, and points on a bar, member or panel, move together")
+           .otherwise("true"),
+       table_key("section", ValueKind::tables, "mesh_section", "sections of its lines")}};
 }
 
 TableSpec mesh_section() {
   std::vector<KeySpec> keys{
-      text_key("name", "as the cell array `section` has it; without that array one section serves all lines")
+      text_key("name", "name as in the cell array `section`; without that array one section serves all lines")
           .like("leg")
           .otherwise("its number from 1")};
   const std::vector<KeySpec> shape = shape_keys();
@@ -42,7 +43,7 @@ TableSpec mesh_section() {
                      .list(3, 3)
                      .otherwise("z, or y for a line along z"));
   return {"mesh_section", "[[mesh.section]]",
-          "Section of lines of the own mesh. Of a rectangle, width is across, height along `up`.", std::move(keys),
+          "Section of lines of the user's mesh. For a rectangle, width is across, height along `up`.", std::move(keys),
           true};
 }
 

@@ -1,4 +1,4 @@
-// What is asked: limits, solving, sweeps, stock, units, and the rest.
+// Settings: limits, solving, sweeps, stock, units, and the rest.
 #include "io/schema/schema.h"
 
 #include <utility>
@@ -10,16 +10,16 @@ namespace {
 TableSpec limits() {
   return {"limits",
           "[limits]",
-          "What is still good enough. A limit that is omitted and has no default is not judged.",
-          {quantity_key("bow", Dim::length, "0.25 mm", "of any body").positive(),
+          "Acceptance limits. A limit that is omitted and has no default is not checked.",
+          {quantity_key("bow", Dim::length, "0.25 mm", "greatest bow of any body").positive(),
            quantity_key("angle", Dim::angle, "0.5 deg", "spread of the bend angle along the sheet").positive(),
-           number_key("utilisation", "of yield, proof or allowable pressure")
+           number_key("utilisation", "greatest utilisation of yield, proof load or allowable pressure")
                .like("0.67")
                .positive()
                .between(0, 1000)
                .otherwise("1"),
-           number_key("buckling", "least load factor against buckling").like("3").positive().otherwise("3"),
-           quantity_key("nose_opening", Dim::length, "0.05 mm", "of the nose over the sheet")
+           number_key("buckling", "least buckling load factor").like("3").positive().otherwise("3"),
+           quantity_key("nose_opening", Dim::length, "0.05 mm", "greatest opening of the nose over the sheet")
                .positive()
                .otherwise("a warning beyond 5 % of the sheet's thickness")}};
 }
@@ -27,7 +27,7 @@ TableSpec limits() {
 TableSpec solve() {
   return {"solve",
           "[solve]",
-          "How to solve.",
+          "Solver settings.",
           {integer_key("dimension", "3, or 2: the x-z plane, for a first look").like("3").between(2, 3).otherwise("3"),
            quantity_key("element_size", Dim::length, "15 mm", "greatest length of an element")
                .positive()
@@ -36,57 +36,57 @@ TableSpec solve() {
            quantity_key("angles", Dim::angle, "45 deg", "apron positions to solve")
                .between(0, 3.1416)
                .list(1, 1000)
-               .otherwise("0, half and wanted")
+               .otherwise("0, half the wanted angle, the wanted angle")
                .told(),
-           integer_key("modes", "natural frequencies wanted").like("6").between(0, 1000).otherwise("none"),
-           integer_key("buckling", "load factors wanted").like("2").between(0, 1000).otherwise("none"),
-           text_key("buckling_step", "step whose loads are multiplied until something buckles")
+           integer_key("modes", "number of natural frequencies").like("6").between(0, 1000).otherwise("none"),
+           integer_key("buckling", "number of buckling load factors").like("2").between(0, 1000).otherwise("none"),
+           text_key("buckling_step", "step whose loads are multiplied until the machine buckles")
                .like("bend 90 deg")
                .otherwise("the worst step"),
-           text_key("mass", "consistent, or lumped: a diagonal of masses").like("lumped").otherwise("consistent"),
-           text_key("linear_solver", "`bedbow list` shows them").like("band").otherwise("chosen by size")}};
+           text_key("mass", "consistent, or lumped: a diagonal mass matrix").like("lumped").otherwise("consistent"),
+           text_key("linear_solver", "linear solver, see `bedbow list`").like("band").otherwise("chosen by size")}};
 }
 
 TableSpec sweep() {
   return {"sweep",
           "[sweep]",
           "Variants of this case.",
-          {integer_key("sample", "a Latin hypercube of so many")
+          {integer_key("sample", "size of a Latin hypercube sample")
                .like("5000")
                .between(1, 1e9)
                .otherwise("every combination")
                .told(),
-           integer_key("seed", "of the sample").like("1").between(0, 4294967295.0).otherwise("1"),
-           table_key("vary", ValueKind::tables, "vary", "what is varied").required()}};
+           integer_key("seed", "seed of the sample").like("1").between(0, 4294967295.0).otherwise("1"),
+           table_key("vary", ValueKind::tables, "vary", "the varied keys").required()}};
 }
 
 TableSpec vary() {
   return {
       "vary",
       "[[sweep.vary]]",
-      "One thing that is varied: `key` with `values`, or with `from`, `to` and `steps`; or several together: `keys` "
+      "One varied quantity: `key` with `values`, or with `from`, `to` and `steps`; or several varied together: `keys` "
       "with `rows`.",
-      {text_key("key", "dotted key; one of an array of tables by its name").like("bed.bar.web.height"),
-       any_key("values", "the values it takes").like("60 mm").list(), any_key("from", "first value").like("60 mm"),
+      {text_key("key", "dotted key; an element of an array of tables by its name").like("bed.bar.web.height"),
+       any_key("values", "its values").like("60 mm").list(), any_key("from", "first value").like("60 mm"),
        any_key("to", "last value").like("80 mm"),
        integer_key("steps", "number of values from first to last").like("5").between(2, 1e6),
-       text_key("keys", "dotted keys moved together").like("post.left.x").list(),
+       text_key("keys", "dotted keys varied together").like("post.left.x").list(),
        any_key("rows", "one list of values per row, in the order of keys").like("[\"40 mm\", \"860 mm\"]").list()}};
 }
 
 TableSpec stock() {
-  std::vector<KeySpec> keys{text_key("name", "what it is called").like("flat 80 x 16").required()};
+  std::vector<KeySpec> keys{text_key("name", "name of the bar").like("flat 80 x 16").required()};
   const std::vector<KeySpec> shape = shape_keys();
   keys.insert(keys.end(), shape.begin(), shape.end());
   const std::vector<KeySpec> rest{
       quantity_key(
           "sizes", Dim::length, "80 mm",
-          "of the shape, in the order width, height, wall, or diameter, wall; a flat bar may be used either way up")
+          "sizes of the shape, in the order width, height, wall, or diameter, wall; a flat bar may lie or stand")
           .positive()
           .list(1, 4),
-      text_key("material", "built-in or own material").like("S275JR").required(),
-      number_key("price", "per metre, in any one currency").like("14.2").not_negative(),
-      number_key("price_per_kg", "instead of the price per metre").like("1.9").not_negative(),
+      text_key("material", "built-in material or one of the case").like("S275JR").required(),
+      number_key("price", "price per metre, in any one currency").like("14.2").not_negative(),
+      number_key("price_per_kg", "price per kg instead of per metre").like("1.9").not_negative(),
       quantity_key("bar_length", Dim::length, "6 m", "length it is sold in").positive(),
   };
   keys.insert(keys.end(), rest.begin(), rest.end());
@@ -95,15 +95,14 @@ TableSpec stock() {
 
 TableSpec output() {
   const auto unit = [](std::string key, Dim dim, std::string example) {
-    KeySpec out = kind_key(std::move(key), ValueKind::unit, "unit of what is shown to people")
-                      .like(example)
-                      .otherwise(std::move(example));
+    KeySpec out =
+        kind_key(std::move(key), ValueKind::unit, "unit of printed values").like(example).otherwise(std::move(example));
     out.dim = dim;
     return out;
   };
   return {"output",
           "[output]",
-          "Units of what is shown to people. Result files keep theirs.",
+          "Units of printed values. Result files keep their fixed units.",
           {unit("length", Dim::length, "mm"), unit("force", Dim::force, "kN"), unit("stress", Dim::stress, "MPa")}};
 }
 
@@ -126,9 +125,9 @@ TableSpec unknown() {
 TableSpec plugins() {
   return {"plugins",
           "[plugins]",
-          "Shared objects that bring shapes, laws, elements, solvers, findings or writers. Loaded only with "
+          "Shared objects that provide shapes, laws, elements, solvers, findings or writers. Loaded only with "
           "--allow-plugins.",
-          {text_key("files", "paths, from the case's folder").like("my_law.so").list().required()}};
+          {text_key("files", "paths, relative to the case's folder").like("my_law.so").list().required()}};
 }
 
 } // namespace

@@ -16,8 +16,8 @@ namespace {
 
 constexpr std::array csv_figures{Figure::clamp_bow,    Figure::bed_bow,     Figure::apron_bow, Figure::angle_mean,
                                  Figure::angle_spread, Figure::utilisation, Figure::mass,      Figure::cost};
-constexpr std::size_t most_rows = 12;   // of the front that are printed
-constexpr std::size_t most_dots = 3000; // that are drawn
+constexpr std::size_t most_rows = 12;   // greatest number printed of the front
+constexpr std::size_t most_dots = 3000; // greatest number drawn
 
 std::string condition(const Trade& t) {
   return std::string(t.passing ? "pass = 1" : "status = 'ok'") + " AND " + column_of(t.price) + " IS NOT NULL AND " +
@@ -61,7 +61,8 @@ void tell_front(const VariantStore& store, const Style& style, std::string& out)
                pad(inputs_of(r), 0).substr(0, 44)});
   }
   out += table.render(style);
-  if (every > 1) out += "  " + std::to_string(front.size()) + " in all, some left out here; the picture has them all\n";
+  if (every > 1)
+    out += "  " + std::to_string(front.size()) + " in all, not all are listed; the picture shows them all\n";
 }
 
 void tell_shares(const VariantStore& store, const SweepSpace& space, const std::vector<std::string>& names,
@@ -115,7 +116,7 @@ Trade trade_of(const VariantStore& store) {
 
 std::vector<VariantResult> trade_off_front(const VariantStore& store, const Trade& trade) {
   std::vector<VariantResult> front;
-  // By rising price: whoever is better than all before is beaten by nobody.
+  // By increasing price: a variant better than all before it is on the front.
   store.each(
       [&](const VariantResult& r) {
         if (front.empty() || r[trade.quality] < front.back()[trade.quality]) front.push_back(r);
@@ -133,7 +134,7 @@ std::string sweep_summary(const VariantStore& store, const SweepSpace& space, co
                     "\n";
   store.each(
       [&](const VariantResult& r) {
-        out += "first that failed: variant " + std::to_string(r.id + 1) + ": " + printable(r.message) + "\n";
+        out += "first failure: variant " + std::to_string(r.id + 1) + ": " + printable(r.message) + "\n";
       },
       "WHERE status = 'failed' ORDER BY id LIMIT 1");
   tell_best(store, "cheapest that passes", "cost", out);

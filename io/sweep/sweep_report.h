@@ -1,5 +1,5 @@
 /// \file
-/// What a sweep found: one CSV row per variant, the summary, the trade-off front and its picture.
+/// Results of a sweep: one CSV row per variant, the summary, the trade-off front and its picture.
 #pragma once
 
 #include "io/draw/plot.h"
@@ -13,10 +13,10 @@
 
 namespace bedbow {
 
-/// Writes all variants in order, whole or not at all, a row at a time. Throws FileError.
+/// Writes all variants in order, completely or not at all, a row at a time. Throws FileError.
 void write_sweep_csv(const VariantStore& store, const std::filesystem::path& file);
 
-/// What the front trades: cost where variants have one, else mass, against angle spread, else clamp bow.
+/// The two quantities of the front: cost where variants have one, else mass, against angle spread, else clamp bow.
 struct Trade {
   Figure price = Figure::mass, quality = Figure::angle_spread;
   bool passing = true; ///< among those that pass; among all that could be solved where none does
@@ -27,7 +27,7 @@ Trade trade_of(const VariantStore& store);
 std::vector<VariantResult> trade_off_front(const VariantStore& store, const Trade& trade);
 
 /// Counts, cheapest and lightest that pass, front, and Sobol's first-order shares, for a terminal of 100 columns.
-/// \param space the sweep's, to tell the rows of a variant. \param names what each thing varied is called.
+/// \param space the sweep's, to find the rows of a variant. \param names of the varied quantities.
 std::string sweep_summary(const VariantStore& store, const SweepSpace& space, const std::vector<std::string>& names,
                           const Style& style);
 

@@ -17,7 +17,7 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 constexpr std::chrono::milliseconds between_writes{250};
-constexpr std::size_t most_waiting = 4096; // results that wait to be written
+constexpr std::size_t most_waiting = 4096; // greatest number of results waiting to be written
 
 /// The numbers still to be computed, handed out one by one.
 class Queue {
@@ -46,7 +46,7 @@ private:
 /// Workers on one side, the writer on the other.
 class Desk {
 public:
-  /// Hands a result over; waits while too many lie there.
+  /// Hands a result over; waits while too many are queued.
   void put(VariantResult result) {
     std::unique_lock lock(guard_);
     room_.wait(lock, [&] { return results_.size() < most_waiting || closed_; });
@@ -59,7 +59,8 @@ public:
     come_.notify_one();
   }
   void enter(int workers) { workers_ = workers; }
-  /// What has come after a while, or as soon as all workers have left. \return whether workers are still there.
+  /// Results received after a while, or as soon as all workers have finished. \return whether workers are still
+  /// running.
   bool collect(std::vector<VariantResult>& out) {
     std::unique_lock lock(guard_);
     come_.wait_for(lock, between_writes, [&] { return workers_ == 0; });
@@ -84,7 +85,7 @@ private:
   bool closed_ = false;
 };
 
-/// Closes the desk and tells the workers to end, whatever happens to the writer.
+/// Closes the queue and stops the workers, whatever happens to the writer.
 struct Closing {
   std::atomic<bool>& ending;
   Desk& desk;

@@ -1,5 +1,5 @@
 /// \file
-/// Computes what a sweep still lacks, on all cores, and stores it as it comes.
+/// Computes the missing variants of a sweep on all cores and stores them as they arrive.
 #pragma once
 
 #include "io/sweep/variant.h"
@@ -11,7 +11,7 @@
 namespace bedbow {
 
 struct SweepProgress {
-  std::uint64_t done = 0, total = 0; ///< of this shard, with what was there before
+  std::uint64_t done = 0, total = 0; ///< of this shard, including earlier ones
   std::uint64_t failed = 0;          ///< of those computed now
   double rate = 0;                   ///< variants per second of this run
   double seconds_left = 0;           ///< NaN before anything is known
@@ -21,16 +21,16 @@ struct SweepProgress {
 struct SweepRun {
   Shard shard;
   int threads = 0;                                    ///< 0: all of the machine's
-  const std::atomic<bool>* stop = nullptr;            ///< when it becomes true, what is being computed is finished
+  const std::atomic<bool>* stop = nullptr;            ///< when it becomes true, variants in progress are completed
   std::function<void(const SweepProgress&)> progress; ///< called after each transaction, in the calling thread
 };
 
-/// Workers take variants in order and hand them over; the calling thread writes what has come every quarter of a
-/// second, in one transaction. So no result depends on the number of threads, and memory not on that of variants.
-/// \return whether everything has been computed. Throws FileError when the store does; what was added before stays.
+/// Workers take variants in order and hand them over; the calling thread writes new results every quarter of a
+/// second, in one transaction. So results do not depend on the number of threads, nor memory on that of variants.
+/// \return whether everything has been computed. Throws FileError when the store does; earlier additions are kept.
 bool run_sweep(const VariantMaker& maker, VariantStore& store, const SweepRun& run);
 
-/// Whether `a` is to be preferred: it costs less, or where one has no cost, weighs less.
+/// Whether `a` is preferred: it costs less, or where one has no cost, weighs less.
 bool is_better(const VariantResult& a, const VariantResult& b);
 
 } // namespace bedbow

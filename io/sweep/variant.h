@@ -1,5 +1,5 @@
 /// \file
-/// One variant of a case: its inputs put in, understood, analysed, and its headline.
+/// One variant of a case: its inputs applied, read, analysed, and its headline results.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -11,17 +11,17 @@ namespace bedbow {
 
 class PartCache;
 
-/// Everything that variants share. What is not needed to understand one ([sweep], [fit]) is left out of the source.
+/// Everything that variants share. Tables not needed to read a variant ([sweep], [fit]) are removed from the source.
 class VariantMaker {
 public:
   /// Throws std::invalid_argument where the case has nothing to vary.
   VariantMaker(const Case& base, const Registries& registries);
   [[nodiscard]] const SweepSpace& space() const { return space_; }
   [[nodiscard]] const std::vector<std::string>& keys() const { return keys_; }
-  /// Computes one. Whatever is wrong with it becomes its message; nothing is thrown but lack of memory.
+  /// Computes one. Any error becomes its message; only lack of memory is thrown.
   /// \param parts of earlier variants, one cache a thread; null: each by itself. The result is the same to the bit.
   [[nodiscard]] VariantResult make(std::uint64_t id, PartCache* parts = nullptr) const;
-  /// The case of one, as `make` analyses it. Throws CaseError where its values make no sense.
+  /// The case of one, as `make` analyses it. Throws CaseError where its values are invalid.
   [[nodiscard]] Case understood(std::uint64_t id) const;
 
 private:
@@ -35,7 +35,7 @@ private:
   SweepSpace space_;
 };
 
-/// A value as its case gives it: a text without quotes, everything else as TOML writes it.
+/// A value as its case gives it: a string without quotes, everything else as in TOML.
 std::string as_given(const CaseNode& value);
 
 /// Headline and cost in units of result files.

@@ -41,7 +41,7 @@ fs::path dated_name(const fs::path& file) {
 void move_away(const fs::path& file) {
   if (!fs::exists(file)) return;
   const fs::path target = dated_name(file);
-  for (const char* tail : {"", "-wal", "-shm"}) { // a log of a killed run belongs to its database
+  for (const char* tail : {"", "-wal", "-shm"}) { // the log of a killed run belongs to its database
     std::error_code failed;
     fs::rename(file.string() + tail, target.string() + tail, failed);
     if (failed && *tail == '\0') throw FileError("rename", file, failed.message());
@@ -104,7 +104,7 @@ VariantStore VariantStore::open(const fs::path& directory, const SweepIdentity& 
   }
   store.read_identity();
   const SweepIdentity& old = store.identity_;
-  if (old.case_hash != identity.case_hash) refuse(file, "holds results of a case that has been changed since");
+  if (old.case_hash != identity.case_hash) refuse(file, "holds results of a case that has since been changed");
   if (old.version != identity.version) refuse(file, "holds results of another version of bedbow, " + old.version);
   if (old != identity) refuse(file, "holds results of another sweep");
   return store;
@@ -145,7 +145,7 @@ void VariantStore::read_identity() {
     return get.step() ? std::optional(get.text(0)) : std::nullopt;
   };
   if (ask("format") != format)
-    throw FileError("read", file(), "it has another format than this version of bedbow writes",
+    throw FileError("read", file(), "its format differs from that of this version of bedbow",
                     "export it with the version that made it");
   identity_.case_hash = ask("case_hash").value_or("");
   identity_.version = ask("version").value_or("");
@@ -191,8 +191,8 @@ void VariantStore::merge(std::span<const VariantStore> others) {
   Statement statement(database_, insert_sql());
   for (const VariantStore& other : others) {
     if (other.identity() != identity_)
-      throw std::invalid_argument(other.file().string() + " holds results of another sweep than " + file().string() +
-                                  ": case, version and [sweep] must be the same");
+      throw std::invalid_argument(other.file().string() + " holds results of a different sweep than " +
+                                  file().string() + ": case, version and [sweep] must be the same");
     other.each([&](const VariantResult& r) {
       bool there = false;
       each(
@@ -200,8 +200,7 @@ void VariantStore::merge(std::span<const VariantStore> others) {
             there = true;
             if (const std::string what = difference(old, r, identity_.keys); !what.empty())
               throw std::invalid_argument("variant " + std::to_string(r.id) + " in " + other.file().string() +
-                                          " disagrees with what is there already: " + what +
-                                          "; nothing has been merged");
+                                          " disagrees with the existing result: " + what + "; nothing has been merged");
           },
           "WHERE id = " + std::to_string(r.id));
       if (!there) insert(statement, r);

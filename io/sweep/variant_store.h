@@ -1,6 +1,6 @@
 /// \file
-/// Inputs and headline results of all variants of a sweep, in one SQLite database, DIR/variants.db: table `sweep` says
-/// what it is about, table `variant` has one row each. What has been added survives whatever ends the program.
+/// Inputs and headline results of all variants of a sweep, in one SQLite database, DIR/variants.db: table `sweep`
+/// identifies the sweep, table `variant` has one row each. Committed results survive however the program ends.
 #pragma once
 
 #include "io/files/file_lock.h"
@@ -37,17 +37,17 @@ std::string words_for(Figure figure);
 
 struct VariantResult {
   std::uint64_t id = 0;
-  std::vector<std::string> inputs; ///< as the case gives them, by key
+  std::vector<std::string> inputs; ///< as in the case, by key
   bool failed = false, pass = false;
   std::array<double, figure_count> figures{}; ///< NaN where there is none
   std::string utilisation_at;
   std::string message; ///< what failed, or why it does not pass
-  double seconds = 0;  ///< of computing; the one thing that a rerun does not repeat
+  double seconds = 0;  ///< computing time; the only value that a rerun does not reproduce
   [[nodiscard]] double operator[](Figure f) const { return figures[static_cast<std::size_t>(f)]; }
   double& operator[](Figure f) { return figures[static_cast<std::size_t>(f)]; }
 };
 
-/// What a database is about: results of two that differ are not to be mixed.
+/// Identity of a database: results of databases that differ must not be mixed.
 struct SweepIdentity {
   std::string case_hash, version;
   std::vector<std::string> keys;
@@ -70,7 +70,7 @@ public:
   /// Opens or makes DIR/variants.db and locks it against other processes. `fresh` first moves an old database to
   /// variants-DATE.db. Throws FileError; std::invalid_argument where it holds results of another sweep.
   static VariantStore open(const std::filesystem::path& directory, const SweepIdentity& identity, Start start);
-  /// Opens a database (or a directory that has one) to be read. Throws FileError.
+  /// Opens a database (or a directory with one) for reading. Throws FileError.
   static VariantStore read(const std::filesystem::path& place);
 
   [[nodiscard]] const SweepIdentity& identity() const { return identity_; }
@@ -80,7 +80,7 @@ public:
   /// Joins other databases, all in one transaction. Throws std::invalid_argument naming the variant and the figure
   /// where two disagree, or where one is of another sweep; then nothing is changed.
   void merge(std::span<const VariantStore> others);
-  /// What a shard still lacks, as ranges of j, where j * shard.count + shard.index is a variant.
+  /// Variants that a shard still lacks, as ranges of j, where j * shard.count + shard.index is a variant.
   [[nodiscard]] std::vector<NumberRange> missing(const Shard& shard) const;
   [[nodiscard]] std::uint64_t count(const std::string& where = "1") const;
   /// Calls with each variant, one at a time. \param rest SQL after FROM variant: conditions and order.

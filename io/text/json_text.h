@@ -1,5 +1,5 @@
 /// \file
-/// JSON as text that people can read too.
+/// JSON as readable text.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>

@@ -1,5 +1,5 @@
 /// \file
-/// The name that somebody probably meant.
+/// The name that was probably meant.
 #pragma once
 
 #include <string>
@@ -9,7 +9,7 @@
 namespace bedbow {
 
 /// Edits (insert, delete, replace a byte, swap two neighbours) that turn one text into the other; letters that differ
-/// by case alone count nothing. Source: optimal string alignment, Damerau 1964, Levenshtein 1966.
+/// by case alone do not count. Source: optimal string alignment, Damerau 1964, Levenshtein 1966.
 int edit_distance(std::string_view a, std::string_view b);
 
 /// The candidate with the fewest edits, the first of several; empty when there are no candidates.

@@ -1,5 +1,5 @@
 /// \file
-/// Colour and weight on a terminal, and nothing elsewhere. What is said never depends on colour alone.
+/// Colour and weight on a terminal, and nothing elsewhere. The meaning never depends on colour alone.
 #pragma once
 
 #include <string>

@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// One character taken off the front of a text.
+/// One character removed from the front of a text.
 struct Character {
   std::string_view bytes;
   std::uint32_t code = 0;
@@ -44,7 +44,7 @@ bool within(std::uint32_t code, const auto& ranges) {
   return std::any_of(ranges.begin(), ranges.end(), [&](const Range& r) { return code >= r.from && code <= r.to; });
 }
 
-// The common blocks only: enough to keep columns straight.
+// Only the common blocks: enough to keep columns aligned.
 constexpr std::array<Range, 5> zero_width{
     {{0x300, 0x36F}, {0x1AB0, 0x1AFF}, {0x20D0, 0x20FF}, {0xFE00, 0xFE0F}, {0x200B, 0x200D}}};
 constexpr std::array<Range, 9> double_width{{{0x1100, 0x115F},

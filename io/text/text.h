@@ -1,5 +1,5 @@
 /// \file
-/// Text for terminals: how wide it shows, wrapping, and making foreign text harmless.
+/// Text for terminals: display width, wrapping, and sanitising of foreign text.
 #pragma once
 
 #include <string>
@@ -9,7 +9,7 @@
 namespace bedbow {
 
 /// Columns that UTF-8 text takes on a terminal: combining marks none, East Asian wide characters and pictographs two,
-/// everything else (also each byte that is no UTF-8) one.
+/// everything else (also each byte that is not UTF-8) one.
 int display_width(std::string_view text);
 
 /// The text with control characters, broken UTF-8 and marks that turn the writing direction each replaced by '?', so

@@ -7,8 +7,8 @@
 
 namespace bedbow {
 
-/// Text for an element or a quoted attribute: & < > " ' as entities, what XML can't hold (control characters, broken
-/// UTF-8) as '?'.
+/// Text for an element or a quoted attribute: & < > " ' as entities, characters invalid in XML (control characters,
+/// broken UTF-8) as '?'.
 std::string xml_text(std::string_view text);
 
 } // namespace bedbow

@@ -7,7 +7,7 @@ namespace bedbow {
 
 namespace {
 
-// In the order of Dim. The limits leave room for every machine that can be built and keep powers of a value finite.
+// In the order of Dim. The limits admit every machine that can be built and keep powers of a value finite.
 constexpr std::array kinds{
     DimensionInfo{Dim::length, {1, 0, 0, 0}, "length", "a", "900 mm", "mm, cm, m, um, in, ft, thou", 1e-9, 1e4},
     DimensionInfo{Dim::area, {2, 0, 0, 0}, "area", "an", "1280 mm^2", "mm^2, cm^2, in^2", 1e-15, 1e6},

@@ -8,7 +8,7 @@
 
 namespace bedbow {
 
-/// Exponents of length, mass, time and angle. The angle counts, so that N*m and N*m/rad are told apart.
+/// Exponents of length, mass, time and angle. The angle is included, so that N*m and N*m/rad differ.
 struct Exponents {
   int length = 0, mass = 0, time = 0, angle = 0;
   bool operator==(const Exponents&) const = default;
@@ -30,7 +30,7 @@ enum class Dim {
   rotational_stiffness,
 };
 
-/// What is said of a kind of quantity, and which values make sense.
+/// Name, example and accepted range of a kind of quantity.
 struct DimensionInfo {
   Dim dim;
   Exponents exponents;
@@ -38,8 +38,8 @@ struct DimensionInfo {
   std::string_view article; ///< "a" or "an"
   std::string_view example; ///< an accepted value: "900 mm"
   std::string_view units;   ///< some accepted units
-  double least;             ///< smallest positive value taken where a value must be positive, SI
-  double greatest;          ///< largest magnitude taken, SI
+  double least;             ///< smallest value accepted where a value must be positive, SI
+  double greatest;          ///< largest magnitude accepted, SI
 };
 
 const DimensionInfo& info(Dim dim);
@@ -47,7 +47,7 @@ const DimensionInfo& info(Dim dim);
 /// "a length", "an angle".
 std::string with_article(Dim dim);
 
-/// The kind that has these exponents, or nullopt. A force per length stands for a stiffness, too.
+/// The kind that has these exponents, or nullopt. A force per length also means a stiffness.
 std::optional<Dim> dimension_of(const Exponents& exponents);
 
 } // namespace bedbow

@@ -66,13 +66,13 @@ double value_of(const Fraction& f, std::string& trouble) {
     return 0;
   }
   if (down == 0) {
-    trouble = "the fraction is over zero";
+    trouble = "the fraction has a zero denominator";
     return 0;
   }
   return up / down;
 }
 
-/// The fraction of a mixed number behind its whole part: " 7/16" or "-1/2". Advances `rest` past it.
+/// The fraction of a mixed number after its whole part: " 7/16" or "-1/2". Advances `rest` past it.
 double fraction_behind(std::string_view& rest, std::string& trouble) {
   std::string_view r = rest;
   if (r.empty() || (r.front() != ' ' && r.front() != '-')) return 0;
@@ -113,9 +113,9 @@ LeadingNumber leading_number(std::string_view text) {
     if (digits_at(text) == n && out.ok()) out.value += fraction_behind(out.rest, out.trouble);
   }
   if (out.ok() && (out.rest.starts_with('/') || out.rest.starts_with('.')))
-    out.trouble = "the fraction is not one of whole numbers, as in \"5/8\"";
+    out.trouble = "numerator and denominator must be whole numbers, as in \"5/8\"";
   if (out.ok() && out.rest.size() > 1 && out.rest.front() == ',' && is_digit(out.rest[1]))
-    out.trouble = "decimals are written with a point, and thousands with nothing between";
+    out.trouble = "decimals take a point, and thousands no separator";
   if (minus) out.value = -out.value;
   skip_spaces(out.rest);
   return out;

@@ -1,5 +1,5 @@
 /// \file
-/// Numbers as the trade writes them: decimals, fractions and mixed numbers.
+/// Numbers as written in workshops: decimals, fractions and mixed numbers.
 #pragma once
 
 #include <string>
@@ -20,7 +20,7 @@ struct LeadingNumber {
 };
 
 /// Reads "2.5", "-1e-3", "5/8", "35 7/16" or "1-1/2" (a mixed number) from the beginning of a text. The sign of a mixed
-/// number covers both of its parts. Refused are nan and inf, numbers too large or too small for a double, a fraction
+/// number covers both of its parts. Refused: nan and inf, numbers too large or too small for a double, a fraction
 /// over zero or of decimals, and a mixed number whose fraction is not less than one.
 /// \param text in ASCII, see plain_ascii.
 LeadingNumber leading_number(std::string_view text);

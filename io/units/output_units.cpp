@@ -23,7 +23,7 @@ std::string fixed(double value, int decimals) {
   char text[400]; // the greatest double has 309 digits before its point
   std::snprintf(text, sizeof text, "%.*f", decimals, value);
   const std::string out = text;
-  // "-0.000" says less than "0.000" and looks like a fault.
+  // "-0.000" looks like a fault.
   if (out[0] == '-' && out.find_first_not_of("-0.") == std::string::npos) return out.substr(1);
   return out;
 }
@@ -38,6 +38,11 @@ std::string length_text(double value, const OutputUnits& units, double resolutio
 
 std::string force_text(double value, const OutputUnits& units) {
   return in_unit(value, units.force, 1) + " " + units.force.name;
+}
+
+std::string moment_text(double value, const OutputUnits& u) {
+  const OutputUnit unit{u.force.name + " " + u.length.name, u.force.size * u.length.size};
+  return in_unit(value, unit, 0.1) + " " + unit.name;
 }
 
 std::string degrees_text(double value) {

@@ -1,6 +1,6 @@
 /// \file
-/// Units in which people are shown lengths, forces and stresses: the [output] table of a case. Result files for
-/// programs keep their fixed units (mm, N, MPa, deg, Hz) whatever stands here.
+/// Units of displayed lengths, forces and stresses: the [output] table of a case. Result files for programs keep their
+/// fixed units (mm, N, MPa, deg, Hz) whatever these are.
 #pragma once
 
 #include <string>
@@ -19,7 +19,7 @@ struct OutputUnits {
   OutputUnit stress{"MPa", 1e6};
 };
 
-/// The unit of force to stand over the unit of length, as in N/mm: kN become N, since per mm a kN is much.
+/// Unit of force per length, as in N/mm: kN becomes N, since a kN per mm is too large a unit.
 OutputUnit force_per_length(const OutputUnits& units);
 
 /// Number of decimals that shows a quantity to about the given resolution.
@@ -30,10 +30,11 @@ int decimals_for(const OutputUnit& unit, double resolution);
 /// \param value SI.
 std::string in_unit(double value, const OutputUnit& unit, double resolution);
 
-/// A length, force or angle with the name of its unit.
-/// \param resolution smallest step worth showing [m]. \param value [m], [N], [rad].
+/// A length, force, moment or angle with the name of its unit.
+/// \param resolution smallest step worth showing [m]. \param value [m], [N], [N m], [rad].
 std::string length_text(double value, const OutputUnits& units, double resolution);
 std::string force_text(double value, const OutputUnits& units);
+std::string moment_text(double value, const OutputUnits& units);
 std::string degrees_text(double value);
 
 /// Fixed decimals without a negative zero; "-" for NaN, "inf" for infinity.

@@ -2,9 +2,8 @@
 /// SI values in the fixed units of result files: mm, N, MPa, deg, Hz.
 #pragma once
 
-#include <numbers>
-#include <string>
-#include <utility>
+#include "mesh/piece/quantity.h"
+#include "mesh/piece/si.h"
 
 namespace bedbow {
 
@@ -15,7 +14,7 @@ constexpr double to_MPa(double pascals) {
   return pascals * 1e-6;
 }
 constexpr double to_deg(double radians) {
-  return radians * (180 / std::numbers::pi);
+  return si::in_degrees(radians);
 }
 constexpr double to_N_per_mm(double newtons_per_metre) {
   return newtons_per_metre * 1e-3;
@@ -28,8 +27,11 @@ constexpr double to_N_mm(double newton_metres) {
 /// stay.
 double twelve_digits(double value);
 
-/// A named further quantity of the findings, whose key ends in its SI unit, with key and value in result-file units:
-/// {"gap_m", 0.001} becomes {"gap_mm", 1}. Known ends: _m _Pa _rad _N_m; others stay as they are.
-std::pair<std::string, double> in_file_unit(const std::string& key, double value);
+/// Unit of a quantity in result files: end of its keys, and file value = SI value * scale.
+struct FileUnit {
+  const char* suffix; ///< "_mm"
+  double scale;
+};
+FileUnit file_unit(Quantity quantity);
 
 } // namespace bedbow

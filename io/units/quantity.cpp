@@ -20,10 +20,10 @@ std::string as_in(Dim due, std::string_view example) {
 }
 
 std::string is_due(Dim due, std::string_view example) {
-  return with_article(due) + " is due, " + as_in(due, example);
+  return "expected " + with_article(due) + ", " + as_in(due, example);
 }
 
-/// What a wrong kind of unit usually means.
+/// What a unit of the wrong kind usually means.
 std::string hint(const Exponents& found, Dim due) {
   if (found == info(Dim::mass).exponents && due == Dim::force) return "; a weight is written in kgf, lbf or N";
   if (found == info(Dim::force).exponents && due == Dim::mass) return "; a mass is written in kg or lb";
@@ -34,21 +34,21 @@ std::string hint(const Exponents& found, Dim due) {
 std::string wrong_kind(std::string_view text, const Unit& unit, Dim due, std::string_view example) {
   const std::optional<Dim> kind = dimension_of(unit.exponents);
   const std::string found = kind ? with_article(*kind) : "of another kind";
-  return quoted(text) + " is " + found + ", but " + is_due(due, example) + hint(unit.exponents, due);
+  return quoted(text) + " is " + found + "; " + is_due(due, example) + hint(unit.exponents, due);
 }
 
 std::string out_of_range(std::string_view text, Dim due) {
   char greatest[32];
   std::snprintf(greatest, sizeof greatest, "%g", info(due).greatest);
-  return quoted(text) + " is beyond every machine: the greatest " + std::string(info(due).name) + " taken is " +
-         greatest + " in SI units";
+  return quoted(text) + " is too large: the greatest " + std::string(info(due).name) + " accepted is " + greatest +
+         " in SI units";
 }
 
 bool is_count_of_inches(std::string_view rest) {
   return rest == "\"" || rest == "''";
 }
 
-/// Trouble of what stands behind the number, which is not a known unit.
+/// What is wrong with the text after the number, which is not a known unit.
 std::string unit_trouble(std::string_view text, std::string_view rest, const Unit& unit, Dim due,
                          std::string_view example) {
   if (is_count_of_inches(rest)) return quoted(text) + ": inches are written \"in\", " + as_in(Dim::length, "5/8 in");
@@ -57,7 +57,7 @@ std::string unit_trouble(std::string_view text, std::string_view rest, const Uni
   return quoted(text) + ": " + unit.trouble + one + "; " + is_due(due, example);
 }
 
-/// What stands behind a number that is a gauge. \param unit without blanks around it.
+/// Whether the text after a number marks it as a gauge. \param unit without surrounding blanks.
 bool is_gauge(std::string_view unit) {
   return unit == "ga" || unit == "gauge";
 }
@@ -68,8 +68,8 @@ std::string without_unit(std::string_view number, Dim due, std::string_view exam
   return std::string(number) + " has no unit; " + is_due(due, example);
 }
 
-Quantity parse_quantity(std::string_view text, Dim due, std::string_view example) {
-  Quantity out;
+ParsedQuantity parse_quantity(std::string_view text, Dim due, std::string_view example) {
+  ParsedQuantity out;
   const std::string plain = plain_ascii(text);
   const LeadingNumber number = leading_number(plain);
   if (!number.ok()) {
@@ -83,7 +83,7 @@ Quantity parse_quantity(std::string_view text, Dim due, std::string_view example
     return out;
   }
   if (is_gauge(rest)) {
-    out.trouble = quoted(text) + " is a gauge, which only the thickness of a sheet may be; " + is_due(due, example);
+    out.trouble = quoted(text) + " is a gauge, which only a sheet thickness may be; " + is_due(due, example);
     return out;
   }
   const Unit unit = parse_unit(rest);
@@ -104,7 +104,7 @@ std::optional<int> parse_gauge(std::string_view text) {
   std::string_view rest = number.rest;
   while (rest.ends_with(' ')) rest.remove_suffix(1);
   if (!number.ok() || !is_gauge(rest)) return std::nullopt;
-  // What is no whole number is a gauge that no table has.
+  // A number that is not whole is a gauge that no table has.
   const bool whole = number.value == std::floor(number.value) && std::abs(number.value) < 1000;
   return whole ? static_cast<int>(number.value) : -1;
 }
@@ -114,9 +114,9 @@ Unit parse_unit_of(std::string_view text, Dim due) {
   Unit unit = parse_unit(plain);
   const std::string kind(info(due).name), accepted(info(due).units);
   if (!unit.ok())
-    unit.trouble = quoted(text) + ": " + unit.trouble + "; a unit of " + kind + " is due: " + accepted;
+    unit.trouble = quoted(text) + ": " + unit.trouble + "; expected a unit of " + kind + ": " + accepted;
   else if (unit.exponents != info(due).exponents)
-    unit.trouble = quoted(text) + " is no unit of " + kind + "; due is one like " + accepted;
+    unit.trouble = quoted(text) + " is not a unit of " + kind + "; expected one such as " + accepted;
   return unit;
 }
 

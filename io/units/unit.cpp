@@ -54,7 +54,7 @@ private:
     while (!rest_.empty() && rest_.front() == ' ') rest_.remove_prefix(1);
   }
 
-  // A space alone multiplies, too.
+  // A space alone also multiplies.
   int next_operator() {
     const char c = rest_.front();
     if (c == '*' || c == '/' || c == '-') {
@@ -86,7 +86,7 @@ private:
     unit_.exponents.angle += n * atom->exponents.angle;
   }
 
-  // "^3", "^-1" or a digit straight behind the name; one digit is all that occurs.
+  // "^3", "^-1" or a digit directly after the name; one digit is all that occurs.
   int power() {
     std::string_view r = rest_;
     const bool caret = !r.empty() && r.front() == '^';
@@ -122,7 +122,7 @@ Unit parse_unit(std::string_view text) {
 std::string plain_ascii(std::string_view text) {
   std::string out;
   while (!text.empty()) {
-    if (static_cast<unsigned char>(text.front()) < 0x80 && text.front() != '\t') { // almost all of every text
+    if (static_cast<unsigned char>(text.front()) < 0x80 && text.front() != '\t') { // nearly every character
       out += text.front();
       text.remove_prefix(1);
       continue;

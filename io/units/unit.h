@@ -30,7 +30,7 @@ struct Unit {
   std::string trouble; ///< empty when it was understood
   [[nodiscard]] bool ok() const { return trouble.empty(); }
   [[nodiscard]] double size() const { return up / down; }
-  /// SI value of so many of it.
+  /// SI value of a count of this unit.
   [[nodiscard]] double si(double count) const { return count * up / down; }
 };
 

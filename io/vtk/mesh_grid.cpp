@@ -23,8 +23,8 @@ std::string read_bytes(const fs::path& file) {
   std::error_code failed;
   const fs::file_status status = fs::status(file, failed);
   if (status.type() == fs::file_type::not_found)
-    throw FileError("read", file, "there is no such file", "the path in [mesh] counts from the case's folder");
-  if (!fs::is_regular_file(status)) throw FileError("read", file, "it is no file", due);
+    throw FileError("read", file, "there is no such file", "the path in [mesh] is relative to the case's folder");
+  if (!fs::is_regular_file(status)) throw FileError("read", file, "it is not a file", due);
   const std::uintmax_t size = fs::file_size(file, failed);
   if (!failed && size > greatest_mesh_size) throw FileError("read", file, "it is larger than 1 GB", due);
   std::ifstream in(file, std::ios::binary);
@@ -36,7 +36,7 @@ std::string read_bytes(const fs::path& file) {
   return bytes;
 }
 
-/// Whether every count that follows the word is one that a mesh may have: VTK makes room for as many at once.
+/// Whether every count that follows the word is plausible for a mesh: VTK allocates memory for it at once.
 bool counts_fit(std::string_view bytes, std::string_view word) {
   for (std::size_t at = bytes.find(word); at != std::string_view::npos; at = bytes.find(word, at + word.size())) {
     std::size_t i = at + word.size();
@@ -44,7 +44,7 @@ bool counts_fit(std::string_view bytes, std::string_view word) {
     std::int64_t count = 0;
     for (; i < bytes.size() && std::isdigit(static_cast<unsigned char>(bytes[i])) != 0; ++i) {
       count = count * 10 + (bytes[i] - '0');
-      if (count > 10 * most_mesh_items) return false; // cells of legacy files count their points, too
+      if (count > 10 * most_mesh_items) return false; // in legacy files the size of CELLS includes the points
     }
   }
   return true;
@@ -61,7 +61,7 @@ std::shared_ptr<const MeshSource> read_mesh(const fs::path& file, const std::str
   for (const char* word : {"NumberOfPoints=", "NumberOfCells=", "NumberOfTuples=", "\nPOINTS ", "\nCELLS ",
                            "\nCELL_TYPES ", "\nCELL_DATA ", "\nPOINT_DATA ", "\nFIELD "})
     if (!counts_fit(bytes, word))
-      throw FileError("read", file, "it claims more points or cells than a mesh can have", due);
+      throw FileError("read", file, "it declares more points or cells than are permitted", due);
   auto out = std::make_shared<MeshSource>();
   out->file = name;
   out->hash = sha256(bytes);

@@ -1,5 +1,5 @@
 /// \file
-/// The small XML file by which viewers take a row of .vtu files as steps of one data set.
+/// The small XML file with which viewers read a series of .vtu files as steps of one data set.
 #pragma once
 
 #include <string>
@@ -12,7 +12,7 @@ struct PvdEntry {
   std::string name; ///< of the step
 };
 
-/// A .pvd whose time is the number of the step, from 0.
-std::string pvd(const std::vector<PvdEntry>& entries);
+/// A .pvd whose time is the number of the step, from 0. \param comment put at its head; none where empty.
+std::string pvd(const std::vector<PvdEntry>& entries, const std::string& comment = {});
 
 } // namespace bedbow

@@ -13,7 +13,7 @@ void append(std::vector<float>& to, const Eigen::Vector3d& v, double factor) {
   for (int i = 0; i < 3; ++i) to.push_back(static_cast<float>(v[i] * factor));
 }
 
-/// Index of a name in a list that grows as names come up.
+/// Index of a name in a list that grows with new names.
 int index_of(std::vector<std::string>& names, const std::string& name) {
   const auto it = std::find(names.begin(), names.end(), name);
   if (it != names.end()) return static_cast<int>(it - names.begin());

@@ -1,5 +1,5 @@
 /// \file
-/// An unstructured grid with data on it, as the VTK writer takes it, and the two that a step makes. Lengths in mm,
+/// An unstructured grid with data, as input of the VTK writer, and the two grids of a step. Lengths in mm,
 /// forces in N, stresses in MPa, rotations in degrees.
 #pragma once
 
@@ -29,7 +29,7 @@ struct VtkNames {
   std::vector<std::string> values;
 };
 
-/// Cell types by VTK's own numbers.
+/// VTK cell types.
 enum class VtkCell : unsigned char { vertex = 1, triangle = 5, quad = 9 };
 
 struct VtkGrid {

@@ -6,7 +6,7 @@ namespace bedbow {
 
 const VtkModule& vtk_module() {
   static const auto& module = *static_cast<const VtkModule*>(
-      load_module({"libbedbow_vtk.so", "bedbow_vtk_module", "writes and reads the VTK files",
+      load_module({"libbedbow_vtk.so", "bedbow_vtk_module", "writes and reads VTK files",
                    "the VTK libraries"})); // a failed load throws, and the next call tries again
   return module;
 }

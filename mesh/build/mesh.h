@@ -30,7 +30,7 @@ struct BeamElement {
   double length = 0;
   int section = 0;                  ///< index into Mesh::sections
   int material = 0;                 ///< index into Machine::materials
-  Ref owner;                        ///< bar, member or part of the own mesh
+  Ref owner;                        ///< bar, member or part of the user's mesh
   DofMask release_a{}, release_b{}; ///< local dofs freed at either end
   bool tension_only = false;
 };
@@ -40,10 +40,11 @@ struct ShellElement {
   std::array<int, 4> nodes{};
   double thickness = 0;
   int material = 0;
-  Ref owner; ///< bar (model = plate), panel or part of the own mesh
+  Ref owner; ///< bar (model = plate), panel or part of the user's mesh
 };
 
-/// One node's share of a place: movement there = sum of weight * (u + theta x arm), rotation = sum of weight * theta.
+/// One node's share of a place: displacement there = sum of weight * (u + theta x arm), rotation = sum of weight *
+/// theta.
 struct PlaceTerm {
   int node = -1;
   double weight = 1;
@@ -61,28 +62,8 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
-/// `pad`: the sheet between nose and bed. `touch`: nose and bed beyond the sheet, once its thickness is used up.
-/// `member_end`: an end of a member that lies on a panel or the own mesh between its nodes.
-enum class JointKind {
-  post,
-  cam,
-  hinge,
-  handle,
-  tie,
-  support,
-  hold,
-  rod,
-  pad,
-  touch,
-  screw,
-  weld,
-  pressure,
-  member_end
-};
-std::string to_string(JointKind kind);
-
-/// Any joint of the trade: up to six springs between two places, along the global axes unless it has axes of its own.
-/// The spring's stretch is movement(b) - movement(a); its force acts +f on a and -f on b (so tension pulls them
+/// A joint of any kind: up to six springs between two places, along the global axes unless it has axes of its own.
+/// The spring's stretch is displacement(b) - displacement(a); its force acts +f on a and -f on b (so tension pulls them
 /// together). Stiffness infinity is rigid, 0 is free.
 struct Joint {
   JointKind kind = JointKind::tie;
@@ -97,10 +78,10 @@ struct Joint {
   int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
   bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
   std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;        ///< length along x that it stands for (pads, touches) [m]
+  double tributary = 0;        ///< tributary length along x (pads, touches) [m]
 };
 
-/// A bar's or member's chain of nodes, a straight run of the own mesh's lines, or a plate bar's grid, in order of x.
+/// A bar's or member's chain of nodes, a straight run of the user mesh's lines, or a plate bar's grid, in order of x.
 struct BarLayout {
   Ref owner;
   int section = -1;
@@ -122,7 +103,7 @@ struct FingerLayout {
   [[nodiscard]] bool plate() const { return !nodes.empty(); }
 };
 
-/// Screws and welds hold both ways whatever happens: they are springs of the stiffness matrix and make one part of what
+/// Screws and welds are bilateral in every state: they are springs of the stiffness matrix and make one part of what
 /// they join. All other joints act between parts.
 inline bool in_matrix(const Joint& joint) {
   return joint.kind == JointKind::screw || joint.kind == JointKind::weld;
@@ -133,12 +114,12 @@ struct Mesh {
   std::vector<BeamElement> beams;
   std::vector<ShellElement> shells;
   std::vector<Section> sections;
-  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six movements
+  std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six degrees of freedom
   std::vector<Joint> joints;                   ///< in the machine's order by kind
   std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines
   std::vector<FingerLayout> fingers;           ///< of the clamp's nose, left to right
   std::vector<int> held_dofs;                  ///< 6 * node + dof: holds that need no arm
-  std::vector<int> own_nodes;                  ///< node of each point of the own mesh; -1 where no cell has it
+  std::vector<int> own_nodes;                  ///< node of each point of the user's mesh; -1 where no cell has it
   std::vector<double> stations;                ///< the common x-stations of the bars [m]
   std::vector<double> bend_stations;           ///< stations within the sheet, both ends included
   std::vector<std::string> warnings;

@@ -1,4 +1,4 @@
-// Bars of a body that touch without weld or screws press on each other and part freely.
+// Bars of a body that touch without weld or screws: compression-only contact.
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
@@ -60,7 +60,7 @@ std::optional<Face> face_between(const Builder& b, const Ref& one, const Ref& ot
   return std::nullopt;
 }
 
-/// A row of springs along either edge of the face: what lies on it may tip about either.
+/// A row of springs along each edge of the face, so that the upper bar may tip about either.
 void add_springs(Builder& b, const Face& f) {
   const Bar& lower = b.machine.bar(f.lower);
   const Bar& upper = b.machine.bar(f.upper);

@@ -10,7 +10,7 @@ namespace bedbow::mesher {
 
 namespace {
 
-/// Springs that hold a root fast are so many times stiffer than a cube of the finger's material of its width.
+/// Stiffness of the springs that fix a root, relative to a cube of the finger's material of its width.
 constexpr double far_stiffer = 1000;
 
 /// Shape of a finger seen along its axis: width across the bend line, thickness upright.
@@ -25,7 +25,7 @@ Ref carrier_of(const Builder& b) {
   return {Ref::Kind::bar, BodyKind::clamp, b.machine.nose.bar};
 }
 
-/// Holds a node of a root to the carrying bar: fast, but for what the root's stiffness about x lets it tip.
+/// Joins a node of a root to the carrying bar: rigidly, except for the root's stiffness against tipping about x.
 void hold_root(Builder& b, int node, double width, std::optional<double> about_x) {
   const Eigen::Vector3d at = b.mesh.nodes[node].x;
   const double k = far_stiffer * b.material(b.machine.fingers->material).E * width;

@@ -1,4 +1,4 @@
-// Members, panels and meshes that only joints hold, and only to the apron: they swing with it.
+// Members, panels and meshes that are held by joints to the apron only: they swing with it.
 #include "mesh/build/mesh_builder.h"
 
 #include <algorithm>
@@ -65,7 +65,7 @@ void turn_hung_parts(Builder& b) {
     const int g = p.ground() ? -1 : groups.of(p.terms.front().node);
     return g >= 0 && !kept[g] && !apron[g];
   };
-  // What loose parts share a joint stays or swings together.
+  // Loose parts that share a joint stay or swing together.
   Groups clusters = groups;
   for (const Joint& j : mesh.joints)
     if (loose(j.a) && loose(j.b)) clusters.join(j.a.terms.front().node, j.b.terms.front().node);

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double rigid = std::numeric_limits<double>::infinity();
 // Steel of studs and screws; common practice, no source.
-// An eccentric on its shaft counts as this stiff where the case gives nothing better: far stiffer than any bar.
+// Default stiffness of an eccentric on its shaft: far stiffer than any bar.
 constexpr double cam_stiffness = 1e14;
 
 Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
@@ -23,7 +23,7 @@ Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
   return place_on_structure(b.mesh, r, at);
 }
 
-/// Middle of the nodes of a member, panel or part of the own mesh along axis k.
+/// Middle of the nodes of a member, panel or part of the user's mesh along axis k.
 double middle_of(const Builder& b, const Ref& r, int k) {
   double sum = 0;
   int count = 0;
@@ -40,7 +40,7 @@ double middle_of(const Builder& b, const Ref& r, int k) {
   return sum / std::max(count, 1);
 }
 
-/// How far along axis k the middle of what r names lies; ground is below everything.
+/// Coordinate along axis k of the middle of the part that r names; ground is below everything.
 double height_of(const Builder& b, const Ref& r, int k) {
   if (r.kind == Ref::Kind::ground) return -std::numeric_limits<double>::infinity();
   if (r.kind != Ref::Kind::bar) return middle_of(b, r, k);
@@ -48,13 +48,20 @@ double height_of(const Builder& b, const Ref& r, int k) {
   return k == 0 ? (bar.start + bar.end()) / 2 : bar.at[k - 1];
 }
 
-/// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
-/// the bed): then stretch is what pulls apart.
-Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, int index, int k, const Eigen::Vector3d& at) {
+/// A joint of the machine's list of its kind, with nothing but its name.
+Joint named_joint(const JointBase& j, JointKind kind, std::size_t index) {
   Joint out;
   out.kind = kind;
-  out.index = index;
-  out.name = j.name.empty() ? to_string(kind) + " " + std::to_string(index + 1) : j.name;
+  out.index = static_cast<int>(index);
+  out.name = j.name.empty() ? numbered(kind, index) : j.name;
+  return out;
+}
+
+/// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
+/// the bed): then stretch is what pulls apart.
+Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, std::size_t index, int k,
+                 const Eigen::Vector3d& at) {
+  Joint out = named_joint(j, kind, index);
   const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
   const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
   if (k == 2 && clamp_first != clamp_second)
@@ -79,7 +86,7 @@ Eigen::Vector3d stud_middle(const Builder& b, const Post& p) {
 void add_posts(Builder& b) {
   for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
     const Post& p = b.machine.posts[i];
-    Joint j = make_joint(b, p, JointKind::post, static_cast<int>(i), 2, stud_middle(b, p));
+    Joint j = make_joint(b, p, JointKind::post, i, 2, stud_middle(b, p));
     const double d = p.diameter;
     // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
     // whole.
@@ -97,8 +104,7 @@ void add_posts(Builder& b) {
 void add_cams(Builder& b) {
   for (std::size_t i = 0; i < b.machine.cams.size(); ++i) {
     const Cam& c = b.machine.cams[i];
-    Joint j =
-        make_joint(b, c, JointKind::cam, static_cast<int>(i), 2, complete_place(b.machine, b.mesh, c.joins, c.at));
+    Joint j = make_joint(b, c, JointKind::cam, i, 2, complete_place(b.machine, b.mesh, c.joins, c.at));
     j.stiffness[uz] = c.stiffness.value_or(cam_stiffness);
     j.sense[uz] = Sense::compression;
     j.gap[uz] = c.lift;
@@ -112,14 +118,11 @@ void add_hinges(Builder& b) {
     Eigen::Vector3d at = h.at; // on the bend line unless the case says otherwise
     for (int k = 1; k < 3; ++k)
       if (!std::isfinite(at[k])) at[k] = 0;
-    Joint j;
-    j.kind = JointKind::hinge;
-    j.index = static_cast<int>(i);
-    j.name = h.name.empty() ? "hinge " + std::to_string(i + 1) : h.name;
+    Joint j = named_joint(h, JointKind::hinge, i);
     j.swapped = h.joins[0].body == BodyKind::apron;
     j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
     j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
-    // A pin in a short bearing has play enough to lean: it holds the point, not the direction.
+    // A pin in a short bearing has enough play to lean: it fixes the point, not the direction.
     j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
     b.mesh.joints.push_back(std::move(j));
   }
@@ -128,13 +131,9 @@ void add_hinges(Builder& b) {
 void add_handles(Builder& b) {
   for (std::size_t i = 0; i < b.machine.handles.size(); ++i) {
     const Handle& h = b.machine.handles[i];
-    const Ref bar{Ref::Kind::bar, BodyKind::apron, h.bar};
-    const Bar& face = b.machine.bar(bar);
-    Joint j;
-    j.kind = JointKind::handle;
-    j.index = static_cast<int>(i);
-    j.name = h.name.empty() ? "handle " + std::to_string(i + 1) : h.name;
-    j.b = place_on_bar(b.machine, b.mesh, bar, {h.x, face.at.x(), face.at.y()});
+    const Bar& face = b.machine.bar(h.joins[0]);
+    Joint j = named_joint(h, JointKind::handle, i);
+    j.b = place_on_bar(b.machine, b.mesh, h.joins[0], {h.at.x(), face.at.x(), face.at.y()});
     j.a.at = j.b.at;
     j.swapped = true; // the bar, then ground
     j.stiffness[rx] = rigid;
@@ -153,13 +152,14 @@ void add_ties(Builder& b) {
           b.mesh.joints.back().index == static_cast<int>(i)) {
         // joins the joint already begun for this tie
       } else {
-        b.mesh.joints.push_back(make_joint(b, t, JointKind::tie, static_cast<int>(i), k % 3, at));
+        b.mesh.joints.push_back(make_joint(b, t, JointKind::tie, i, k % 3, at));
       }
       Joint& j = b.mesh.joints.back();
       const auto given = k < 3 ? t.stiffness : t.rotational_stiffness;
       double stiffness = given.value_or(rigid);
       if (t.only != Sense::both) {
-        if (!std::isfinite(stiffness)) stiffness = cam_stiffness; // one-sided rows are springs, this one very stiff
+        if (!std::isfinite(stiffness))
+          stiffness = cam_stiffness; // unilateral constraints are springs, this one very stiff
         j.sense[k] = t.only;
       }
       j.stiffness[k] = stiffness;
@@ -170,12 +170,9 @@ void add_ties(Builder& b) {
 void add_supports(Builder& b) {
   for (std::size_t i = 0; i < b.machine.supports.size(); ++i) {
     const Support& s = b.machine.supports[i];
-    Joint j;
-    j.kind = JointKind::support;
-    j.index = static_cast<int>(i);
-    j.name = s.name.empty() ? "support " + std::to_string(i + 1) : s.name;
-    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, {s.bar, Ref{Ref::Kind::ground}}, s.at);
-    j.b = place_of(b, s.bar, at);
+    Joint j = named_joint(s, JointKind::support, i);
+    const Eigen::Vector3d at = complete_place(b.machine, b.mesh, s.joins, s.at);
+    j.b = place_of(b, s.joins[0], at);
     j.a.at = at;
     j.swapped = true; // the bar, then ground
     for (std::size_t k = 0; k < 6; ++k)

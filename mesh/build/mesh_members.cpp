@@ -56,13 +56,13 @@ std::vector<Station> member_stations(const Machine& machine, const Member& m,
     if (out.empty() || s.s - out.back().s >= one_place)
       out.push_back(s);
     else if (!out.back().shared && s.shared)
-      out.back() = s; // the place that others share, not the one beside it
+      out.back() = s; // keep the shared place, not the one beside it
   }
   out.back().s = length;
   return out;
 }
 
-/// A rod between its ends, pulling only.
+/// A tension-only rod between its ends.
 void add_rod(Builder& b, NodeFinder& finder, int index, const Eigen::Matrix3d& axes) {
   const Member& m = b.machine.members[index];
   Joint j;

@@ -1,4 +1,4 @@
-// Where nose and bed meet: through the sheet, and beyond it once the sheet's thickness is used up.
+// Contact of nose and bed: through the sheet, and beyond it once the gap of the sheet's thickness closes.
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/spots.h"
@@ -19,10 +19,10 @@ Ref nose_bar(const Machine& m) {
   return {Ref::Kind::bar, BodyKind::clamp, m.nose.bar};
 }
 
-/// About the length over which bars on held sheet even out a force, 1 / lambda = (4 E I / k)^(1/4): with k = E land /
-/// t, land / t of some 10 and the lesser second moment of area of both bars, three quarters of I^(1/4). It knows
-/// nothing of the sheet, so that pads laid for one serve another, and grows with the machine, so that one twice as
-/// large has the same pads.
+/// Approximate length over which bars on the held sheet spread a force, 1 / lambda = (4 E I / k)^(1/4): with k = E
+/// land / t, land / t of about 10 and the lesser second moment of area of both bars, three quarters of I^(1/4). It does
+/// not depend on the sheet, so that pads for one serve another, and scales with the machine, so that one twice as large
+/// has the same pads.
 double evening_length(const Machine& m, const Mesh& mesh) {
   const auto I = [&](const Ref& bar) {
     return mesh.sections[static_cast<std::size_t>(layout_of(mesh, bar).section)].props.Iyy;
@@ -30,25 +30,24 @@ double evening_length(const Machine& m, const Mesh& mesh) {
   return 0.75 * std::pow(std::min(I(bed_edge(m)), I(nose_bar(m))), 0.25);
 }
 
-/// Pads stand no closer than a sixth of that along the bend line. Finer, the pressure changes by less than half a
-/// percent, and only the work grows.
+/// Pads stand no closer than a sixth of that along the bend line. With finer spacing the pressure changes by less
+/// than half a percent, and only the cost grows.
 constexpr double least_pad_spacing = 1.0 / 6;
 
-/// But however stiff the bars are, a sheet is felt at this many places at least where the stations allow it: pressure
-/// that varies along it has a moment, too.
+/// However stiff the bars are, a sheet has at least this many pads where the stations allow it: pressure that varies
+/// along it also has a moment.
 constexpr double least_pads = 40;
 
-/// Beyond the sheet the faces seldom meet, and then at an end of the bar: own choice.
+/// Beyond the sheet the faces seldom meet, and then at an end of the bar. Chosen here; no source.
 constexpr double least_touch_spacing = 1;
 
-/// Where single forces enter bed and clamp, ascending.
+/// Where point forces enter bed and clamp, ascending.
 std::vector<double> loaded_places(const Machine& m) {
   std::vector<double> x;
-  for (const auto& j : m.posts) x.push_back(j.at.x());
-  for (const auto& j : m.cams) x.push_back(j.at.x());
-  for (const auto& j : m.hinges) x.push_back(j.at.x());
-  for (const auto& j : m.ties) x.push_back(j.at.x());
-  for (const auto& j : m.supports) x.push_back(j.at.x());
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::handle) return; // holds the apron
+    for (const JointBase& j : list) x.push_back(j.at.x());
+  });
   for (const Load& l : m.loads)
     if (l.on.kind == Ref::Kind::bar && l.kind == Load::Kind::point) x.push_back(l.from.x());
   std::erase_if(x, [](double v) { return !std::isfinite(v); });
@@ -65,12 +64,12 @@ std::vector<double> clamped_places(const Machine& m) {
   return x;
 }
 
-/// A stretch of the nose, and what may carry spots on it.
+/// A length of the nose, and the stations that may carry spots on it.
 struct Stretch {
   double from = 0, to = 0;
   const std::vector<double>& stations;
   const std::vector<double>&loaded, &clamped;
-  double evening = 0; ///< length over which the bars even out a force [m]
+  double evening = 0; ///< length over which the bars spread a force [m]
   int finger = -1;
 };
 
@@ -100,14 +99,14 @@ namespace mesher {
 
 namespace {
 
-/// What any of the sheets wants: by rising x, each place once.
+/// Spots that any of the sheets needs: by increasing x, each place once.
 std::vector<PadSpot> all_spots(const Builder& b, std::span<const HeldSpan> sheets) {
   std::vector<PadSpot> all;
   for (const HeldSpan& sheet : sheets) {
     const auto spots = pad_spots(b.machine, b.mesh, sheet);
     all.insert(all.end(), spots.begin(), spots.end());
   }
-  // Neighbouring fingers press at one x, each by itself.
+  // Neighbouring fingers press at the same x, each by itself.
   std::ranges::stable_sort(all, [](const PadSpot& a, const PadSpot& b) {
     return std::abs(a.x - b.x) > same_place ? a.x < b.x : a.finger < b.finger;
   });
@@ -117,7 +116,7 @@ std::vector<PadSpot> all_spots(const Builder& b, std::span<const HeldSpan> sheet
   return out;
 }
 
-/// Where the nose, or the finger there, feels a pad.
+/// Where a pad acts on the nose, or on the finger there.
 Place place_under_nose(const Builder& b, const PadSpot& spot, double y) {
   const Machine& m = b.machine;
   const Eigen::Vector3d at(spot.x, y, m.sheet->thickness);
@@ -132,7 +131,7 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   if (!m.sheet || !m.body(BodyKind::bed).present() || !m.body(BodyKind::clamp).present()) return;
   const HeldSpan own{m.sheet->left(), m.sheet->right()};
   const bool plates = m.bar(bed_edge(m)).model == BarModel::plate || m.bar(nose_bar(m)).model == BarModel::plate;
-  // Beams feel one resultant in the middle of the land; plates the pressure spread over it (Simpson's weights).
+  // Beams get one resultant in the middle of the land; plates the pressure spread over it (Simpson's weights).
   const std::vector<std::pair<double, double>> across =
       plates && !m.fingers ? std::vector<std::pair<double, double>>{{0.0, 1.0 / 6}, {0.5, 4.0 / 6}, {1.0, 1.0 / 6}}
                            : std::vector<std::pair<double, double>>{{0.5, 1.0}};

@@ -1,4 +1,4 @@
-// The own mesh: nodes for the points that its cells have, beams for lines, shells for quads.
+// The user's mesh: nodes for the points that its cells use, beams for lines, shells for quads.
 #include "mesh/build/mesh_builder.h"
 
 namespace bedbow::mesher {
@@ -14,7 +14,7 @@ void add_nodes(Builder& b, NodeFinder& finder) {
       b.mesh.own_nodes[i] = own.joined ? end_node(b, finder, own.points[i]) : b.add_node(own.points[i], Frame::fixed);
 }
 
-/// Whether a line goes straight on from the one before it, so that both make one run.
+/// Whether a line continues the one before it in a straight line, so that both make one run.
 bool goes_on(const OwnLine& before, const OwnLine& line, const Eigen::Matrix3d& axes_before,
              const Eigen::Matrix3d& axes) {
   constexpr double straight = 1e-9;
@@ -24,7 +24,7 @@ bool goes_on(const OwnLine& before, const OwnLine& line, const Eigen::Matrix3d& 
 
 void add_lines(Builder& b) {
   const OwnMesh& own = b.machine.own;
-  std::vector<std::pair<int, int>> made; // section of the mesh by own section and material: nu shapes the shear
+  std::vector<std::pair<int, int>> made; // mesh section by user section and material: nu affects the shear areas
   std::vector<int> sections;
   const auto section_of = [&](const OwnLine& l) {
     for (std::size_t i = 0; i < made.size(); ++i)

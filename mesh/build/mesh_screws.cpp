@@ -12,7 +12,7 @@ namespace bedbow::mesher {
 
 namespace {
 
-/// A point of the row on one of the two that it joins.
+/// A point of the row on one of the two joined parts.
 Place place_on(const Builder& b, const Ref& ref, const Eigen::Vector3d& at) {
   return ref.kind == Ref::Kind::bar ? place_on_bar(b.machine, b.mesh, ref, at) : place_on_structure(b.mesh, ref, at);
 }
@@ -27,11 +27,11 @@ void mesh_screws(Builder& b) {
     const double E1 = b.material(face.side[0].material).E;
     const double E2 = b.material(face.side[1].material).E;
     const bool on_mesh = s.joins[0].kind == Ref::Kind::own || s.joins[1].kind == Ref::Kind::own;
-    // Where the case gives none, a bolted metal joint in single shear after Huth.
+    // Default: a bolted metal joint in single shear after Huth.
     const double shear =
         s.shear_stiffness.value_or(1 / huth_flexibility({thick1, E1, thick2, E2, s.diameter, fastener_E}));
-    // Across the joint the preloaded faces work both ways. They are as stiff as the column of bar material that the
-    // screw clamps, taken as a ring of three diameters: stiff enough that only the shear matters.
+    // Across the joint the preloaded faces act in both directions. They are as stiff as the column of bar material that
+    // the screw clamps, taken as a ring of three diameters: stiff enough that only the shear matters.
     const double d = s.diameter;
     const double column = std::numbers::pi / 4 * (9 - 1) * d * d;
     const double normal = 1 / (thick1 / (2 * E1 * column) + thick2 / (2 * E2 * column));
@@ -52,7 +52,7 @@ void mesh_screws(Builder& b) {
       j.normal = face.normal;
       j.stiffness = {shear, shear, shear, 0, 0, 0};
       j.stiffness[j.normal] = normal;
-      // The faces also stop the bars rolling on each other: pressure spread over the width in contact.
+      // The faces also keep the bars from rolling on each other: pressure spread over the width in contact.
       j.stiffness[rx] = normal * std::max(face.width * face.width, d * d) / 12;
       b.mesh.joints.push_back(std::move(j));
     }

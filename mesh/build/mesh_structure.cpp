@@ -5,7 +5,6 @@
 
 #include <Eigen/Geometry>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -48,7 +47,7 @@ void add_panel(Builder& b, NodeFinder& finder, std::size_t index) {
     }
 }
 
-/// Members, panels and meshes that hang on the apron turn with it; on both sides at once they can't.
+/// Members, panels and meshes that join the apron turn with it; they can't also join a part that stays.
 void turn_with_apron(Builder& b, std::size_t first_node) {
   bool changed = true;
   const auto spread = [&](int i, int j) {
@@ -94,7 +93,7 @@ void add_holds(Builder& b, std::size_t first_node) {
     if (!found)
       throw std::invalid_argument(
           "[[hold]] at " + point_text(h.from) +
-          " meets no node of a member, panel or mesh; place it on an end, a division, an edge or a point");
+          " is at no node of a member, panel or mesh; place it on an end, a division, an edge or a point");
   }
   for (std::size_t n = first_node; n < held.size(); ++n)
     for (std::size_t k = 0; k < 6; ++k)
@@ -108,7 +107,7 @@ Eigen::Matrix3d beam_axes(const Eigen::Vector3d& along, Eigen::Vector3d up, cons
   if (!up.allFinite()) up = std::abs(x.z()) > 1 - 1e-9 ? Eigen::Vector3d::UnitY() : Eigen::Vector3d::UnitZ();
   Eigen::Vector3d z = up - up.dot(x) * x;
   if (z.norm() < 1e-9 * up.norm())
-    throw std::invalid_argument(what + ": up points along it; give a direction across it");
+    throw std::invalid_argument(what + ": `up` points along it; give a direction across it");
   z.normalize();
   Eigen::Matrix3d axes;
   axes.row(0) = x;

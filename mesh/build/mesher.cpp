@@ -10,40 +10,6 @@
 
 namespace bedbow {
 
-std::string to_string(JointKind kind) {
-  switch (kind) {
-  case JointKind::post:
-    return "post";
-  case JointKind::cam:
-    return "cam";
-  case JointKind::hinge:
-    return "hinge";
-  case JointKind::handle:
-    return "handle";
-  case JointKind::tie:
-    return "tie";
-  case JointKind::support:
-    return "support";
-  case JointKind::hold:
-    return "hold";
-  case JointKind::rod:
-    return "rod";
-  case JointKind::pad:
-    return "pad";
-  case JointKind::touch:
-    return "touch";
-  case JointKind::screw:
-    return "screw";
-  case JointKind::weld:
-    return "weld";
-  case JointKind::pressure:
-    return "pressure";
-  case JointKind::member_end:
-    return "member end";
-  }
-  return "joint";
-}
-
 namespace mesher {
 
 void lay_out_bars(Builder& b) {
@@ -74,7 +40,7 @@ void mesh_beam_bar(Builder& b, BarLayout& l, const Bar& bar, Frame frame) {
   }
 }
 
-/// Places across a plate bar that joints want as rows of nodes.
+/// Places across a plate bar where joints need rows of nodes.
 std::vector<double> wanted_rows(const Builder& b, const BarLayout& l, const Bar& bar) {
   std::vector<double> rows;
   const auto want = [&](const JointBase& j) {
@@ -93,10 +59,10 @@ std::vector<double> wanted_rows(const Builder& b, const BarLayout& l, const Bar&
   return rows;
 }
 
-/// Rows of nodes across a strip: the wanted ones, and even divisions between them.
+/// Rows of nodes across a strip: the required ones, and even divisions between them.
 std::vector<double> make_rows(double lower, double upper, std::vector<double> wanted, double size) {
-  // Rows nearer to each other than a fifth of an element would only make slivers: a place between rows is
-  // carried by both anyway.
+  // Rows closer to each other than a fifth of an element would make slivers, and a place between rows is carried
+  // by both anyway.
   std::erase_if(wanted, [&](double v) { return v < lower + size / 5 || v > upper - size / 5; });
   std::sort(wanted.begin(), wanted.end());
   std::vector<double> marks = {lower};
@@ -114,7 +80,8 @@ std::vector<double> make_rows(double lower, double upper, std::vector<double> wa
 
 void mesh_plate_bar(Builder& b, BarLayout& l, const Bar& bar, Frame frame) {
   if (bar.shape.kind != "rectangle" || bar.shape.turn != 0)
-    throw std::invalid_argument(b.machine.name_of(l.owner) + ": model = \"plate\" wants a rectangle, not turned");
+    throw std::invalid_argument(b.machine.name_of(l.owner) +
+                                ": model = \"plate\" needs a rectangle that is not turned");
   l.standing = bar.shape.height > bar.shape.width;
   const double depth = l.standing ? bar.shape.height : bar.shape.width;
   const double thickness = l.standing ? bar.shape.width : bar.shape.height;

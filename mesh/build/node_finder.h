@@ -44,7 +44,7 @@ private:
     return {std::llround(p.x() / cell_), std::llround(p.y() / cell_), std::llround(p.z() / cell_)};
   }
   static std::uint64_t key(std::int64_t i, std::int64_t j, std::int64_t k) {
-    // Large odd factors spread neighbouring cells; a clash only costs a comparison.
+    // Large odd factors spread neighbouring cells; a collision only costs a comparison.
     return static_cast<std::uint64_t>(i) * 0x9E3779B97F4A7C15ULL ^
            static_cast<std::uint64_t>(j) * 0xC2B2AE3D27D4EB4FULL ^
            static_cast<std::uint64_t>(k) * 0x165667B19E3779F9ULL;

@@ -143,7 +143,7 @@ std::optional<Place> nose_place(const Machine& m, const Mesh& mesh, double x, do
 
 namespace {
 
-/// The place on the nearest element of a part of the own mesh, carried by its nodes in proportion. No terms: none.
+/// The place on the nearest element of a part of the user's mesh, carried by its nodes in proportion. No terms: none.
 Place find_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   OwnNearest best;
   const auto keep = [&](OwnNearest found, const auto& nodes) {
@@ -152,7 +152,7 @@ Place find_on_own(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at)
     for (int& p : best.points) p = nodes[static_cast<std::size_t>(p)];
   };
   const auto x = [&](int n) { return mesh.nodes[n].x; };
-  // No point of a convex quad is further from a corner than both diagonals together.
+  // No point of a convex quad is further from a corner than the sum of both diagonals.
   const auto too_far = [&](const std::array<int, 4>& n) {
     const double size = std::max((x(n[2]) - x(n[0])).norm(), (x(n[3]) - x(n[1])).norm());
     return (at - x(n[0])).norm() - 2 * size > best.distance;
@@ -212,7 +212,7 @@ std::optional<Place> place_between_nodes(const Machine& machine, const Mesh& mes
 Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   if (owner.kind == Ref::Kind::own) {
     Place p = find_on_own(mesh, owner, at);
-    if (p.terms.empty()) throw std::invalid_argument("nothing there to carry the place");
+    if (p.terms.empty()) throw std::invalid_argument("nothing at that place can carry it");
     return p;
   }
   int best = -1;
@@ -228,7 +228,7 @@ Place place_on_structure(const Mesh& mesh, const Ref& owner, const Eigen::Vector
     if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
   for (const ShellElement& e : mesh.shells)
     if (e.owner == owner) std::for_each(e.nodes.begin(), e.nodes.end(), consider);
-  if (best < 0) throw std::invalid_argument("nothing there to carry the place");
+  if (best < 0) throw std::invalid_argument("nothing at that place can carry it");
   const Node& node = mesh.nodes[best];
   return {{{best, 1.0, at - node.x}}, at, node.frame};
 }

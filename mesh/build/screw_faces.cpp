@@ -16,7 +16,7 @@ const Bar& bar_of(const Machine& machine, const Screws& s) {
   throw std::invalid_argument("a row of screws without a bar");
 }
 
-/// The face of a part of the own mesh at the middle of the row.
+/// The face of a part of the user's mesh at the middle of the row.
 OwnFace face_of(const Machine& machine, const Screws& s, const Ref& part) {
   const double x = s.x.empty() ? 0 : s.x[s.x.size() / 2];
   const OwnFace face = nearest_face(machine.own, part.index, screw_place(bar_of(machine, s), s, x));
@@ -45,14 +45,14 @@ ScrewFaces screw_faces(const Machine& machine, const Mesh& mesh, const Screws& s
     } else if (r.kind == Ref::Kind::own) {
       const OwnFace face = face_of(machine, s, r);
       faced = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 0 : 1;
-      // Across its thickness the plate reaches as far as it does; along its faces further than any bar.
+      // Across its thickness the plate has its own extent; along its faces it extends beyond any bar.
       box[i] = {Eigen::Vector2d::Constant(-1e3), Eigen::Vector2d::Constant(1e3)};
       box[i].lower[faced] = face.spot[faced + 1] - face.quad->thickness / 2;
       box[i].upper[faced] = face.spot[faced + 1] + face.quad->thickness / 2;
       quads[i] = face.quad;
       out.side[i].material = face.quad->material;
     } else {
-      throw std::invalid_argument("a row of screws on what is neither a bar nor a mesh");
+      throw std::invalid_argument("a row of screws on a part that is neither a bar nor a mesh");
     }
   }
   const Eigen::Vector2d overlap = box[0].upper.cwiseMin(box[1].upper) - box[0].lower.cwiseMax(box[1].lower);

@@ -1,5 +1,5 @@
 /// \file
-/// The faces that a row of screws presses together: of two bars, or of a bar and quads of the own mesh.
+/// The faces that a row of screws presses together: of two bars, or of a bar and quads of the user's mesh.
 #pragma once
 
 #include "mesh/build/mesh.h"
@@ -8,10 +8,10 @@
 
 namespace bedbow {
 
-/// What lies on one side of the faces.
+/// The part on one side of the faces.
 struct ScrewSide {
   double lower = 0, upper = 0; ///< where it reaches along the normal [m]
-  double wall = 0;             ///< thickness that bears on the shank: a tube's wall, else the whole [m]
+  double wall = 0;             ///< thickness in bearing on the shank: a tube's wall, else the whole [m]
   int material = -1;
   [[nodiscard]] double thickness() const { return upper - lower; }
 };
@@ -25,11 +25,11 @@ struct ScrewFaces {
 };
 
 /// Of bars the faces along which they overlap least; of quads those at the middle of the row, across their normal.
-/// Throws std::invalid_argument where a side is neither a bar nor a part of the own mesh with quads.
+/// Throws std::invalid_argument where a side is neither a bar nor a part of the user's mesh with quads.
 ScrewFaces screw_faces(const Machine& machine, const Mesh& mesh, const Screws& screws);
 
-/// Place in the middle of a row from which its part of the own mesh is looked for: at the bar's centroid but for what
-/// the row gives. \param bar the bar that it joins with the part. \param x along the row [m].
+/// Place in the middle of a row from which its part of the user's mesh is searched: at the bar's centroid except for
+/// coordinates that the row gives. \param bar the bar that it joins to the part. \param x along the row [m].
 Eigen::Vector3d screw_place(const Bar& bar, const Screws& screws, double x);
 
 } // namespace bedbow

@@ -9,8 +9,8 @@ namespace bedbow {
 
 namespace {
 
-/// The station nearest to `at` within `reach`: of two equally near the one towards `middle`, and both where `at` is the
-/// middle itself, so that left and right are alike.
+/// The station nearest to `at` within `reach`: of two equally near ones the one towards `middle`, and both where `at`
+/// is the middle itself, so that left and right are alike.
 void add_nearest(const std::vector<double>& stations, double at, double reach, double middle,
                  std::vector<double>& out) {
   const auto right = std::ranges::lower_bound(stations, at);

@@ -9,17 +9,11 @@ namespace bedbow {
 namespace {
 
 void add_joint_places(const Machine& m, std::vector<double>& x) {
-  for (const auto& j : m.posts) x.push_back(j.at.x());
-  for (const auto& j : m.cams) x.push_back(j.at.x());
-  for (const auto& j : m.hinges) x.push_back(j.at.x());
-  for (const auto& j : m.handles) x.push_back(j.x);
-  for (const auto& j : m.ties) x.push_back(j.at.x());
-  for (const auto& j : m.supports) x.push_back(j.at.x());
+  m.each_joint_list([&](JointKind, const auto& list) {
+    for (const JointBase& j : list) x.push_back(j.at.x());
+  });
   for (const auto& s : m.screws) x.insert(x.end(), s.x.begin(), s.x.end());
-  for (const auto& w : m.welds) {
-    if (std::isfinite(w.from)) x.push_back(w.from);
-    if (std::isfinite(w.to)) x.push_back(w.to);
-  }
+  for (const auto& w : m.welds) x.insert(x.end(), {w.from, w.to}); // what is left out drops out below
 }
 
 void add_load_places(const Machine& m, std::vector<double>& x) {
@@ -30,7 +24,7 @@ void add_load_places(const Machine& m, std::vector<double>& x) {
   }
 }
 
-/// Sorted, what lies within same_place as one: its middle, so that mirrored places give mirrored ones.
+/// Sorted; values within same_place are merged into their mean, so that mirrored places give mirrored ones.
 std::vector<double> distinct_places(std::vector<double> x) {
   std::ranges::sort(x);
   std::vector<double> out;
@@ -64,7 +58,7 @@ std::vector<double> make_stations(const Machine& m, const std::vector<double>& e
   for (double v : distinct_places(std::move(x))) {
     if (!out.empty()) {
       const double from = out.back();
-      // Slack, so that 900 mm by 15 mm makes 60 pieces, not 61, whatever the last digits of either end say.
+      // Slack, so that 900 mm by 15 mm makes 60 pieces, not 61, whatever the last digits of either end are.
       const double run = v - from - 2 * same_place;
       const int pieces = std::max(1, static_cast<int>(std::ceil(run / m.solve.element_size)));
       for (int i = 1; i < pieces; ++i) out.push_back(from + (v - from) * i / pieces);

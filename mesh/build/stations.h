@@ -12,7 +12,7 @@ namespace bedbow {
 inline constexpr double same_place = 1e-7;
 
 /// Stations in ascending order: ends of bars and sheet, every joint, load, and join of members or panels, with the
-/// stretches between divided evenly into pieces no longer than the element size.
+/// intervals between them divided evenly into pieces no longer than the element size.
 /// \param extra further x that must be stations.
 std::vector<double> make_stations(const Machine& machine, const std::vector<double>& extra);
 

@@ -10,11 +10,11 @@ namespace bedbow {
 
 namespace {
 
-/// A seam is so many times stiffer than a strip of the bars' own material as wide as it is long: enough that bars of
-/// usual size lose less than 0.01 % to slip, and no more than their elements have themselves.
+/// Stiffness of a seam relative to a strip of the bars' material as wide as it is long: enough that bars of usual size
+/// lose less than 0.01 % to slip, no more than the error of their elements.
 constexpr double far_stiffer = 1000;
 
-/// Length of the seam that each station stands for.
+/// Tributary length of the seam for each station.
 struct WeldSpot {
   double x, length;
 };

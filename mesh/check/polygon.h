@@ -1,5 +1,5 @@
 /// \file
-/// Polygons in the (y, z) plane: how deep one stands in another.
+/// Polygons in the (y, z) plane: how deep one penetrates another.
 #pragma once
 
 #include <Eigen/Core>
@@ -14,9 +14,9 @@ using Polygon = std::vector<Eigen::Vector2d>;
 /// Distance of a point from the boundary where it is inside, else 0 [m].
 double depth_inside(const Polygon& polygon, const Eigen::Vector2d& point);
 
-/// A place where two polygons share space.
+/// A place where two polygons overlap.
 struct Overlap {
-  double depth = 0; ///< from the boundary of the one in which it lies [m]; 0: they share none
+  double depth = 0; ///< from the boundary of the one in which it lies [m]; 0: no overlap
   Eigen::Vector2d at = {0, 0};
 };
 
@@ -24,8 +24,8 @@ struct Overlap {
 /// boundary cuts each edge. So two polygons that only touch have no overlap.
 Overlap overlap_of(const Polygon& a, const Polygon& b);
 
-/// How deep two polygons could stand in each other at most, by the boxes around them [m]; 0 or less: they do not meet.
-/// Quicker than `overlap_of`, whose depth it bounds.
+/// Upper bound of the depth of `overlap_of`, from the bounding boxes [m]; 0 or less: they do not meet. Faster than
+/// `overlap_of`.
 double box_overlap(const Polygon& a, const Polygon& b);
 
 /// Least and greatest distance of a polygon from the origin; the least is 0 around it [m].

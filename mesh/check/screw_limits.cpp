@@ -20,10 +20,10 @@ Weld weld_of(const Screws& s) {
   return w;
 }
 
-/// Bars that hang together along x, as lists.
+/// Groups of bars that are connected along x, as lists.
 class Joined {
 public:
-  /// \return false where the two hung together already.
+  /// \return false where the two were already connected.
   bool join(const std::array<Ref, 2>& joins) {
     const std::size_t a = group(joins[0]);
     const std::size_t b = group(joins[1]);

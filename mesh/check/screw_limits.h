@@ -1,6 +1,6 @@
 /// \file
-/// The limits of a screwed machine on the mesh that it has: rows that let nothing slip, as welds or as screws about
-/// which the bars can still roll, and screws that let the bars slide on each other.
+/// Bounds of a screwed machine on its existing mesh: rows without slip, as welds or as screws about which the bars can
+/// still roll, and screws on which the bars slide freely.
 #pragma once
 
 #include "mesh/build/mesh.h"
@@ -11,7 +11,7 @@ namespace bedbow {
 /// bars reach.
 Mesh without_slip(const Machine& machine, Mesh mesh);
 
-/// Every screw as stiff in shear as a weld of its diameter's length; across the faces and in rolling it holds as
+/// Every screw as stiff in shear as a weld of its diameter's length; across the faces and in rolling it acts as
 /// before.
 Mesh without_slip_rolling(const Machine& machine, Mesh mesh);
 

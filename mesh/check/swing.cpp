@@ -21,7 +21,7 @@ Reach mover_reach(const Machine& machine, const SwingBody& mover) {
   return {0, std::hypot(machine.sheet->flange, machine.sheet->thickness)};
 }
 
-/// Where they stand in each other; no depth where it is no more than the clearance.
+/// Where they penetrate each other; depth 0 where it is no more than the clearance.
 Overlap overlap_at(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle, double angle,
                    double clearance) {
   const Polygon outline = outline_at(machine, mover, angle);

@@ -1,5 +1,5 @@
 /// \file
-/// Whether anything stands in the way while apron and flange swing up about the bend line. Sections in the (y, z)
+/// Whether anything obstructs apron and flange while they swing up about the bend line. Sections in the (y, z)
 /// plane, each over its own length along x; see docs/theory/sheet.md, "What must not meet".
 #pragma once
 
@@ -8,7 +8,6 @@
 #include "mesh/piece/registry.h"
 #include "mesh/piece/si.h"
 
-#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,14 +20,14 @@ struct SwingAngles {
   double apron = 0; ///< of the apron: further by what the machine may deflect
 };
 
-/// What the machine may deflect, so that the apron goes further than the bend [rad]: where `solve` begins to warn of
+/// Allowance for deflection of the machine, by which the apron swings further than the bend [rad]: `solve` warns beyond
 /// it.
 inline constexpr double deflection_allowance = 2 * si::degree;
 
 /// \param springback [rad] >= 0.
 SwingAngles swing_angles(const Machine& machine, double springback);
 
-/// Bodies closer than this have met, deeper than this they stand in each other [m].
+/// Bodies closer than this meet; deeper than this they penetrate each other [m].
 inline constexpr double swing_clearance = 0.05e-3;
 
 /// One solid thing in the (y, z) plane, over a length along x.
@@ -45,7 +44,8 @@ struct SwingBody {
 std::vector<SwingBody> swinging_bodies(const Machine& machine, const Registry<ShapeEntry>& shapes);
 
 /// What stands: bars of bed and clamp, fingers, nuts on the clamp, eccentrics. Where the clamp's bars are drawn for a
-/// thinner sheet they are raised to lie on this one. How levers point is not in a case, so they are not among them.
+/// thinner sheet they are raised to lie on this one. A case does not describe the direction of levers, so they are not
+/// included.
 std::vector<SwingBody> standing_bodies(const Machine& machine, const Registry<ShapeEntry>& shapes);
 
 /// The bend and the straight flange beyond it, bent to an angle [rad]: outer face through the bend line, inner arc of
@@ -59,23 +59,23 @@ struct SwingMeeting {
   double from = 0, to = 0;
 };
 
-/// \param angle to which `mover` swings from 0 [rad]. \param clearance how deep they may be in each other [m].
+/// \param angle to which `mover` swings from 0 [rad]. \param clearance permitted penetration [m].
 /// \return nullopt where they pass. Angles are found to 1e-6 rad.
 std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                           double angle, double clearance = swing_clearance);
 
-/// The bend at which the flange meets what stands in its way, however far the apron could go: a nose without relief has
-/// one a little beyond 90 deg.
+/// The bend at which the flange meets an obstacle, however far the apron could swing: a nose without relief has one
+/// slightly beyond 90 deg.
 struct BendLimit {
   double angle = 0; ///< [rad]
-  std::string by;   ///< what it meets
+  std::string by;   ///< obstacle
 };
 
 /// \return nullopt where the flange passes up to 175 deg.
 std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<ShapeEntry>& shapes);
 
-/// How far the obstacle has to stand further back for the mover to pass without touching it, up to the next tenth of a
-/// millimetre [m]; nullopt where 0.2 m are not enough.
+/// How far the obstacle must move back for the mover to pass without touching it, rounded up to a tenth of a millimetre
+/// [m]; nullopt where 0.2 m is not enough.
 std::optional<double> clearing_shift(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                      double angle);
 

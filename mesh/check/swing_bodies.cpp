@@ -1,4 +1,4 @@
-// Outlines of what swings and of what stands.
+// Outlines of the swinging and the fixed bodies.
 #include "mesh/check/swing.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/piece/fastener.h"
@@ -28,7 +28,7 @@ Polygon outline_of(const Bar& bar, const Registry<ShapeEntry>& shapes) {
     for (Eigen::Vector2d& p : out) p += bar.at;
     return std::ranges::all_of(out, [](const Eigen::Vector2d& p) { return p.allFinite(); }) ? out : Polygon{};
   } catch (const std::invalid_argument&) {
-    return {}; // said by who reads the shape
+    return {}; // reported by the reader of the shape
   }
 }
 
@@ -39,7 +39,7 @@ void add_bars(const Machine& m, BodyKind kind, SwingBody::Kind as, const Registr
       out.push_back({as, to_string(kind) + "." + bar.name, std::move(outline), bar.start, bar.end(), bar.pos});
 }
 
-/// The clamp's bar that a joint takes hold of; null where there is none.
+/// The clamp's bar that a joint is attached to; null where there is none.
 const Bar* clamp_bar(const Machine& m, const JointBase& j) {
   for (const Ref& r : j.joins)
     if (r.kind == Ref::Kind::bar && r.body == BodyKind::clamp) return &m.bar(r);
@@ -62,7 +62,7 @@ void add_nuts(const Machine& m, const Registry<ShapeEntry>& shapes, std::vector<
     thread.d = p.diameter;
     if (const auto known = find_thread(p.thread)) thread = *known;
     const Hardware h = hardware(thread);
-    const double corners = h.across_flats / std::numbers::sqrt3; // half of what a hexagon measures across its corners
+    const double corners = h.across_flats / std::numbers::sqrt3; // half the width across corners of a hexagon
     const double top = box->upper.y() + h.washer_thickness + h.nut_height + 2 * thread.pitch;
     const double x = p.at.x(), y = p.at.y();
     out.push_back({SwingBody::Kind::nut, "the nut of " + called("post", p.name, i),

@@ -11,14 +11,15 @@ namespace {
 void validate_whole(Validator& v) {
   const Machine& m = v.machine;
   bool bars = false;
-  // A body whose bars are missing has been reported as just that.
+  // A body without bars has already been reported.
   for (const Body& body : m.bodies) bars = bars || body.present() || body.pos.line > 0;
   const bool own = m.own.present() || m.own_pos.line > 0;
   if (!bars && m.members.empty() && m.panels.empty() && !own)
     v.error({1, 1}, "",
-            "there is nothing to solve: a case has at least a [bed], a [[member]], a [[panel]] or a [mesh]");
+            "there is nothing to solve: a case needs at least a [bed], a [[member]], a [[panel]] or a [mesh]");
   if (m.solve.dimension == 2 && (!m.members.empty() || !m.panels.empty() || own))
-    v.warning({}, "solve.dimension", "members, panels and meshes out of the x-z plane count only with dimension = 3");
+    v.warning({}, "solve.dimension",
+              "members, panels and meshes outside the x-z plane are ignored unless dimension = 3");
 }
 
 /// Names of one list that occur twice.
@@ -27,7 +28,7 @@ template <class Item> void validate_names(Validator& v, const std::vector<Item>&
     for (std::size_t j = 0; j < i; ++j) {
       if (list[i].name.empty() || list[i].name != list[j].name) continue;
       v.error(list[i].pos, kind + "." + list[i].name,
-              "the name is taken by the one in line " + std::to_string(list[j].pos.line) + "; give it one of its own");
+              "the name is already used in line " + std::to_string(list[j].pos.line) + "; choose another");
       break;
     }
 }
@@ -35,21 +36,14 @@ template <class Item> void validate_names(Validator& v, const std::vector<Item>&
 void validate_all_names(Validator& v) {
   const Machine& m = v.machine;
   for (const Body& body : m.bodies) validate_names(v, body.bars, to_string(body.kind) + ".bar");
-  validate_names(v, m.posts, "post");
-  validate_names(v, m.cams, "cam");
-  validate_names(v, m.hinges, "hinge");
-  validate_names(v, m.handles, "handle");
-  validate_names(v, m.ties, "tie");
-  validate_names(v, m.screws, "screws");
-  validate_names(v, m.welds, "weld");
-  validate_names(v, m.supports, "support");
+  m.each_joint_list([&](JointKind kind, const auto& list) { validate_names(v, list, info(kind).key); });
   validate_names(v, m.members, "member");
   validate_names(v, m.panels, "panel");
   validate_names(v, m.dials, "dial");
   for (const Panel& panel : m.panels)
     for (const Member& member : m.members)
       if (!panel.name.empty() && panel.name == member.name)
-        v.error(panel.pos, "panel." + panel.name, "a member has the same name; give the panel one of its own");
+        v.error(panel.pos, "panel." + panel.name, "a member has the same name; give the panel another");
 }
 
 } // namespace

@@ -1,5 +1,5 @@
 /// \file
-/// Whether a machine makes sense: things that fit together one by one, but not with each other.
+/// Whether a machine is consistent: values that are valid one by one may contradict each other.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -10,10 +10,10 @@
 
 namespace bedbow {
 
-/// Everything that is wrong or doubtful about a machine, each with the place of the table it belongs to.
-/// Values that are NaN are passed over: whoever made them NaN has said why.
-/// \param shapes section shapes, for how far bars reach. \param springback how much further than wanted the bend is
-/// swung [rad]; 0 where the moment law does not say.
+/// All errors and warnings about a machine, each with the position of the table it belongs to.
+/// NaN values are skipped: the reader that set them has reported why.
+/// \param shapes section shapes, for how far bars reach. \param springback how much further than the wanted angle the
+/// bend is swung [rad]; 0 where the moment law does not say.
 std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback);
 
 } // namespace bedbow

@@ -11,7 +11,7 @@ std::string key_of(const Body& body, const Bar& bar) {
   return to_string(body.kind) + ".bar." + bar.name;
 }
 
-/// Whether two bars share space: by more than the slack in both directions of the section, and along x.
+/// Whether two bars overlap: by more than the slack in both directions of the section, and along x.
 bool overlap(const Bar& a, const BarBox& box_a, const Bar& b, const BarBox& box_b) {
   constexpr double slack = 1e-6;
   const double along = std::min(a.end(), b.end()) - std::max(a.start, b.start);
@@ -19,7 +19,7 @@ bool overlap(const Bar& a, const BarBox& box_a, const Bar& b, const BarBox& box_
   return along > slack && across.minCoeff() > slack;
 }
 
-/// Shapes that fill their bounding box, so that sharing it means sharing material.
+/// Shapes that fill their bounding box, so that overlapping boxes mean overlapping material.
 bool solid(const Shape& s) {
   const double quarter = s.turn / 1.5707963267948966;
   const bool straight = std::abs(quarter - std::round(quarter)) < 1e-9;
@@ -42,7 +42,7 @@ void validate_overlaps(Validator& v) {
       if (overlap(*all[i].bar, *all[i].box, *all[j].bar, *all[j].box))
         v.warning(all[i].bar->pos, key_of(*all[i].body, *all[i].bar),
                   "it overlaps the bar " + to_string(all[j].body->kind) + "." + all[j].bar->name +
-                      ": two bars can't be in one place, so check `at` and the sizes");
+                      ": two bars can't occupy the same place; check `at` and the sizes");
 }
 
 void validate_bar(Validator& v, const Body& body, const Bar& bar) {
@@ -52,11 +52,11 @@ void validate_bar(Validator& v, const Body& body, const Bar& bar) {
   const bool outside = bar.end() <= body.start + same_length || bar.start >= body_end - same_length;
   if (outside)
     v.error(bar.pos, key_of(body, bar),
-            "it reaches from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()) + ", but the " +
+            "it extends from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()) + ", but the " +
                 to_string(body.kind) + " from " + in_mm(body.start) + " to " + in_mm(body_end));
 }
 
-/// Elements so small that nobody could wait for them.
+/// Elements so small that the solution would take too long.
 void validate_element_size(Validator& v) {
   constexpr double most = 200000;
   for (const Body& body : v.machine.bodies)

@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// A joint this far from a bar is most likely a slip of the pen, although a rigid arm can carry it [m].
+/// A joint this far from a bar is most likely a mistake, although a rigid arm can carry it [m].
 constexpr double far_arm = 0.05;
 
 bool holds_any(const DofMask& mask) {
@@ -22,14 +22,14 @@ void validate_place(Validator& v, const Ref& r, const GivenPoint& at, SourcePos 
   if (r.kind == Ref::Kind::own && at.allFinite()) {
     const double arm = nearest_on_part(v.machine.own, r.index, at).distance;
     if (arm > far_arm)
-      v.warning(pos, key, what + " is " + in_mm(arm) + " away from " + name + "; it is joined to it by a rigid arm");
+      v.warning(pos, key, what + " is " + in_mm(arm) + " away from " + name + "; a rigid arm joins it");
   }
   if (r.kind != Ref::Kind::bar) return;
   const Bar& bar = v.machine.bar(r);
   if (at.x() < bar.start - same_length || at.x() > bar.end() + same_length) {
     v.error(pos, key,
-            what + " at x = " + in_mm(at.x()) + " is beside the bar " + name +
-                ", which reaches from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()));
+            what + " at x = " + in_mm(at.x()) + " is off the bar " + name +
+                ", which extends from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()));
     return;
   }
   const auto& box = v.box(r);
@@ -38,17 +38,17 @@ void validate_place(Validator& v, const Ref& r, const GivenPoint& at, SourcePos 
   const double arm = box->distance({at.y(), z});
   const double side = (box->upper - box->lower).maxCoeff();
   if (arm > std::max(far_arm, side))
-    v.warning(pos, key, what + " is " + in_mm(arm) + " beside the bar " + name + "; it is joined to it by a rigid arm");
+    v.warning(pos, key, what + " is " + in_mm(arm) + " beside the bar " + name + "; a rigid arm joins it");
 }
 
 void validate_joins(Validator& v, const JointBase& j, const std::string& key, const std::string& what) {
   const auto& [one, other] = j.joins;
   if (one.kind == Ref::Kind::none || other.kind == Ref::Kind::none) return;
   if (one == other)
-    v.error(j.pos, key, what + " joins " + v.machine.name_of(one) + " with itself; `joins` names two different bars");
+    v.error(j.pos, key, what + " joins " + v.machine.name_of(one) + " to itself; `joins` must name two different bars");
   const bool bar = one.kind == Ref::Kind::bar || other.kind == Ref::Kind::bar;
   if (!bar && !j.at.allFinite())
-    v.error(j.pos, key, what + " joins no bar from which its place could be taken; give all of it: at = [x, y, z]");
+    v.error(j.pos, key, what + " joins no bar to take its place from; give the whole place: at = [x, y, z]");
   for (const Ref& r : j.joins) validate_place(v, r, j.at, j.pos, key, what);
 }
 
@@ -60,25 +60,12 @@ bool known(const JointBase& j) {
   return std::ranges::none_of(j.joins, [](const Ref& r) { return r.kind == Ref::Kind::none; });
 }
 
-void validate_hinges(Validator& v) {
-  const auto& hinges = v.machine.hinges;
-  for (std::size_t i = 0; i < hinges.size(); ++i) {
-    const std::string key = joint_key("hinge", hinges[i].name, i);
-    validate_joins(v, hinges[i], key, "the hinge");
-    if (known(hinges[i]) && !joins_body(hinges[i], BodyKind::apron))
-      v.error(hinges[i].pos, key, "a hinge joins the apron with something; any other joint is a [[tie]]");
-  }
+void validate_hinge(Validator& v, const Hinge& h, const std::string& key) {
+  if (known(h) && !joins_body(h, BodyKind::apron))
+    v.error(h.pos, key, "a hinge joins the apron to another part; use a [[tie]] for any other joint");
 }
 
-void validate_handles(Validator& v) {
-  const auto& handles = v.machine.handles;
-  for (std::size_t i = 0; i < handles.size(); ++i)
-    if (handles[i].bar >= 0)
-      validate_place(v, {Ref::Kind::bar, BodyKind::apron, handles[i].bar}, {handles[i].x, left_out, left_out},
-                     handles[i].pos, joint_key("handle", handles[i].name, i), "the handle");
-}
-
-/// Across which the bars of a screw row lie on each other, a screw must fit.
+/// A screw must fit in the faces in which the bars of its row touch.
 void validate_screw_size(Validator& v, const Screws& s, const std::string& key) {
   for (const Ref& r : s.joins) {
     if (r.kind != Ref::Kind::bar || !v.box(r)) continue;
@@ -88,21 +75,21 @@ void validate_screw_size(Validator& v, const Screws& s, const std::string& key) 
   }
 }
 
-/// What a row of screws wants of the part of the own mesh that it holds to a bar: quads that lie on the bar, along it.
+/// Requirements of a row of screws on the part of the user's mesh that it joins to a bar: quads that lie on the bar.
 void validate_screwed_part(Validator& v, const Screws& s, const Ref& part, const Ref& bar, const std::string& key) {
-  constexpr double slack = 0.002; // a plate drawn by its middle may miss the bar's face by rounding, not by more
+  constexpr double slack = 0.002; // a plate drawn by its mid-plane may miss the bar's face by rounding, but not by more
   const std::string name = v.machine.name_of(part);
   const auto& box = v.box(bar);
   if (!box) return;
   for (const double x : s.x) {
     const Eigen::Vector3d at = screw_place(v.machine.bar(bar), s, x);
     const OwnFace face = nearest_face(v.machine.own, part.index, at);
-    if (!face.quad) return v.error(s.pos, key, name + " has no quads; lines are joined by a [[tie]] at each screw");
+    if (!face.quad) return v.error(s.pos, key, name + " has no quads; join lines by a [[tie]] at each screw");
     const int k = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 1 : 2;
     if (std::abs(face.normal[k]) < 0.9)
       return v.error(s.pos, key,
                      name + " faces neither up nor to the rear at x = " + in_mm(x) +
-                         ", so that a row along x can't go through it; take a [[tie]] at each screw");
+                         ", so a row along x can't go through it; use a [[tie]] at each screw");
     Eigen::Vector3d off = face.spot - at;
     off[k] = 0;
     if (off.norm() > slack)
@@ -112,7 +99,7 @@ void validate_screwed_part(Validator& v, const Screws& s, const Ref& part, const
     if (gap > slack)
       return v.error(s.pos, key,
                      name + " is " + in_mm(gap) + " away from " + v.machine.name_of(bar) + " at x = " + in_mm(x) +
-                         "; screws hold what lies on each other");
+                         "; screwed parts must touch");
   }
 }
 
@@ -121,16 +108,15 @@ void validate_screws(Validator& v) {
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const Screws& s = rows[i];
     const std::string key = joint_key("screws", s.name, i);
-    if (known(s) && s.joins[0] == s.joins[1]) v.error(s.pos, key, "the row joins a bar with itself");
+    if (known(s) && s.joins[0] == s.joins[1]) v.error(s.pos, key, "the row joins a bar to itself");
     const auto of_kind = [&](Ref::Kind kind) {
       return std::ranges::count_if(s.joins, [&](const Ref& r) { return r.kind == kind; });
     };
     const bool on_mesh = of_kind(Ref::Kind::own) == 1 && of_kind(Ref::Kind::bar) == 1;
     if (known(s) && of_kind(Ref::Kind::bar) < 2 && !on_mesh)
-      v.error(
-          s.pos, key,
-          "a row of screws joins two bars, or a bar and a part of the mesh; anything else is joined by a [[tie]] at "
-          "each screw");
+      v.error(s.pos, key,
+              "a row of screws joins two bars, or a bar and a part of the mesh; join anything else by a [[tie]] at "
+              "each screw");
     if (on_mesh && std::isfinite(s.diameter)) {
       const bool first = s.joins[0].kind == Ref::Kind::own;
       validate_screwed_part(v, s, s.joins[first ? 0 : 1], s.joins[first ? 1 : 0], key);
@@ -142,7 +128,7 @@ void validate_screws(Validator& v) {
           if (v.problems.size() == before) validate_place(v, r, {x, left_out, left_out}, s.pos, key, "a screw");
     }
     if (s.x.size() > 1 && std::abs(s.x[1] - s.x[0]) < s.diameter)
-      v.error(s.pos, key, "the screws are closer to each other than they are thick");
+      v.error(s.pos, key, "the screws are closer to each other than their diameter");
     validate_screw_size(v, s, key);
   }
 }
@@ -152,7 +138,7 @@ void validate_welds(Validator& v) {
   for (std::size_t i = 0; i < welds.size(); ++i) {
     const Weld& w = welds[i];
     const std::string key = joint_key("weld", w.name, i);
-    if (known(w) && w.joins[0] == w.joins[1]) v.error(w.pos, key, "it joins a bar with itself");
+    if (known(w) && w.joins[0] == w.joins[1]) v.error(w.pos, key, "it joins a bar to itself");
     if (std::ranges::any_of(w.joins, [](const Ref& r) { return r.kind != Ref::Kind::bar; })) {
       if (known(w)) v.error(w.pos, key, "a weld joins two bars");
       continue;
@@ -163,21 +149,18 @@ void validate_welds(Validator& v) {
     if (to <= from) v.error(w.pos, key, "the two bars have no common length there");
     if (std::fmin(w.from, w.to) < std::max(a.start, b.start) - same_length ||
         std::fmax(w.from, w.to) > std::min(a.end(), b.end()) + same_length)
-      v.warning(w.pos, key, "it reaches beyond the common length of the two bars, where it joins nothing");
+      v.warning(w.pos, key, "it extends beyond the common length of the two bars, where it joins nothing");
   }
 }
 
-void validate_supports(Validator& v) {
-  const auto& supports = v.machine.supports;
-  for (std::size_t i = 0; i < supports.size(); ++i) {
-    const std::string key = joint_key("support", supports[i].name, i);
-    validate_place(v, supports[i].bar, supports[i].at, supports[i].pos, key, "the support");
-    if (supports[i].bar.kind == Ref::Kind::ground) v.error(supports[i].pos, key, "it holds the ground to the ground");
-    const bool placed = supports[i].bar.kind == Ref::Kind::bar || supports[i].at.allFinite();
-    if (supports[i].bar.kind != Ref::Kind::none && supports[i].bar.kind != Ref::Kind::ground && !placed)
-      v.error(supports[i].pos, key,
-              "it holds no bar from which its place could be taken; give all of it: at = [x, y, z]");
-  }
+/// What stands on the ground: its bar, and where.
+void validate_standing(Validator& v, const JointBase& j, const std::string& key, const std::string& what) {
+  const Ref& bar = j.joins[0];
+  validate_place(v, bar, j.at, j.pos, key, what);
+  if (bar.kind == Ref::Kind::ground) v.error(j.pos, key, "it holds the ground to the ground");
+  const bool placed = bar.kind == Ref::Kind::bar || j.at.allFinite();
+  if (bar.kind != Ref::Kind::none && bar.kind != Ref::Kind::ground && !placed)
+    v.error(j.pos, key, "it holds no bar to take its place from; give the whole place: at = [x, y, z]");
 }
 
 /// A hole for the post must leave something of the bar.
@@ -195,23 +178,23 @@ void validate_post_size(Validator& v, const Post& p, const std::string& key) {
 
 void validate_joints(Validator& v) {
   const Machine& m = v.machine;
-  for (std::size_t i = 0; i < m.posts.size(); ++i) {
-    const std::string key = joint_key("post", m.posts[i].name, i);
-    validate_joins(v, m.posts[i], key, "the post");
-    validate_post_size(v, m.posts[i], key);
-  }
-  for (std::size_t i = 0; i < m.cams.size(); ++i)
-    validate_joins(v, m.cams[i], joint_key("cam", m.cams[i].name, i), "the cam");
-  for (std::size_t i = 0; i < m.ties.size(); ++i) {
-    const std::string key = joint_key("tie", m.ties[i].name, i);
-    validate_joins(v, m.ties[i], key, "the tie");
-    if (known(m.ties[i]) && !holds_any(m.ties[i].holds)) v.error(m.ties[i].pos, key, "it holds no movement");
-  }
-  validate_hinges(v);
-  validate_handles(v);
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::screw || kind == JointKind::weld) return; // rows and runs, below
+    const std::string what = info(kind).key;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const bool standing = kind == JointKind::handle || kind == JointKind::support;
+      (standing ? validate_standing : validate_joins)(v, list[i], joint_key(what, list[i].name, i), "the " + what);
+    }
+  });
+  for (std::size_t i = 0; i < m.posts.size(); ++i)
+    validate_post_size(v, m.posts[i], joint_key("post", m.posts[i].name, i));
+  for (std::size_t i = 0; i < m.hinges.size(); ++i)
+    validate_hinge(v, m.hinges[i], joint_key("hinge", m.hinges[i].name, i));
+  for (std::size_t i = 0; i < m.ties.size(); ++i)
+    if (known(m.ties[i]) && !holds_any(m.ties[i].holds))
+      v.error(m.ties[i].pos, joint_key("tie", m.ties[i].name, i), "it holds no degree of freedom");
   validate_screws(v);
   validate_welds(v);
-  validate_supports(v);
 }
 
 } // namespace bedbow

@@ -1,4 +1,4 @@
-// Members and panels that touch and are not joined: a builder who drew them so would have welded them.
+// Members and panels that touch but are not joined: in a real machine they would be welded.
 #include "mesh/build/mesh_builder.h"
 #include "mesh/check/validate_parts.h"
 
@@ -14,10 +14,10 @@ namespace {
 using Eigen::Vector3d;
 using mesher::one_place;
 
-/// An end as near as this to another member, and not on it, was meant to lie on it [m]; common practice, no source.
+/// An end closer than this to another member, but not on it, was probably meant to lie on it [m]; no source.
 constexpr double slip = 1e-3;
 
-/// Where a place projects to on a member, from `from` [m], and how far it is from there.
+/// Projection of a place on a member, measured from `from` [m], and its distance.
 struct Foot {
   double along = 0, length = 0, distance = 0;
   [[nodiscard]] bool between() const { return along > one_place && along < length - one_place; }
@@ -44,7 +44,7 @@ bool tied(const Machine& m, std::size_t one, std::size_t other) {
   });
 }
 
-/// The ends of one member against another that they miss, or that can't take them.
+/// Ends of one member that miss another, or that lie on one to which they can't be joined.
 void validate_ends(Validator& v, std::size_t one, std::size_t other) {
   const Member& a = v.machine.members[one];
   const Member& b = v.machine.members[other];
@@ -55,12 +55,12 @@ void validate_ends(Validator& v, std::size_t one, std::size_t other) {
     if (b.tension_only && foot.between() && foot.distance < one_place)
       v.warning(a.pos, key,
                 what + "on " + name_of(v, other) +
-                    " between its ends, and is not joined to it: what only pulls takes " +
-                    "nothing across; give two rods that end there");
+                    " between its ends, and is not joined to it: a tension-only member takes " +
+                    "no lateral force; use two rods that end there");
     if (foot.distance < one_place || foot.distance > slip || (b.tension_only && foot.between())) continue;
     v.warning(a.pos, key,
               what + in_mm(foot.distance) + " beside " + name_of(v, other) +
-                  ", and is not joined to it: place it on the other's line, or at its end");
+                  ", and is not joined to it: place it on the other's axis, or at its end");
   }
 }
 
@@ -83,7 +83,7 @@ void validate_crossing(Validator& v, std::size_t one, std::size_t other) {
     if (!m.tension_only && std::min((m.from - at).norm(), (m.to - at).norm()) < one_place) return;
   v.warning(a.pos, joint_key("member", a.name, one),
             "it crosses " + name_of(v, other) + " at " + place_in_mm(at) +
-                ", and they are not joined there; if they are in the machine, end one of them at that place");
+                ", but they are not joined there; if they are joined in the machine, end one of them at that place");
 }
 
 /// Nodes on the edges of one panel that lie on another between its nodes.

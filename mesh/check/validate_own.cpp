@@ -1,4 +1,4 @@
-// The own mesh: places, cells that can't be, sets of points that no cell has.
+// The user's mesh: coordinates, invalid cells, sets of points that no cell uses.
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/node_finder.h"
 #include "mesh/check/validate_parts.h"
@@ -15,8 +15,8 @@ namespace {
 
 using Eigen::Vector3d;
 
-/// A quad's corner this far off the others' plane, in parts of its size, is told, and refused: what it leaves out of
-/// the stiffness grows with the square. Common practice, no source.
+/// A quad with a corner this far off the plane of the others, as a fraction of its size, gets a warning, and is
+/// refused: the error in the stiffness grows with the square. Common practice, no source.
 constexpr double told_warp = 0.01, greatest_warp = 0.1;
 
 struct Cells {
@@ -46,7 +46,7 @@ bool folds(const std::array<Vector3d, 4>& c) {
 bool coincide(const std::array<Vector3d, 4>& c) {
   for (std::size_t i = 0; i < 4; ++i)
     for (std::size_t j = 0; j < i; ++j)
-      if ((c[i] - c[j]).norm() < one_place) return true;
+      if ((c[i] - c[j]).norm() < mesher::one_place) return true;
   return false;
 }
 
@@ -62,13 +62,13 @@ void validate_lines(Validator& v) {
   for (const OwnLine& l : m.lines) {
     const Vector3d d =
         m.points[static_cast<std::size_t>(l.points[1])] - m.points[static_cast<std::size_t>(l.points[0])];
-    none.check(d.norm() < one_place, l.cell);
+    none.check(d.norm() < mesher::one_place, l.cell);
     if (l.section < 0) continue;
     const Vector3d& up = m.sections[static_cast<std::size_t>(l.section)].up;
     along.check(up.allFinite() && up.normalized().cross(d.normalized()).norm() < 1e-6, l.cell);
   }
   if (!none.wrong.empty())
-    v.error(v.machine.own_pos, "mesh", "lines without length: " + cells_text(none.wrong) + "; leave them out");
+    v.error(v.machine.own_pos, "mesh", "lines of zero length: " + cells_text(none.wrong) + "; remove them");
   if (!along.wrong.empty())
     v.error(v.machine.own_pos, "mesh.section",
             "`up` points along " + cells_text(along.wrong) + "; it must point across the lines of its section");
@@ -90,24 +90,25 @@ void validate_quads(Validator& v) {
   }
   const SourcePos pos = v.machine.own_pos;
   if (!none.wrong.empty())
-    v.error(pos, "mesh", "quads with two corners at one place: " + cells_text(none.wrong) + "; leave them out");
+    v.error(pos, "mesh", "quads with two corners at the same place: " + cells_text(none.wrong) + "; remove them");
   if (!folded.wrong.empty())
     v.error(pos, "mesh",
             "quads that fold over: " + cells_text(folded.wrong) +
-                "; corners go round a convex quadrilateral, one after the other");
+                "; corners must run in order around a convex quadrilateral");
   if (!warped.wrong.empty())
     v.error(pos, "mesh",
-            "quads whose corners are far from one plane: " + cells_text(warped.wrong) + "; divide them more finely");
+            "quads whose corners are far from a common plane: " + cells_text(warped.wrong) +
+                "; divide them more finely");
   if (!bent.wrong.empty())
     v.warning(pos, "mesh",
-              "quads whose corners are not quite in one plane: " + cells_text(bent.wrong) +
-                  "; they count as flat, joined to their corners by rigid arms");
+              "quads whose corners are slightly off a common plane: " + cells_text(bent.wrong) +
+                  "; they are treated as flat, joined to their corners by rigid arms");
 }
 
-/// Cells between the same points, told apart by points at one place being one.
+/// Cells between the same points, where points at the same place count as one.
 void validate_twice(Validator& v) {
   const OwnMesh& m = v.machine.own;
-  NodeFinder finder(one_place);
+  NodeFinder finder(mesher::one_place);
   std::vector<int> one(m.points.size());
   for (std::size_t i = 0; i < m.points.size(); ++i) {
     const int known = m.joined ? finder.find(m.points[i]) : -1;
@@ -126,7 +127,7 @@ void validate_twice(Validator& v) {
   for (const OwnQuad& q : m.quads) look(q);
   if (!twice.wrong.empty())
     v.error(v.machine.own_pos, "mesh",
-            "cells that are there twice, between the same points: " + cells_text(twice.wrong) + "; leave them out");
+            "duplicate cells between the same points: " + cells_text(twice.wrong) + "; remove them");
 }
 
 void validate_sets(Validator& v) {
@@ -144,7 +145,7 @@ void validate_sets(Validator& v) {
       if (!used[static_cast<std::size_t>(p)]) loose.push_back(p);
     if (!loose.empty())
       v.error(v.machine.own_pos, "mesh",
-              "points of the set \"" + m.sets[i].name + "\" that no cell has: " + number_list(loose) +
+              "points of the set \"" + m.sets[i].name + "\" that no cell uses: " + number_list(loose) +
                   "; they can neither be held nor loaded");
   }
 }
@@ -158,7 +159,7 @@ void validate_own(Validator& v) {
     if (!m.points[i].allFinite()) nowhere.push_back(static_cast<int>(i));
   if (!nowhere.empty()) {
     v.error(v.machine.own_pos, "mesh",
-            "points whose place is no number: " + number_list(nowhere) + "; every coordinate is finite");
+            "points whose coordinates are not numbers: " + number_list(nowhere) + "; every coordinate must be finite");
     return;
   }
   validate_lines(v);

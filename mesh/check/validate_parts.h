@@ -1,5 +1,5 @@
 /// \file
-/// What the parts of validate() work on. Only they use this.
+/// State shared by the parts of validate(). Only they use this.
 #pragma once
 
 #include "mesh/machine/bar_box.h"
@@ -43,10 +43,10 @@ std::string joint_key(const std::string& kind, const std::string& name, std::siz
 
 void validate_bodies(Validator& v);                   // validate_bodies.cpp
 void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers
-void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and what meets in the swing
+void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and collisions in the swing
 void validate_joints(Validator& v);                   // validate_joints.cpp
 void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
 void validate_meetings(Validator& v); // validate_meetings.cpp: members and panels that touch and are not joined
-void validate_own(Validator& v);      // validate_own.cpp: the own mesh
+void validate_own(Validator& v);      // validate_own.cpp: the user's mesh
 
 } // namespace bedbow

@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// What is thicker is plate [m]. Common practice, no source: trade calls flat stock from about 6 mm on plate.
+/// Thicker stock is plate [m]. Common practice, no source: flat stock from about 6 mm is sold as plate.
 constexpr double thickest_sheet = 0.006;
 
 const Bar* edge_bar(const Machine& m, BodyKind kind) {
@@ -23,7 +23,7 @@ void validate_extent(Validator& v, BodyKind kind) {
   if (!bar) return;
   if (s.left() < bar->start - same_length || s.right() > bar->end() + same_length)
     v.error(s.pos, "sheet",
-            "the sheet is off the " + to_string(kind) + ": it reaches from x = " + in_mm(s.left()) + " to " +
+            "the sheet is off the " + to_string(kind) + ": it extends from x = " + in_mm(s.left()) + " to " +
                 in_mm(s.right()) + ", the bar " + to_string(kind) + "." + bar->name + " from " + in_mm(bar->start) +
                 " to " + in_mm(bar->end()) + "; change width or centre");
 }
@@ -31,8 +31,8 @@ void validate_extent(Validator& v, BodyKind kind) {
 void validate_bend(Validator& v) {
   const Sheet& s = *v.machine.sheet;
   if (s.angle > steepest_bend)
-    v.error(s.pos, "sheet.angle", "no folder bends further than 175 deg; 90 deg is a right angle");
-  const double bend = s.thickness + s.inside_radius; // how far the bend itself reaches from its mould line at 90 deg
+    v.error(s.pos, "sheet.angle", "a folder cannot bend beyond 175 deg; 90 deg is a right angle");
+  const double bend = s.thickness + s.inside_radius; // extent of the bend itself from its mould line at 90 deg
   if (s.flange < bend - same_length)
     v.error(s.pos, "sheet.flange",
             "the flange of " + in_mm(s.flange) + " is shorter than the bend, thickness and inside radius, of " +
@@ -40,10 +40,12 @@ void validate_bend(Validator& v) {
   if (s.thickness > thickest_sheet)
     v.warning(s.pos, "sheet.thickness",
               in_mm(s.thickness) + " is plate, not sheet: beyond " + in_mm(thickest_sheet) +
-                  " nobody bends by hand in a folder (common practice, no source), and the bending moment is that of a "
-                  "sheet thin against flange and grip");
+                  " it is not bent by hand in a folder (common practice, no source), and the moment law assumes a "
+                  "sheet that is "
+                  "thin compared with flange and grip");
   if (s.inside_radius > 100 * s.thickness)
-    v.warning(s.pos, "sheet.inside_radius", "beyond a hundred thicknesses a sheet springs back more than it bends");
+    v.warning(s.pos, "sheet.inside_radius",
+              "with a radius above a hundred thicknesses a sheet springs back more than it bends");
   if (const Bar* face = edge_bar(v.machine, BodyKind::apron)) {
     const Ref ref{Ref::Kind::bar, BodyKind::apron, v.machine.body(BodyKind::apron).edge_bar};
     const auto& box = v.box(ref);
@@ -85,14 +87,14 @@ void validate_fingers(Validator& v) {
   if (const Bar* bar = edge_bar(v.machine, BodyKind::clamp);
       bar && (left < bar->start - same_length || right > bar->end() + same_length))
     v.error(f.pos, "clamp.fingers",
-            "the fingers reach from x = " + in_mm(left) + " to " + in_mm(right) + ", the bar clamp." + bar->name +
+            "the fingers extend from x = " + in_mm(left) + " to " + in_mm(right) + ", the bar clamp." + bar->name +
                 " that carries them from " + in_mm(bar->start) + " to " + in_mm(bar->end()));
   if (!v.machine.sheet) return;
   const Sheet& s = *v.machine.sheet;
   if (right <= s.left() || left >= s.right())
     v.error(f.pos, "clamp.fingers", "no finger is over the sheet");
   else if (left > s.left() + same_length || right < s.right() - same_length)
-    v.warning(f.pos, "clamp.fingers", "the sheet reaches beyond the fingers, where nothing holds it");
+    v.warning(f.pos, "clamp.fingers", "the sheet extends beyond the fingers, where nothing holds it");
 }
 
 } // namespace

@@ -11,7 +11,7 @@ namespace {
 
 using Eigen::Vector3d;
 
-/// How far a point of a hold or load may be off what it acts on [m].
+/// Permitted distance of a hold's or load's point from the part it acts on [m].
 constexpr double touching = 1e-6;
 
 double distance_to_member(const Member& m, const Vector3d& p) {
@@ -27,13 +27,13 @@ double distance_to_panel(const Panel& panel, const Vector3d& p) {
   return (d - a * panel.edge_a - b * panel.edge_b).norm();
 }
 
-/// A member or panel whose own place is wrong, which has been reported: it might lie anywhere.
+/// Whether a member or panel has an invalid place, which has been reported: it might lie anywhere.
 bool astray(const Machine& m) {
   return std::ranges::any_of(m.members, [](const Member& x) { return !((x.to - x.from).norm() >= touching); }) ||
          std::ranges::any_of(m.panels, [](const Panel& x) { return !(x.edge_a.cross(x.edge_b).norm() > 0); });
 }
 
-/// Whether a point lies on some part of the own mesh; one whose places are wrong, which is reported, might lie
+/// Whether a point lies on some part of the user's mesh; one with invalid coordinates, which are reported, might lie
 /// anywhere.
 bool on_own(const Machine& m, const Vector3d& p) {
   if (std::ranges::any_of(m.own.points, [](const Vector3d& x) { return !x.allFinite(); })) return true;
@@ -42,7 +42,7 @@ bool on_own(const Machine& m, const Vector3d& p) {
   return false;
 }
 
-/// Whether a point lies on some member, panel or part of the own mesh.
+/// Whether a point lies on some member, panel or part of the user's mesh.
 bool on_structure(const Machine& m, const Vector3d& p) {
   return astray(m) || on_own(m, p) ||
          std::ranges::any_of(m.members, [&](const Member& x) { return distance_to_member(x, p) < touching; }) ||
@@ -55,12 +55,12 @@ void validate_members(Validator& v) {
     const Member& m = members[i];
     const std::string key = joint_key("member", m.name, i);
     const Vector3d along = m.to - m.from;
-    if (along.norm() < touching) v.error(m.pos, key, "its two ends are one point " + place_in_mm(m.from));
+    if (along.norm() < touching) v.error(m.pos, key, "its two ends are the same point " + place_in_mm(m.from));
     if (!m.up.allFinite()) continue;
     if (m.up.norm() == 0)
-      v.error(m.pos, key, "`up` has no length; it is a direction, as in [0, 0, 1]");
+      v.error(m.pos, key, "`up` is a zero vector; give a direction, as in [0, 0, 1]");
     else if (m.up.normalized().cross(along.normalized()).norm() < 1e-6)
-      v.error(m.pos, key, "`up` points along the member; it must point across");
+      v.error(m.pos, key, "`up` points along the member; give a direction across it");
   }
 }
 
@@ -71,11 +71,10 @@ void validate_panels(Validator& v) {
     const std::string key = joint_key("panel", p.name, i);
     const double a = p.edge_a.norm(), b = p.edge_b.norm();
     if (a < touching || b < touching)
-      v.error(p.pos, key, "an edge has no length");
+      v.error(p.pos, key, "an edge has zero length");
     else if (std::abs(p.edge_a.dot(p.edge_b)) > 1e-6 * a * b)
       v.error(p.pos, key, "edge_a and edge_b are not at right angles; a panel is a rectangle");
-    if (p.thickness > std::min(a, b))
-      v.warning(p.pos, key, "it is thicker than it is wide: a [[member]] describes it better");
+    if (p.thickness > std::min(a, b)) v.warning(p.pos, key, "it is thicker than it is wide: use a [[member]] instead");
   }
 }
 
@@ -85,8 +84,7 @@ void validate_holds(Validator& v) {
     for (const Vector3d& p : {holds[i].from, holds[i].to}) // a set of points has no place of its own: NaN
       if (p.allFinite() && !on_structure(v.machine, p)) {
         v.error(holds[i].pos, "hold." + std::to_string(i + 1),
-                "at " + place_in_mm(p) +
-                    " there is no member, panel or mesh to be held; a bar is held by a [[support]]");
+                "at " + place_in_mm(p) + " there is no member, panel or mesh to hold; hold a bar by a [[support]]");
         break;
       }
 }
@@ -100,7 +98,7 @@ bool off_bar(const Machine& m, const Ref& r, const Vector3d& p) {
 
 std::string reach(const Machine& m, const Ref& r) {
   const Bar& bar = m.bar(r);
-  return m.name_of(r) + ", which reaches from x = " + in_mm(bar.start) + " to " + in_mm(bar.end());
+  return m.name_of(r) + ", which extends from x = " + in_mm(bar.start) + " to " + in_mm(bar.end());
 }
 
 void validate_loads(Validator& v) {
@@ -117,12 +115,12 @@ void validate_loads(Validator& v) {
       }
       if (load.on.kind == Ref::Kind::none && !on_structure(v.machine, p)) {
         v.error(load.pos, key,
-                "at " + place_in_mm(p) + " there is no member, panel or mesh to carry it; `on` names a bar that does");
+                "at " + place_in_mm(p) + " there is no member, panel or mesh to carry it; name a bar with `on`");
         break;
       }
     }
     if (load.kind == Load::Kind::line && (load.to - load.from).norm() < touching)
-      v.error(load.pos, key, "its line has no length");
+      v.error(load.pos, key, "its line has zero length");
   }
 }
 
@@ -132,7 +130,7 @@ void validate_dials(Validator& v) {
     const std::string key = "dial." + d.name;
     if (d.on.kind == Ref::Kind::bar && off_bar(v.machine, d.on, d.at))
       v.error(d.pos, key,
-              "at x = " + in_mm(d.at.x()) + " it touches nothing: it is off the bar " + reach(v.machine, d.on));
+              "at x = " + in_mm(d.at.x()) + " it touches nothing; it is off the bar " + reach(v.machine, d.on));
     double gap = 0;
     if (d.on.kind == Ref::Kind::bar && v.box(d.on)) gap = v.box(d.on)->distance({d.at.y(), d.at.z()});
     if (d.on.kind == Ref::Kind::member)
@@ -142,8 +140,7 @@ void validate_dials(Validator& v) {
     if (d.on.kind == Ref::Kind::own) gap = nearest_on_part(v.machine.own, d.on.index, d.at).distance;
     if (gap > far)
       v.warning(d.pos, key,
-                "it is " + in_mm(gap) + " away from " + v.machine.name_of(d.on) +
-                    "; it is carried there by a rigid arm");
+                "it is " + in_mm(gap) + " away from " + v.machine.name_of(d.on) + "; a rigid arm carries it");
   }
 }
 

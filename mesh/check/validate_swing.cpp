@@ -1,4 +1,4 @@
-// Set-back of the nose, and what stands in the way of apron and flange. Derivation: docs/theory/sheet.md.
+// Set-back of the nose, and obstacles in the way of apron and flange. Derivation: docs/theory/sheet.md.
 #include "mesh/check/swing.h"
 #include "mesh/check/validate_parts.h"
 #include "mesh/machine/setback.h"
@@ -23,7 +23,7 @@ std::string in_tenths(double length) {
   return text;
 }
 
-/// Up to the next hundredth of a millimetre, so that what is advised is enough [m].
+/// Rounded up to a hundredth of a millimetre, so that the recommended value is sufficient [m].
 double rounded_up(double length) {
   return std::ceil(length * 1e5 - 1e-6) / 1e5;
 }
@@ -38,23 +38,23 @@ void validate_setback(Validator& v, double springback) {
                                                             in_deg(springback) + " springback)";
   const std::string edge = m.nose.radius > 0 ? "an edge rounded to " + in_mm(m.nose.radius) : "a sharp edge";
   v.error(m.nose.pos, "clamp.nose.setback",
-          "a nose edge at y = " + in_mm(m.nose.setback) + " stands in the flange's way: bent to " + bend + " over " +
+          "a nose edge at y = " + in_mm(m.nose.setback) + " is in the flange's way: bent to " + bend + " over " +
               in_mm(m.sheet->inside_radius) + ", a sheet of " + in_mm(m.sheet->thickness) + " needs at least " +
               in_mm(rounded_up(least)) + " behind the bend line for " + edge + "; give setback = \"" +
               in_mm(rounded_up(least)) + "\", and move the clamp's bars back with it");
 }
 
-/// How far the mover was to go, as a reader would add it up.
+/// The swing of the mover as a sum of its contributions, for messages.
 std::string whole_swing(const Machine& m, const SwingAngles& angles, const SwingBody& mover, double springback) {
   const bool flange = mover.kind == SwingBody::Kind::flange;
   const bool listed = angles.bend > m.sheet->angle + springback;
   return in_deg(flange ? angles.bend : angles.apron) + " (" +
          (listed ? in_deg(angles.bend) + " in [solve] angles"
                  : in_deg(m.sheet->angle) + " wanted, " + in_deg(springback) + " springback") +
-         (flange ? "" : ", " + in_deg(deflection_allowance) + " for what the machine may deflect") + ")";
+         (flange ? "" : ", " + in_deg(deflection_allowance) + " for deflection of the machine") + ")";
 }
 
-/// What would help.
+/// Possible remedies.
 std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& obstacle, const SwingMeeting& meeting,
                     double angle, double springback) {
   if (obstacle.kind == SwingBody::Kind::bed)
@@ -65,13 +65,13 @@ std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& o
     const double most = meeting.angle - springback;
     if (most > 0) out += ". As drawn it bends to " + in_deg(most) + " at most";
   }
-  out += shift ? "; " + in_tenths(*shift) + " further back it would be clear" : "";
+  out += shift ? "; " + in_tenths(*shift) + " further back it would clear" : "";
   out += out.empty() ? "; " : ", or ";
-  return out + (mover.kind == SwingBody::Kind::flange ? "slope its front, or take a shorter flange"
-                                                      : "take a smaller bar for one of the two");
+  return out + (mover.kind == SwingBody::Kind::flange ? "slope its front, or use a shorter flange"
+                                                      : "use a smaller bar for one of the two");
 }
 
-/// An error where the bend itself is in the way, a warning where only an apron that deflects would come so far.
+/// An error where the bend itself collides, a warning where only a deflecting apron would swing so far.
 void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obstacle, const SwingAngles& angles,
                       double springback) {
   const Machine& m = v.machine;

@@ -17,7 +17,7 @@ std::optional<BarBox> shape_box(const Shape& shape, const Registry<ShapeEntry>& 
     if (!p.lower.allFinite() || !p.upper.allFinite()) return std::nullopt;
     return BarBox{p.lower, p.upper};
   } catch (const std::invalid_argument&) {
-    return std::nullopt; // said by who reads the shape
+    return std::nullopt; // reported by the reader of the shape
   }
 }
 

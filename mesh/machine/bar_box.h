@@ -1,5 +1,5 @@
 /// \file
-/// How far a bar reaches across the bend line.
+/// Extent of a bar's cross-section.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -21,7 +21,7 @@ struct BarBox {
 /// Bounding box of a bar's section about its own centroid; nullopt where the shape is not known or can't be made.
 std::optional<BarBox> shape_box(const Shape& shape, const Registry<ShapeEntry>& shapes);
 
-/// Bounding box of a bar where it lies; nullopt where its place is not known, too.
+/// Bounding box of a bar where it lies; nullopt also where its place is unknown.
 std::optional<BarBox> bar_box(const Bar& bar, const Registry<ShapeEntry>& shapes);
 
 /// Index of the body's bar nearest to the bend line (y = 0, z = 0), the first of equals; -1 where no bar has a box.

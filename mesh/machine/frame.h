@@ -6,7 +6,7 @@
 
 namespace bedbow {
 
-/// Turns the apron from 0 deg to angle: a vector of the apron's own axes in global axes. Rotation about x that takes z
+/// Turns the apron from 0 deg to angle: a vector from the apron's axes to global axes. Rotation about x that takes z
 /// to (0, sin angle, cos angle).
 Eigen::Matrix3d apron_turn(double angle);
 

@@ -1,11 +1,12 @@
 /// \file
-/// The machine as a builder could draw it: bodies of bars, joints, sheet, members, panels, and what to find out.
+/// The machine as a builder would draw it: bodies of bars, joints, sheet, members, panels, and the settings of studies.
 /// Plain values in SI base units (m, N, Pa, kg, rad, s), filled by the case reader or by hand; no mechanics.
 ///
 /// Axes: x along the bend line from the left end of the bed, y from the bend line to the rear, z up. The origin is the
 /// left end of the bed's front top edge. Cross-section places are (y, z). The apron is described as it stands at 0 deg.
 #pragma once
 
+#include "mesh/machine/joint_kind.h"
 #include "mesh/machine/own_mesh.h"
 #include "mesh/piece/material.h"
 #include "mesh/piece/section.h"
@@ -26,7 +27,7 @@ struct SourcePos {
   int column = 0;
 };
 
-/// A value of a coordinate or size that the case left out.
+/// Value of a coordinate or size that the case omits.
 inline constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
 
 enum class BodyKind { bed, clamp, apron };
@@ -34,8 +35,8 @@ inline constexpr std::array<BodyKind, 3> all_bodies{BodyKind::bed, BodyKind::cla
 /// "bed", "clamp" or "apron".
 std::string to_string(BodyKind body);
 
-/// What something is fixed to. For `bar`, body and index; for `member` and `panel`, the index into the machine's list;
-/// for `own`, the index into the own mesh's parts.
+/// The part to which something is attached. For `bar`, body and index; for `member` and `panel`, the index into the
+/// machine's list; for `own`, the index into the parts of the user's mesh.
 struct Ref {
   enum class Kind { none, ground, bar, member, panel, own };
   Kind kind = Kind::none;
@@ -46,7 +47,7 @@ struct Ref {
 
 enum class BarModel { beam, plate };
 
-/// A place that follows another bar: this bar touches it on one side. See mesh/machine/stack.h.
+/// A place relative to another bar: this bar touches it on one side. See mesh/machine/stack.h.
 struct Stack {
   enum class Side { on, under, behind, before };
   Side side = Side::on;
@@ -76,7 +77,7 @@ struct Fingers {
   double reach = 0;                     ///< from the carrying bar to the nose edge, along y [m]
   double thickness = 0;                 ///< [m]
   int material = -1;                    ///< index into Machine::materials
-  std::optional<double> root_stiffness; ///< of one finger against tipping about x [N m/rad]; held fast when left out
+  std::optional<double> root_stiffness; ///< of one finger against tipping about x [N m/rad]; rigid when omitted
   SourcePos pos;
 };
 
@@ -89,8 +90,8 @@ struct Nose {
   SourcePos pos;
 };
 
-/// A strip on a body's bend-line edge that stands towards the sheet: shims, or what was machined or scraped. Straight
-/// between its places, level beyond them.
+/// A strip on a body's bend-line edge that rises towards the sheet: shims, or a machined or scraped pre-bow. Linear
+/// between its places, constant beyond them.
 struct Crown {
   std::vector<double> x;      ///< ascending [m]
   std::vector<double> height; ///< towards the sheet [m]; same length as x
@@ -128,15 +129,15 @@ struct Sheet {
   [[nodiscard]] double right() const { return centre + width / 2; }
 };
 
-/// Order of the six movements everywhere: x y z rx ry rz.
+/// Order of the six degrees of freedom everywhere: x y z rx ry rz.
 enum Dof : int { ux = 0, uy = 1, uz = 2, rx = 3, ry = 4, rz = 5 };
 using DofMask = std::array<bool, 6>;
 enum class Sense { both, tension, compression };
 
-/// A place as the case gives it; left-out coordinates are NaN until the mesher takes them from where the bars meet.
+/// A place as the case gives it; omitted coordinates are NaN until the mesher takes them from where the bars meet.
 using GivenPoint = Eigen::Vector3d;
 
-/// What the joints of the trade have in common.
+/// What the joints of the trade have in common. What stands on the ground joins a bar with it.
 struct JointBase {
   std::string name; ///< may be empty; messages and results then use kind and number
   std::array<Ref, 2> joins;
@@ -144,7 +145,7 @@ struct JointBase {
   SourcePos pos;
 };
 
-/// What lies under a post's nut.
+/// Bearing face under a post's nut.
 enum class NutSeat { washer, plain, spherical };
 
 /// Stud with nut: pulls the clamp down. Tension only along z, sideways as a stud fixed at both ends.
@@ -155,9 +156,9 @@ struct Post : JointBase {
   double free_length = 0;        ///< stretched length [m]
   std::optional<double> preload; ///< force after clamping, before bending [N]
   NutSeat seat = NutSeat::washer;
-  double washer_diameter = left_out, washer_thickness = left_out; ///< [m]; left out: the thread's plain washer
-  double engagement = left_out;                                   ///< thread in the nut [m]; left out: a standard nut
-  double tapped = left_out;                                       ///< thread in the lower bar [m]; left out: a nut
+  double washer_diameter = left_out, washer_thickness = left_out; ///< [m]; default: the thread's plain washer
+  double engagement = left_out;                                   ///< thread in the nut [m]; default: a standard nut
+  double tapped = left_out;                                       ///< thread in the lower bar [m]; default: a nut
   std::optional<double> allowed_seat, allowed_stress;             ///< override [Pa]
   std::optional<double> allowed_thread;                           ///< overrides [N]
 };
@@ -173,7 +174,7 @@ struct Cam : JointBase {
   bool linked = false;                    ///< turned together with the other linked cams
   double lag = 0;                         ///< how far it trails `angle` [rad]; in `lift` already
   double touch = 0;                       ///< angle at which the nose just touches the sheet [rad]; in `lift` already
-  bool captive = false;                   ///< sits in a hole of the clamp and carries it to and fro
+  bool captive = false;                   ///< sits in a hole of the clamp and also moves it to and fro
   int material = -1;                      ///< index into Machine::materials; -1: that of the bar it presses on
   double friction = 0.15;                 ///< of the eccentric under the tail and of its shaft
   double shaft = left_out;                ///< diameter [m]
@@ -196,18 +197,14 @@ struct Hinge : JointBase {
 };
 
 /// Where the operator holds the apron: stops its rotation about x.
-struct Handle {
-  std::string name;
-  int bar = -1; ///< index into the apron's bars
-  double x = 0;
+struct Handle : JointBase {
   double reach = left_out; ///< from the bend line to the hand [m]
-  SourcePos pos;
 };
 
 /// Any other joint.
 struct Tie : JointBase {
   DofMask holds{};
-  std::optional<double> stiffness;            ///< [N/m] for held translations; rigid when left out
+  std::optional<double> stiffness;            ///< [N/m] for held translations; rigid when omitted
   std::optional<double> rotational_stiffness; ///< [N m/rad] for held rotations
   Sense only = Sense::both;
 };
@@ -230,14 +227,10 @@ struct Weld : JointBase {
 };
 
 /// Bed to ground (or any bar to ground).
-struct Support {
-  std::string name;
-  Ref bar;
-  GivenPoint at = {left_out, left_out, left_out};
+struct Support : JointBase {
   DofMask holds{};
-  std::optional<double> stiffness;            ///< [N/m]; rigid when left out
+  std::optional<double> stiffness;            ///< [N/m]; rigid when omitted
   std::optional<double> rotational_stiffness; ///< [N m/rad]
-  SourcePos pos;
 };
 
 /// Straight beam between two points.
@@ -265,7 +258,7 @@ struct Panel {
   SourcePos pos;
 };
 
-/// Holds a point, a line, or a panel edge of members and panels, or a set of the own mesh's points to ground.
+/// Holds a point, a line, or a panel edge of members and panels, or a set of the user mesh's points to ground.
 struct Hold {
   Eigen::Vector3d from, to; ///< equal for a point; NaN for a set
   int set = -1;             ///< index into OwnMesh::sets
@@ -274,7 +267,7 @@ struct Hold {
 };
 
 /// Force and moment at a point or shared by a set of points, force per length on a line, or pressure on a panel or on a
-/// part of the own mesh.
+/// part of the user's mesh.
 struct Load {
   enum class Kind { point, line, pressure, set };
   Kind kind = Kind::point;
@@ -288,7 +281,7 @@ struct Load {
   SourcePos pos;
 };
 
-/// Dial indicator: the movement of one spot.
+/// Dial indicator: the displacement of one spot.
 struct Dial {
   std::string name;
   Ref on;
@@ -302,8 +295,8 @@ struct Limits {
   std::optional<double> bow;          ///< [m]
   std::optional<double> angle;        ///< [rad]
   std::optional<double> utilisation;  ///< of yield, proof or allowable pressure
-  std::optional<double> buckling;     ///< least load factor; 3 when left out
-  std::optional<double> nose_opening; ///< of the nose over the sheet [m]; a part of its thickness when omitted
+  std::optional<double> buckling;     ///< least load factor; 3 when omitted
+  std::optional<double> nose_opening; ///< of the nose over the sheet [m]; a fraction of its thickness when omitted
 };
 
 struct SolveSettings {
@@ -312,7 +305,7 @@ struct SolveSettings {
   std::optional<std::vector<double>> angles; ///< [rad]; default 0, half, wanted
   int modes = 0;
   int buckling = 0;
-  std::string buckling_step; ///< name of the step whose stress may buckle the machine; empty: the worst one
+  std::string buckling_step; ///< name of the step whose stress is examined for buckling; empty: the worst one
   bool lumped_mass = false;  ///< diagonal mass instead of consistent
   std::string linear_solver; ///< empty: chosen by size
 };
@@ -344,6 +337,10 @@ struct Machine {
   Limits limits;
   SolveSettings solve;
 
+  /// Calls f(kind, list) for the list of each kind of joint that a case names.
+  template <class F> void each_joint_list(F f) const { joint_lists(*this, f); }
+  template <class F> void each_joint_list(F f) { joint_lists(*this, f); }
+
   [[nodiscard]] const Body& body(BodyKind k) const { return bodies[static_cast<std::size_t>(k)]; }
   [[nodiscard]] Body& body(BodyKind k) { return bodies[static_cast<std::size_t>(k)]; }
   /// The bar that a reference of kind `bar` names. Throws std::out_of_range.
@@ -352,6 +349,18 @@ struct Machine {
   [[nodiscard]] std::string name_of(const Ref& r) const;
   /// As results call it: "bed.web", "rod", "cheek", "mesh.gusset".
   [[nodiscard]] std::string plain_name(const Ref& r) const;
+
+private:
+  template <class Self, class F> static void joint_lists(Self& self, F& f) {
+    f(JointKind::post, self.posts);
+    f(JointKind::cam, self.cams);
+    f(JointKind::hinge, self.hinges);
+    f(JointKind::handle, self.handles);
+    f(JointKind::tie, self.ties);
+    f(JointKind::screw, self.screws);
+    f(JointKind::weld, self.welds);
+    f(JointKind::support, self.supports);
+  }
 };
 
 } // namespace bedbow

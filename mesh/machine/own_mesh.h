@@ -1,6 +1,6 @@
 /// \file
-/// A mesh of the user's own: points, lines that are beams, quads that are shells, in parts that joints and loads call
-/// by name, and sets of points. It stands beside bars, members and panels and may be joined to them. SI units.
+/// A mesh supplied by the user: points, lines that are beams, quads that are shells, in parts to which joints and loads
+/// refer by name, and sets of points. It supplements bars, members and panels and may be joined to them. SI units.
 #pragma once
 
 #include "mesh/piece/section.h"
@@ -40,7 +40,7 @@ struct OwnQuad {
   int cell = 0; ///< its number in the file, from 0
 };
 
-/// Points that holds and loads call by name, each with its share of a load; shares add up to 1.
+/// Points to which holds and loads refer by name, each with its share of a load; shares add up to 1.
 struct PointSet {
   std::string name;
   std::vector<int> points;
@@ -56,11 +56,11 @@ struct OwnMesh {
   std::vector<PointSet> sets;
   bool joined = true; ///< points at one place, and points on a bar, move together
   [[nodiscard]] bool present() const { return !lines.empty() || !quads.empty(); }
-  /// Whether a cell has each point; the others take no part.
+  /// Whether a cell uses each point; the others are ignored.
   [[nodiscard]] std::vector<bool> used() const;
 };
 
-/// How near a part comes to a place.
+/// The point of a part nearest to a place.
 struct OwnNearest {
   std::vector<int> points;     ///< of the nearest cell
   std::vector<double> weights; ///< of its points at the spot nearest to the place; they add up to 1

@@ -1,5 +1,5 @@
 /// \file
-/// What is wrong, or doubtful, about a case: collected, so that one run can report all of it.
+/// Errors and warnings about a case, collected so that one run can report all of them.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -14,9 +14,9 @@ enum class Severity { error, warning };
 /// One finding about a case and the place it belongs to.
 struct Problem {
   Severity severity = Severity::error;
-  SourcePos pos;    ///< 0 where there is no place, as for a file that is no text
-  std::string key;  ///< dotted key or name of what is at fault: "bed.bar.web.height", "post left"; may be empty
-  std::string text; ///< what was found, and what would be right
+  SourcePos pos;    ///< 0 where there is no position, as for a file that is not text
+  std::string key;  ///< dotted key or name of the faulty item: "bed.bar.web.height", "post left"; may be empty
+  std::string text; ///< what was found, and what is expected
 };
 
 /// "3, 7, 9 and 12 more": numbers of cells or points in a message.

@@ -1,11 +1,9 @@
 /// \file
-/// How far behind the bend line the nose edge has to stand for the flange to pass. Derivation: docs/theory/sheet.md.
+/// How far behind the bend line the nose edge must be for the flange to pass. Derivation: docs/theory/sheet.md.
 #pragma once
 
 #include "mesh/machine/machine.h"
 #include "mesh/piece/si.h"
-
-#include <numbers>
 
 namespace bedbow {
 
@@ -18,19 +16,19 @@ namespace bedbow {
 /// \return y of the nose edge [m]. Source: geometry.
 double least_setback(double thickness, double inside_radius, double nose_radius, double angle);
 
-/// Set-back of a nose for which the case gives none: the least at 90 deg, or at the greatest bend that the machine is
-/// to make where that is more. 0 without a sheet.
+/// Default set-back of the nose: the least at 90 deg, or at the greatest required bend where that is more. 0 without a
+/// sheet.
 double default_setback(const Machine& machine);
 
-/// Least set-back that a given one is held to [m]. Springback counts up to 90 deg only: swung further, the edge
+/// Least permitted set-back [m]. Springback counts up to 90 deg only: swung further, the edge
 /// presses into the bend by d^2 / (2 r) with d = (t + r) (tan(angle / 2) - 1), half a thousandth of a millimetre for
 /// 0.7 deg at t = 1.5, r = 2 mm. \param springback [rad] >= 0.
 double required_setback(const Machine& machine, double springback);
 
-/// No folder bends further [rad].
+/// Greatest bend angle of any folder [rad].
 inline constexpr double steepest_bend = 175 * si::degree;
 
-/// Greatest bend angle asked for, wanted or in [solve] angles [rad], at most 175 deg. 0 without a sheet.
+/// Greatest required bend angle, wanted or in [solve] angles [rad], at most 175 deg. 0 without a sheet.
 double greatest_angle(const Machine& machine);
 
 } // namespace bedbow

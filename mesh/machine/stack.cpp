@@ -34,7 +34,7 @@ std::vector<Problem> apply_stacks(Machine& machine, const Registry<ShapeEntry>& 
   for (Body& body : machine.bodies)
     for (Bar& bar : body.bars)
       if (bar.stack) waiting.push_back(&bar);
-  // Bars whose neighbour has its place go first, round after round.
+  // Bars whose neighbour is placed go first, round after round.
   std::vector<Problem> problems;
   for (bool moved = true; moved && !waiting.empty();) {
     moved = false;
@@ -49,7 +49,7 @@ std::vector<Problem> apply_stacks(Machine& machine, const Registry<ShapeEntry>& 
   }
   for (const Bar* bar : waiting)
     problems.push_back({Severity::error, bar->pos, "bar " + bar->name,
-                        "its stack leads back to itself: one bar of the circle needs a place `at` of its own"});
+                        "its stack is circular: one bar of the circle needs a place `at` of its own"});
   return problems;
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// Bars that lie on, under, behind or before another one, whatever their sizes are.
+/// Bars that lie on, under, behind or before another one, whatever their sizes.
 #pragma once
 
 #include "mesh/machine/machine.h"

@@ -91,7 +91,7 @@ std::optional<Thread> find_thread(std::string_view name) {
 std::string thread_names() {
   std::string out;
   for (const auto& row : coarse) out += "M" + std::to_string(static_cast<int>(row.first)) + ", ";
-  out += "a fine pitch as M20x1.5, or";
+  out += "a fine pitch such as M20x1.5, or";
   for (const Unified& u : unified) out.append(u.name == unified.front().name ? " " : ", ").append(u.name);
   return out;
 }

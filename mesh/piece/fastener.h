@@ -25,7 +25,7 @@ struct Thread {
 /// with or without " UNC". \return nullopt for anything else.
 std::optional<Thread> find_thread(std::string_view name);
 
-/// Names for messages: "M3, M4, ... or M20x1.5, or 1/4-20, ...".
+/// Names for messages: "M3, M4, ... a fine pitch such as M20x1.5, or 1/4-20, ...".
 std::string thread_names();
 
 /// Tensile stress area [m^2]: (pi/4)(d - 0.9382 P)^2, ISO 898-1; Unified (pi/4)(d - 0.9743 P)^2, ASME B1.1 (from
@@ -62,7 +62,7 @@ double proof_load(const Thread& thread, const Grade& grade);
 /// Young's modulus of studs, screws and pins, steel [Pa]: common practice, no source.
 inline constexpr double fastener_E = 205e9;
 
-/// What goes with a thread. Lengths in m.
+/// Standard hardware of a thread. Lengths in m.
 struct Hardware {
   double hole = 0;             ///< clearance hole
   double nut_height = 0;       ///< hexagon nut
@@ -73,8 +73,8 @@ struct Hardware {
   std::string source;
 };
 
-/// Hardware of a metric coarse size M3 to M36: ISO 273 medium, ISO 4032, ISO 4762, ISO 7089 (all from memory). Every
-/// other thread takes proportions of d that are common practice.
+/// Hardware of a metric coarse size M3 to M36: ISO 273 medium, ISO 4032, ISO 4762, ISO 7089 (all from memory). For
+/// other threads, proportions of d that are common practice.
 Hardware hardware(const Thread& thread);
 
 } // namespace bedbow

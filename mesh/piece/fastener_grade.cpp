@@ -26,7 +26,7 @@ constexpr const char* sae = "SAE J429";
 constexpr const char* sae_memory = "SAE J429 (from memory)";
 constexpr const char* astm = "ASTM A574";
 constexpr const char* astm_memory = "ASTM A574 (yield from memory)"; // the tables read print 153 ksi for it
-constexpr const char* iso_stainless = "ISO 3506-1 (from memory); no proof stress stated, Rp0.2 stands for it";
+constexpr const char* iso_stainless = "ISO 3506-1 (from memory); no proof stress stated, Rp0.2 used instead";
 
 constexpr std::array strengths{
     Strength{"4.6", 0, any, 225 * MPa, 240 * MPa, 400 * MPa, iso_soft},

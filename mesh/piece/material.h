@@ -1,5 +1,5 @@
 /// \file
-/// Materials: what the case gives, and the table of common ones by standard designation.
+/// Materials: those of the case, and the table of common ones by standard designation.
 #pragma once
 
 #include <optional>
@@ -13,13 +13,13 @@ namespace bedbow {
 /// Which table turns a sheet gauge number into a thickness.
 enum class GaugeTable { none, steel, galvanised, stainless, aluminium };
 
-/// Yield of thicker stock: holds for thickness > above, up to the next step.
+/// Yield of thicker stock: applies for thickness > above, up to the next step.
 struct YieldStep {
   double above = 0; ///< thickness [m]
   double yield = 0; ///< [Pa]
 };
 
-/// Isotropic material in SI units. Values a table does not give are NaN-free zeros only where 0 means "unknown".
+/// Isotropic material in SI units. A value of 0 means "unknown" where the member's comment says so.
 struct Material {
   std::string name;
   double E = 0;            ///< Young's modulus [Pa] > 0

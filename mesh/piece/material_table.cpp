@@ -94,11 +94,11 @@ std::vector<Material> sheet_materials() {
                               "from memory"),
                         GaugeTable::stainless, 1275 * MPa, 0.45));
   out.push_back(sheet(metal("5052-H32", aluminium_5052, 193 * MPa, 228 * MPa,
-                            "typical values, ASM / Aluminum Association (from memory); EN 485-2 asks for Rp0.2 >= 130 "
+                            "typical values, ASM / Aluminum Association (from memory); EN 485-2 requires Rp0.2 >= 130 "
                             "MPa; nu, density from memory"),
                       GaugeTable::aluminium));
   out.push_back(sheet(metal("5754-H22", aluminium_5754, 185 * MPa, 245 * MPa,
-                            "typical values (from memory); EN 485-2 asks for Rp0.2 >= 130 MPa, Rm 220-270 MPa (from "
+                            "typical values (from memory); EN 485-2 requires Rp0.2 >= 130 MPa, Rm 220-270 MPa (from "
                             "memory); E, nu, density from memory"),
                       GaugeTable::aluminium));
   const char* annealed = "K, n: Kalpakjian & Schmid Table 2.3; yield, tensile, E, nu, density typical (from memory)";

@@ -1,5 +1,5 @@
 /// \file
-/// Small typed registries: things that people may add, by name. Passed along, never global.
+/// Small typed registries of extensible items, by name. Passed along, never global.
 #pragma once
 
 #include <algorithm>
@@ -28,7 +28,7 @@ public:
   /// The entry of that name. Throws std::invalid_argument listing the valid names.
   [[nodiscard]] const Entry& get(std::string_view name) const {
     if (const Entry* e = find(name)) return *e;
-    throw std::invalid_argument("no " + kind_ + " '" + std::string(name) + "'; there are: " + names());
+    throw std::invalid_argument("unknown " + kind_ + " '" + std::string(name) + "'; available: " + names());
   }
   [[nodiscard]] std::string names() const {
     std::string out;

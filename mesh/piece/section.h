@@ -13,7 +13,7 @@
 
 namespace bedbow {
 
-/// Section forces at a cut, about the centroid axes, acting on the part towards negative x's neighbour at +x face:
+/// Section forces at a cut, about the centroid axes, acting on the +x face of the part at lower x:
 /// N tension positive, Vy Vz along +y +z on the +x face, T about +x (about the shear centre), My Mz about +y +z on the
 /// +x face. So N = integral(sigma), My = integral(sigma z), Mz = -integral(sigma y).
 struct SectionForces {
@@ -44,7 +44,7 @@ struct StressPoint {
 /// Closed outline loops of a section for drawing, from the centroid: first the outside, then holes. Counter-clockwise.
 using Outline = std::vector<std::vector<Eigen::Vector2d>>;
 
-/// A section made of a shape: everything the solver and the writers need to know of it.
+/// A section made from a shape: everything the solver and the writers need.
 struct Section {
   SectionProperties props;
   std::vector<StressPoint> points; ///< extreme points of stress; at least the corners, and where shear peaks

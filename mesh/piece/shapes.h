@@ -6,7 +6,7 @@
 /// - angle: horizontal leg (width) along +y at the bottom, vertical leg (height) along +z at the front, wall
 /// - channel: vertical web (height) at the front, flanges (width) towards +y, wall
 /// - section: given properties, see given_section
-/// Corners are sharp: root and corner radii are left out. Equations and sources: docs/theory/sections.md.
+/// Corners are sharp: root and corner radii are neglected. Equations and sources: docs/theory/sections.md.
 #pragma once
 
 #include "mesh/piece/registry.h"

@@ -12,14 +12,14 @@ inline constexpr double degree = std::numbers::pi / 180;                 ///< [r
 
 /// An angle in degrees. \param angle [rad]
 constexpr double in_degrees(double angle) {
-  return angle * 180 / std::numbers::pi;
+  return angle * (180 / std::numbers::pi);
 }
 
 } // namespace bedbow::si
 
 namespace bedbow {
 
-/// Stands where there is no number to state.
+/// Marks a missing value.
 inline constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
 } // namespace bedbow

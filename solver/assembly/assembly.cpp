@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// Movement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
+/// Displacement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
 Matrix6d carry(const Eigen::Vector3d& arm) {
   Matrix6d t = Matrix6d::Identity();
   t(0, 4) = arm.z();
@@ -83,7 +83,7 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
   return out;
 }
 
-/// Shell matrices one after the other: a strip's neighbours are alike but for their place, and share theirs.
+/// Shell matrices one after the other: neighbours in a strip differ in position only, and share a matrix.
 class ShellMatrices {
 public:
   ShellMatrices(const Machine& machine, const Mesh& mesh, const ElementData& data)
@@ -142,14 +142,14 @@ std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const
     for (const Joint& j : mesh.joints)
       if (in_matrix(j)) add_spring(blocks[map.component[j.a.terms.front().node]], map, j);
   std::vector<SymmetricMatrix> out;
-  out.reserve(blocks.size()); // growing would copy matrices
+  out.reserve(blocks.size()); // reallocation would copy matrices
   for (BlockMatrix& b : blocks) out.push_back(b.take());
   return out;
 }
 
 std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Mesh& mesh, const DofMap& map,
                                                 const ElementData& data) {
-  // Neighbouring elements of a bar are alike: the last matrix serves while data, length and axes stay.
+  // Neighbouring elements of a bar are identical: the last matrix is reused while data, length and axes are the same.
   Matrix12d last;
   int last_element = -1;
   const BeamMatrix beams = [&](int i) -> const Matrix12d& {

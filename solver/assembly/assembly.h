@@ -1,6 +1,6 @@
 /// \file
 /// Sums element matrices into the sparse matrix of each component, through rigid arms, block of node by block of node.
-/// (What the builder bolts together is a Machine here; "assembly" always means this sum.)
+/// (The physical assembly is called a Machine here; "assembly" always means this sum.)
 #pragma once
 
 #include "solver/assembly/dof_map.h"

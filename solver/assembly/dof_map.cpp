@@ -1,8 +1,8 @@
 #include "solver/assembly/dof_map.h"
 
+#include "solver/linear/dense.h"
+
 #include <Eigen/Geometry>
-#include <Eigen/QR>
-#include <Eigen/SVD>
 
 #include <algorithm>
 #include <numeric>
@@ -41,7 +41,7 @@ void link_nodes(const Mesh& mesh, DofMap& map) {
   const std::size_t n = mesh.nodes.size();
   Groups groups(n);
   for (const auto& l : mesh.rigid_links) groups.join(l[0], l[1]);
-  // A held node is the reference of its group, so that its holds need no arm.
+  // A held node becomes the reference of its group, so that its holds need no arm.
   std::vector<int> ref(n, -1);
   for (int dof : mesh.held_dofs) {
     int& r = ref[groups.root(dof / 6)];
@@ -85,7 +85,7 @@ void find_components(const Mesh& mesh, DofMap& map) {
   }
 }
 
-/// Names components after what a builder calls them: a body when all of its bars are in, else the bars.
+/// Names components as a builder would: a body when it contains all of its bars, else the bars.
 void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
   std::vector<std::vector<Ref>> owners(map.components.size());
   const auto note = [&](int node, const Ref& owner) {
@@ -94,7 +94,7 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
   };
   for (const BarLayout& l : mesh.layouts)
     if (!l.nodes.empty()) note(l.nodes.front(), l.owner);
-  // A panel hangs together; a part of the own mesh may lie in pieces.
+  // A panel is connected; a part of the user's mesh may be in pieces.
   Ref last_panel;
   for (const ShellElement& e : mesh.shells) {
     const bool own = e.owner.kind == Ref::Kind::own;
@@ -128,7 +128,7 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
   }
 }
 
-/// Row of a dof on the rigid movements (translation, rotation about centre): the movement there along it.
+/// Row of a dof for the rigid-body modes (translation, rotation about centre): the displacement along the dof.
 Eigen::Matrix<double, 1, 6> rigid_row(const Eigen::Vector3d& x, const Eigen::Vector3d& centre, int dof) {
   Eigen::Matrix<double, 1, 6> row = Eigen::Matrix<double, 1, 6>::Zero();
   const Eigen::Vector3d d = Eigen::Vector3d::Unit(dof % 3);
@@ -141,8 +141,8 @@ Eigen::Matrix<double, 1, 6> rigid_row(const Eigen::Vector3d& x, const Eigen::Vec
   return row;
 }
 
-/// Rigid movements that the holds leave: null space of the held rows. Lengths scale with the component's size, so that
-/// translations and rotations weigh alike.
+/// Rigid-body modes that the holds leave: null space of the held rows. Lengths scale with the component's size, so that
+/// translations and rotations have equal weight.
 Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const std::vector<int>& held, double size,
                                bool plane) {
   std::vector<int> allowed;
@@ -159,10 +159,10 @@ Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const st
     basis =
         Eigen::MatrixXd::Identity(static_cast<Eigen::Index>(allowed.size()), static_cast<Eigen::Index>(allowed.size()));
   } else {
-    Eigen::JacobiSVD<Eigen::MatrixXd> svd(rows.transpose() * rows, Eigen::ComputeFullV);
+    const RightSingular svd = right_singular(rows.transpose() * rows);
     Eigen::Index rank = 0;
-    while (rank < svd.singularValues().size() && svd.singularValues()[rank] > 1e-12 * svd.singularValues()[0]) ++rank;
-    basis = svd.matrixV().rightCols(static_cast<Eigen::Index>(allowed.size()) - rank);
+    while (rank < svd.values.size() && svd.values[rank] > 1e-12 * svd.values[0]) ++rank;
+    basis = svd.vectors.rightCols(static_cast<Eigen::Index>(allowed.size()) - rank);
   }
   Eigen::MatrixXd out = Eigen::MatrixXd::Zero(6, basis.cols());
   for (std::size_t k = 0; k < allowed.size(); ++k)
@@ -170,7 +170,7 @@ Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const st
   return out;
 }
 
-/// As many dofs as rigid movements are left, so chosen that anchoring them stops all of these.
+/// One dof per remaining rigid-body mode, chosen so that anchoring them removes all of these.
 std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Component& comp,
                                 const std::vector<char>& is_held) {
   const Eigen::Index r = comp.rigid.cols();
@@ -186,9 +186,7 @@ std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Compo
       if (static_cast<Eigen::Index>(dofs.size()) == r) break;
       Eigen::MatrixXd tried(rows.rows() + 1, r);
       tried << rows, rigid_row(mesh.nodes[node].x, comp.centre, k) * comp.rigid;
-      Eigen::ColPivHouseholderQR<Eigen::MatrixXd> qr(tried);
-      qr.setThreshold(1e-9);
-      if (qr.rank() < tried.rows()) continue;
+      if (rank_of(tried, 1e-9) < tried.rows()) continue;
       rows = tried;
       dofs.push_back(dof);
     }
@@ -215,7 +213,7 @@ void number_unknowns(const Mesh& mesh, DofMap& map) {
     comp.centre = (lower + upper) / 2;
     const double size = std::max((upper - lower).norm(), 1e-3);
     comp.rigid = free_movements(mesh, comp, held_of[c], size, map.plane);
-    // Anchors are marked as held too: components share no nodes, so the marks never meet.
+    // Anchors are also marked as held: components share no nodes, so the marks never collide.
     for (int d : choose_anchors(mesh, map, comp, is_held)) is_held[d] = 1;
     for (int n : comp.nodes)
       for (int k = 0; k < 6; ++k)

@@ -20,16 +20,16 @@ struct NodeLink {
   Eigen::Vector3d arm = Eigen::Vector3d::Zero();
 };
 
-/// A part that elements, links and screws hold together. It has its own stiffness matrix, in which just as many dofs
-/// are anchored as it has rigid movements left; those movements are unknowns beside it.
+/// A part connected by elements, links and screws. It has its own stiffness matrix, in which as many dofs are anchored
+/// as rigid-body modes remain; the amplitudes of these modes are additional unknowns.
 struct Component {
   std::vector<int> nodes; ///< reference nodes in the order of their unknowns
   int size = 0;           ///< free unknowns
   Frame frame = Frame::fixed;
-  std::string name;       ///< "clamp", "clamp.tail", "member rod": what a builder would call it
+  std::string name;       ///< "clamp", "clamp.tail", "member rod": name for the builder
   bool ladder = false;    ///< made of bars only: numbered station by station
-  Eigen::Vector3d centre; ///< reference point of the rigid movements [m]
-  Eigen::MatrixXd rigid;  ///< 6 x r: rigid movements left by the holds, as (translation, rotation about centre)
+  Eigen::Vector3d centre; ///< reference point of the rigid-body modes [m]
+  Eigen::MatrixXd rigid;  ///< 6 x r: rigid-body modes left by the holds, as (translation, rotation about centre)
 };
 
 struct DofMap {
@@ -42,7 +42,7 @@ struct DofMap {
   bool plane = false;         ///< 2D: only ux, uz, ry move
 };
 
-/// True for the movements that exist: all six, or ux, uz, ry in the x-z plane.
+/// True for the displacements that exist: all six, or ux, uz, ry in the x-z plane.
 bool moves(bool plane, int dof);
 
 DofMap make_dof_map(const Machine& machine, const Mesh& mesh);

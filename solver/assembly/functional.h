@@ -1,5 +1,6 @@
 /// \file
-/// A functional is one movement of one place as a linear form of the unknowns: what joints stretch by and dials read.
+/// A functional is one displacement of one place as a linear form of the unknowns: stretch of joints, readings of
+/// dials.
 #pragma once
 
 #include "solver/assembly/dof_map.h"

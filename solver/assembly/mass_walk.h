@@ -1,5 +1,5 @@
 /// \file
-/// Everything that has mass, in one walk: self-weight, the mass matrix and the sum in the results all go by it.
+/// One loop over everything that has mass, used by self-weight, the mass matrix and the total in the results.
 #pragma once
 
 #include "solver/assembly/mesh_elements.h"
@@ -8,7 +8,7 @@
 
 namespace bedbow {
 
-/// One thing that has mass.
+/// One item with mass.
 struct MassItem {
   enum class Kind { beam, shell, rod };
   Kind kind = Kind::beam;
@@ -19,7 +19,7 @@ struct MassItem {
   [[nodiscard]] double mass() const { return per_extent * extent; }
 };
 
-/// Calls visit(const MassItem&) for each beam element, then each shell element, then each member that only pulls.
+/// Calls visit(const MassItem&) for each beam element, then each shell element, then each tension-only member.
 template <class Visit>
 void for_each_mass(const Machine& machine, const Mesh& mesh, const ElementData& data, Visit visit) {
   const auto density = [&](int material) { return machine.materials.at(static_cast<std::size_t>(material)).density; };

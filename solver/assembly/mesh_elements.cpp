@@ -13,7 +13,7 @@ const BeamData& beam_data_of(const ElementData& data, int element) {
   return data.beams[data.of_beam[element]];
 }
 
-/// What a formulation that the bar names is told.
+/// Input of the formulation that the bar names.
 ElementInput line_input(const ElementEntry& own, const Mesh& mesh, const ElementData& data, int element) {
   const BeamElement& e = mesh.beams[element];
   ElementInput in{Eigen::Matrix3Xd(3, 2),
@@ -69,8 +69,8 @@ void require_geometric(const OwnElements& own) {
   for (const ElementEntry& e : own.entries)
     if (!e.geometric)
       throw std::invalid_argument("element '" + e.name + "' (" + e.origin +
-                                  ") brings no geometric stiffness: buckling can't be computed with it; ask for no "
-                                  "buckling (modes --buckling 0), or take another element");
+                                  ") provides no geometric stiffness, so buckling can't be computed; disable "
+                                  "buckling (modes --buckling 0) or use another element");
 }
 
 Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element) {

@@ -1,7 +1,7 @@
 /// \file
 /// The mesh's elements, one by one: matrices and loads of each, by the built-in formulation or by the one that its bar,
-/// member or panel names. A named one that brings no mass counts as lumped, one that brings no loads gets the built-in
-/// element's; geometric stiffness is refused.
+/// member or panel names. A named one without mass is lumped, one without loads gets the built-in element's; without
+/// geometric stiffness buckling is refused.
 #pragma once
 
 #include "solver/assembly/own_element.h"
@@ -19,20 +19,20 @@ struct ElementData {
   std::vector<BeamData> beams;        ///< by beam element's entry in `of_beam`
   std::vector<int> of_beam;           ///< by beam element
   std::vector<double> nu;             ///< Poisson's ratio, by entry of `beams`
-  std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; neighbours alike share one
+  std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; identical neighbours share one
   std::vector<int> of_lateral;        ///< by beam element
-  std::vector<char> plain;            ///< by beam element: stands in its frame's axes, with nothing released
+  std::vector<char> plain;            ///< by beam element: parallel to its frame's axes, without releases
   OwnElements own;
 };
 /// Throws std::invalid_argument for an element that is not registered or does not fit.
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
 
-/// Up to rounding: stations of one spacing lie apart by lengths that differ in their last digits.
+/// Up to rounding: the lengths between equally spaced stations differ in their last digits.
 inline bool equal_lengths(double a, double b) {
   return std::abs(a - b) <= 1e-13 * b;
 }
 
-/// Throws std::invalid_argument where an element in use brings no geometric stiffness.
+/// Throws std::invalid_argument where an element in use has no geometric stiffness.
 void require_geometric(const OwnElements& own);
 
 /// Released local dofs of a beam element, node by node, and whether there are any.
@@ -50,17 +50,17 @@ inline BeamReleases releases_of(const BeamElement& element) {
   return r;
 }
 
-/// Stiffness of one beam element in its own axes, with nothing released.
+/// Stiffness of one beam element in its own axes, without releases.
 Matrix12d beam_local_stiffness(const Mesh& mesh, const ElementData& data, int element);
 
-/// Mass of one beam element in its own axes, with nothing released.
+/// Mass of one beam element in its own axes, without releases.
 Matrix12d beam_local_mass(const Mesh& mesh, const ElementData& data, int element, bool lumped);
 
-/// Geometric stiffness of one beam element in its own axes, with nothing released, from its forces at either end.
+/// Geometric stiffness of one beam element in its own axes, without releases, from its forces at each end.
 Matrix12d beam_local_geometric(const Mesh& mesh, const ElementData& data, int element, const SectionForces& at_1,
                                const SectionForces& at_2);
 
-/// Nodal loads of a uniform line load on one beam element, own axes, with nothing released.
+/// Nodal loads of a uniform line load on one beam element, own axes, without releases.
 Vector12d beam_local_load(const Mesh& mesh, const ElementData& data, int element, const BeamLineLoad& load);
 
 /// Stiffness of one beam element in global axes, releases condensed.
@@ -75,7 +75,7 @@ Matrix24d shell_stiffness_of(const Machine& machine, const Mesh& mesh, const Ele
 /// Mass of one shell element in global axes.
 Matrix24d shell_mass_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element, bool lumped);
 
-/// Geometric stiffness of one shell element in global axes. \param u its nodal movements, global axes.
+/// Geometric stiffness of one shell element in global axes. \param u its nodal displacements, global axes.
 Matrix24d shell_geometric_of(const Machine& machine, const Mesh& mesh, const ElementData& data, int element,
                              const Vector24d& u);
 

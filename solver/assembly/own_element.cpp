@@ -31,14 +31,13 @@ int entry_of(const std::string& name, int dimension, const Registry<ElementEntry
   if (it == out.entries.end()) out.entries.push_back(elements.get(name));
   const ElementEntry& e = out.entries[static_cast<std::size_t>(index)];
   if (e.dimension != dimension)
-    throw std::invalid_argument("element '" + name + "' goes " +
-                                (e.dimension == 1 ? "along a line" : "over a surface") +
-                                (dimension == 1 ? ", a bar or member wants one along a line"
-                                                : ", a plate bar or panel wants one over a surface"));
+    throw std::invalid_argument(
+        "element '" + name + "' is for " + (e.dimension == 1 ? "a line" : "a surface") +
+        (dimension == 1 ? "; a bar or member needs one for a line" : "; a plate bar or panel needs one for a surface"));
   return index;
 }
 
-/// Fingers ride on a bar that may name an element, but are none of its elements.
+/// Fingers belong to a bar that may name an element, but are not its elements.
 template <class Elements>
 std::vector<int> assign(const Machine& machine, const Mesh& mesh, const Elements& elements, bool plate, int dimension,
                         const Registry<ElementEntry>& registry, OwnElements& out) {

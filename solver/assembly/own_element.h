@@ -1,5 +1,5 @@
 /// \file
-/// Element formulations that bars, members and panels name instead of the built-in ones: whose elements they are.
+/// Element formulations that bars, members and panels name instead of the built-in ones, by element.
 /// Their matrices: solver/assembly/mesh_elements.h.
 #pragma once
 
@@ -15,7 +15,7 @@ namespace bedbow {
 /// Which formulation each element of a mesh has.
 struct OwnElements {
   std::vector<ElementEntry> entries;  ///< those in use
-  std::vector<int> of_beam, of_shell; ///< by element: index into `entries`, -1: built in. Empty: nobody names one
+  std::vector<int> of_beam, of_shell; ///< by element: index into `entries`, -1: built in. Empty: none is named
   [[nodiscard]] const ElementEntry* beam(std::size_t element) const { return find(of_beam, element); }
   [[nodiscard]] const ElementEntry* shell(std::size_t element) const { return find(of_shell, element); }
 

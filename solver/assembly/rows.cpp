@@ -32,7 +32,7 @@ void RowSet::add_side(const Mesh& mesh, const DofMap& map, const Joint& j, const
     const bool own_axes = !j.axes.isIdentity(0);
     for (int a = 0; a < 3; ++a) {
       const bool mixes = own_axes ? j.axes(k % 3, a) != 0 : a == k % 3;
-      // What turns with the apron mixes its y and z.
+      // Places that turn with the apron mix its y and z.
       const bool turned = side.apron && !plane_ && k % 3 != 0 && a != 0;
       if (mixes || turned) wanted[base + a] = true;
     }
@@ -64,17 +64,17 @@ std::vector<Row> RowSet::rows(const Mesh& mesh, double angle) const {
       if (j.stiffness[k] == 0) continue;
       const bool rotation = k >= 3;
       const Eigen::Vector3d d = j.axes.row(k % 3);
-      // Parts that both hang on the apron keep their joint in its axes; else the joint stands in global axes.
+      // A joint between two parts of the apron uses its axes; any other joint uses global axes.
       const bool both_apron = a.apron && b.apron;
       const auto own = [&](const Side& s) -> Eigen::Vector3d {
-        if (plane_) // seen in the plane the apron only leans: the normal's share along z is cos(angle)
+        if (plane_) // in the plane the apron only tilts: the normal's component along z is cos(angle)
           return a.apron == b.apron || s.apron || k % 3 == 0 ? d : Eigen::Vector3d(d * turn(2, 2));
         return s.apron && !both_apron ? Eigen::Vector3d(turn.transpose() * d) : d;
       };
       Row row;
       side_terms(a, own(a), rotation, -1, row);
       side_terms(b, own(b), rotation, 1, row);
-      if (row.terms.empty()) continue; // a movement that does not exist in the plane
+      if (row.terms.empty()) continue; // a degree of freedom that does not exist in the plane
       row.joint = static_cast<int>(i);
       row.direction = k;
       row.compliance = std::isinf(j.stiffness[k]) ? 0 : 1 / j.stiffness[k];

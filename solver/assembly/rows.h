@@ -1,6 +1,6 @@
 /// \file
-/// Joints as rows: each spring of a joint is one row between functionals, the same small thing for every joint of the
-/// trade. Rows of the apron's joints turn with its angle.
+/// Joints as rows: each joint spring becomes one scalar spring between two generalised displacements. Rows of the
+/// apron's joints turn with its angle.
 #pragma once
 
 #include "solver/assembly/functional.h"
@@ -11,7 +11,7 @@
 
 namespace bedbow {
 
-/// Functionals of a row with their coefficients: three of either side at most.
+/// Functionals of a row with their coefficients: at most three per side.
 class RowTerms {
 public:
   using Term = std::pair<int, double>; ///< (functional, coefficient)
@@ -35,13 +35,13 @@ struct Row {
   RowTerms terms;
 };
 
-/// All functionals that the joints need, and how rows come from them at any apron angle.
+/// All functionals that the joints need, and the rows made from them at any apron angle.
 class RowSet {
 public:
   RowSet(const Mesh& mesh, const DofMap& map);
 
   [[nodiscard]] const std::vector<Functional>& functionals() const { return functionals_; }
-  /// Adds a functional of the caller's own (outputs). \return its index.
+  /// Adds another functional (outputs). \return its index.
   int add(Functional f);
   /// Rows at an apron angle, in the order of the joints. Screws are springs of the matrix and have none.
   /// \param mesh the one the set was made from.
@@ -50,7 +50,7 @@ public:
 private:
   struct Side {
     bool apron = false;
-    std::array<int, 6> of{-1, -1, -1, -1, -1, -1}; ///< functional of each movement in the frame's axes
+    std::array<int, 6> of{-1, -1, -1, -1, -1, -1}; ///< functional of each displacement in the frame's axes
   };
   void add_side(const Mesh& mesh, const DofMap& map, const Joint& j, const Place& place, Side& side);
   void side_terms(const Side& side, const Eigen::Vector3d& direction, bool rotation, double sign, Row& row) const;

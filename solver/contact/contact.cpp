@@ -2,8 +2,7 @@
 
 #include "solver/contact/contact_opening.h"
 #include "solver/contact/contact_rows.h"
-
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,14 +12,15 @@ namespace bedbow {
 
 namespace {
 
-// Newton's steps end after a handful of rounds or go round in circles; then the slower method decides.
+// Newton's method converges within a few iterations or cycles; then the slower method is used.
 constexpr int most_newton_iterations = 60;
 
-/// A part that no row holds and that closes none as it moves: this often in a row, and Newton's steps lead nowhere.
+/// After this many consecutive iterations with a part that no row restrains and that closes none, Newton's method has
+/// failed.
 constexpr int most_drifting = 3;
 
-/// Newton's steps from the given rows. \return whether they came to the answer, which is then in `out`; `out.loose` is
-/// how a part drifted at the end, where one did.
+/// Newton's method from the given rows. \return whether it converged, with the solution in `out`; `out.loose` is the
+/// drift of a part at the end, if any.
 bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vector<char> active, int most_iterations,
                       ContactSolution& out) {
   const std::size_t m = system.laws.size();
@@ -45,15 +45,15 @@ bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vec
     const ContactState candidate = exact ? rows.answer() : rows.near(active, now.alpha);
     const Eigen::VectorXd step = candidate.alpha - now.alpha;
     char line[120];
-    std::snprintf(line, sizeof line, "iteration %d: %zu rows changed, rigid movement %.3e m%s", out.iterations, changes,
-                  step.size() ? step.cwiseAbs().maxCoeff() : 0.0, exact ? "" : " (a part is not held)");
+    std::snprintf(line, sizeof line, "iteration %d: %zu rows changed, rigid-body displacement %.3e m%s", out.iterations,
+                  changes, step.size() ? step.cwiseAbs().maxCoeff() : 0.0, exact ? "" : " (a part is unrestrained)");
     out.history.emplace_back(line);
     drifting = exact || changes > 0 ? 0 : drifting + 1;
     if (drifting == most_drifting) {
       out.loose = step / step.cwiseAbs().maxCoeff();
       return false;
     }
-    // A solution that agrees with its own rows is the answer; on it the energy's slope is nothing but rounding.
+    // A solution consistent with its own rows is the answer; there the slope of the energy is only rounding.
     if (exact && rows.closed(rows.stretch(candidate), active) == active) {
       now = candidate;
       continue;
@@ -64,13 +64,13 @@ bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vec
     } else {
       now.force += t * (candidate.force - now.force);
       now.alpha += t * step;
-      exact = false; // between two solutions: look again
+      exact = false; // between two solutions: check again
     }
   }
   return false;
 }
 
-/// Whether a row stops a rigid movement, sooner or later.
+/// Whether a row eventually stops a rigid-body mode.
 bool stopped(const CondensedSystem& system, const Eigen::VectorXd& movement) {
   const Eigen::VectorXd moved = system.rigid_stretch * movement;
   const double least = 1e-6 * moved.cwiseAbs().maxCoeff();
@@ -95,7 +95,7 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
     return out;
   const Eigen::VectorXd drift = std::move(out.loose);
   settle_by_opening(rows, system, most_iterations, out);
-  // The way that the loads push is easier to see than a turn about the last row that carried.
+  // The direction of the loads is easier to understand than a rotation about the last active row.
   if (out.status == ContactStatus::loose && drift.size() > 0 && !stopped(system, drift)) out.loose = drift;
   return out;
 }
@@ -109,15 +109,15 @@ Eigen::MatrixXd loose_movements(const CondensedSystem& system) {
     if (n > 0) b.row(i) /= n;
   }
   const Eigen::MatrixXd gram = b.transpose() * b;
-  // The norm of the inverse bounds the least eigenvalue, and most machines are far from loose: the eigenvalues need no
-  // look then.
+  // The norm of the inverse bounds the least eigenvalue, and most machines are far from a mechanism: then the
+  // eigenvalues are not needed.
   const Eigen::LDLT<Eigen::MatrixXd> ldlt(gram);
   if (ldlt.vectorD().minCoeff() > 0 && ldlt.solve(Eigen::MatrixXd::Identity(r, r)).norm() < 1e6) return {r, 0};
-  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(gram);
+  const EigenDecomposition eigen = symmetric_eigen(gram);
   Eigen::Index d = 0;
-  while (d < r && eigen.eigenvalues()[d] < 1e-12) ++d;
-  Eigen::MatrixXd null = eigen.eigenvectors().leftCols(d);
-  // Reduced column echelon form: single movements ("slides along x") instead of mixtures.
+  while (d < r && eigen.values[d] < 1e-12) ++d;
+  Eigen::MatrixXd null = eigen.vectors.leftCols(d);
+  // Reduced column echelon form: single modes ("slides along x") instead of mixtures.
   std::vector<char> used(static_cast<std::size_t>(r), 0);
   for (Eigen::Index c = 0; c < d; ++c) {
     Eigen::Index pivot = -1;

@@ -41,10 +41,10 @@ public:
   Eigen::VectorXd loose_;
 
 private:
-  /// +1 where a row pulls, -1 where it presses.
+  /// +1 where a row is in tension, -1 where it is in compression.
   [[nodiscard]] double sign(Eigen::Index i) const { return s_.laws[i].sense == Sense::tension ? 1 : -1; }
 
-  /// The one-sided row that carries most the wrong way, measured by its own compliance; -1 when none does.
+  /// The most violated unilateral row, measured by its own compliance; -1 when none is violated.
   [[nodiscard]] Eigen::Index worst() const {
     const double slack = ContactRows::slack(stretch_);
     Eigen::Index out = -1;
@@ -61,15 +61,15 @@ private:
     return out;
   }
 
-  /// One stretch of opening a row: up to where it carries nothing, or where an open row closes. \return false when
-  /// neither comes.
+  /// One step of opening a row: until its force is zero, or until an open row closes. \return false when neither
+  /// happens.
   bool open(Eigen::Index row, ContactSolution& out) {
     const double sense = sign(row);
     ContactState step = rows_.push(row);
     step.force *= sense;
     step.alpha *= sense;
     const Eigen::VectorXd moved = rows_.stretch(step) - s_.free_stretch;
-    // Without the row, do the others hold every part? If not, equilibrium alone sets its force.
+    // Without the row, do the others restrain every part? If not, equilibrium alone determines its force.
     std::vector<char> rest = active_;
     rest[static_cast<std::size_t>(row)] = 0;
     const bool free = rows_.hold(rest);
@@ -77,7 +77,7 @@ private:
     const double release = free && gain > 0 ? -sense * now_.force[row] / gain : never;
     Eigen::Index met = -1;
     double reach = never;
-    const double least = 1e-9 * moved.cwiseAbs().maxCoeff(); // what moves less does so by rounding
+    const double least = 1e-9 * moved.cwiseAbs().maxCoeff(); // smaller values are rounding
     for (Eigen::Index i = 0; i < moved.size(); ++i) {
       if (active_[i]) continue;
       const double closing = sign(i) * moved[i];
@@ -98,7 +98,7 @@ private:
     now_.alpha += length * step.alpha;
     stretch_ += length * moved;
     if (release <= reach) {
-      active_ = std::move(rest); // held already
+      active_ = std::move(rest); // already active
       now_.force[row] = 0;
     } else {
       active_[static_cast<std::size_t>(met)] = 1;

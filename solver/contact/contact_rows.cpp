@@ -7,8 +7,8 @@ namespace bedbow {
 
 namespace {
 
-// A rigid row is given this share of its own compliance, far below every tolerance, so that two rows that hold the same
-// movement share its force instead of making the system singular.
+// A rigid row gets this fraction of its own compliance, far below every tolerance, so that two rows that constrain the
+// same displacement share its force instead of making the system singular.
 constexpr double rigid_share = 1e-12;
 
 } // namespace
@@ -16,7 +16,7 @@ constexpr double rigid_share = 1e-12;
 ContactRows::ContactRows(const CondensedSystem& system)
     : s_(system)
     , m_(static_cast<Eigen::Index>(system.laws.size())) {
-  // Rows in units of their own compliance, so that forces and couples weigh alike.
+  // Rows in units of their own compliance, so that forces and couples have equal weight.
   Eigen::VectorXd norm = s_.rigid_stretch.rowwise().squaredNorm();
   Eigen::VectorXd own(m_);
   double ratio = 0;
@@ -49,7 +49,7 @@ bool ContactRows::hold(const std::vector<char>& active) {
   if (s_.rigid_load.size() == 0) return true;
   held_ = llt_.matrixL().solve(rows_);
   schur_.compute(held_.transpose() * held_);
-  // With the augmentation the greatest eigenvalue is about 1 / gamma; a movement that no row holds gives zero.
+  // With the augmentation the greatest eigenvalue is about 1 / gamma; an unrestrained mode gives zero.
   return schur_.vectorD().minCoeff() > 1e-11 / gamma_;
 }
 
@@ -77,7 +77,7 @@ ContactState ContactRows::settled(Eigen::VectorXd h, const Eigen::VectorXd& load
   llt_.matrixL().solveInPlace(h);
   Eigen::VectorXd alpha = schur_.solve(load - held_.transpose() * h);
   Eigen::VectorXd force = llt_.matrixU().solve(h + held_ * alpha);
-  // One step of refinement on the equilibrium of the parts, which is what the certificate looks at.
+  // One step of refinement of the equilibrium of the parts, which the certificate checks.
   const Eigen::VectorXd miss = load - rows_.transpose() * force;
   const Eigen::VectorXd more = schur_.solve(miss);
   alpha += more;
@@ -118,7 +118,7 @@ double ContactRows::line_search(const ContactState& a, const ContactState& b, bo
     double v = slope0 + t * slope1;
     for (Eigen::Index i = 0; i < m_; ++i) {
       const RowLaw& law = s_.laws[i];
-      if (law.compliance == 0) continue; // rigid rows do not stretch between two states that both obey them
+      if (law.compliance == 0) continue; // rigid rows do not stretch between two states that both satisfy them
       double over = sa[i] + t * ds[i] - law.gap;
       if (law.sense == Sense::tension) over = std::max(over, 0.0);
       if (law.sense == Sense::compression) over = std::min(over, 0.0);
@@ -129,7 +129,7 @@ double ContactRows::line_search(const ContactState& a, const ContactState& b, bo
   if (derivative(1) <= 0) return 1;
   double lower = 0;
   double upper = 1;
-  for (int i = 0; i < 60; ++i) { // monotone and piecewise linear: halving is exact enough and never fails
+  for (int i = 0; i < 60; ++i) { // monotone and piecewise linear: bisection is accurate enough and never fails
     const double t = (lower + upper) / 2;
     (derivative(t) > 0 ? upper : lower) = t;
   }

@@ -1,6 +1,6 @@
 /// \file
-/// The condensed system of contact with a given set of rows that carry: its solution, whether that holds every part,
-/// and what opening one of the rows does.
+/// The condensed contact system with a given set of active rows: its solution, whether they restrain every part, and
+/// the effect of opening one of the rows.
 #pragma once
 
 #include "solver/contact/contact.h"
@@ -12,7 +12,7 @@
 
 namespace bedbow {
 
-/// Forces of all rows [N or N m], zero where a row does not carry, and rigid movements [m or rad].
+/// Forces of all rows [N or N m], zero where a row is inactive, and amplitudes of rigid-body modes [m or rad].
 struct ContactState {
   Eigen::VectorXd force, alpha;
 };
@@ -22,32 +22,32 @@ public:
   /// \param system is referred to, not copied.
   explicit ContactRows(const CondensedSystem& system);
 
-  /// Takes these rows as two-sided springs. \return whether they hold all rigid movements; \ref answer and \ref push
-  /// need that.
+  /// Takes these rows as bilateral springs. \return whether they restrain all rigid-body modes; \ref answer and \ref
+  /// push need that.
   bool hold(const std::vector<char>& active);
 
-  /// Forces and rigid movements with the rows held.
+  /// Forces and rigid-body modes with these rows active.
   [[nodiscard]] ContactState answer() const;
 
-  /// What moving the place where a held row begins to carry by a unit does to forces and rigid movements, without
-  /// loads: its gap falls by one metre (or radian).
+  /// Sensitivity of forces and rigid-body modes to the gap of an active row, without loads: its gap decreases by one
+  /// metre (or radian).
   [[nodiscard]] ContactState push(Eigen::Index row) const;
 
-  /// The same as \ref hold and \ref answer with the rigid movements tied to `alpha` by soft springs: always solvable.
+  /// The same as \ref hold and \ref answer with the rigid-body modes tied to `alpha` by soft springs: always solvable.
   ContactState near(const std::vector<char>& active, const Eigen::VectorXd& alpha);
 
   [[nodiscard]] Eigen::VectorXd stretch(const ContactState& x) const;
 
-  /// Rows that given stretches close. \param active those closed so far, which rounding alone does not open.
+  /// Rows closed by the given stretches. \param active those closed so far, which rounding alone does not open.
   [[nodiscard]] std::vector<char> closed(const Eigen::VectorXd& stretch, const std::vector<char>& active) const;
 
-  /// Stretch below which a row's opening or overlap is rounding.
+  /// Stretch below which opening or overlap of a row is rounding.
   [[nodiscard]] static double slack(const Eigen::VectorXd& stretch);
 
   /// Step from a to b, 0 to 1, that makes the energy least. \param tied b comes from \ref near.
   [[nodiscard]] double line_search(const ContactState& a, const ContactState& b, bool tied) const;
 
-  /// A row's force by the measure of its own compliance, so that forces and couples compare [sqrt(N m)].
+  /// A row's force scaled by its own compliance, so that forces and couples can be compared [sqrt(N m)].
   [[nodiscard]] double scaled_force(const ContactState& x, Eigen::Index row) const {
     return x.force[row] / scale_[row];
   }

@@ -1,18 +1,19 @@
 /// \file
-/// What happens along one beam element, with what its places share worked out once.
+/// Displacement and forces along one beam element, with common terms computed once.
 #pragma once
 
 #include "solver/element/beam_lateral.h"
 
 namespace bedbow {
 
-/// One element between its end displacements, under its line load. Refers to what it is made of.
+/// One element between its end displacements, under its line load. Keeps references to its arguments.
 class BeamField {
 public:
   /// \param k of the same data and length. \param u end displacements, local axes.
   BeamField(const BeamData& data, const beam::Lateral& k, double length, const Vector12d& u, const BeamLineLoad& load);
 
-  /// Movement (u, theta) of the centroid at s = position / length in [0, 1]: nodal part plus the particular solution.
+  /// Displacement (u, theta) of the centroid at s = position / length in [0, 1]: nodal part plus the particular
+  /// solution.
   [[nodiscard]] Vector6d motion(double s) const;
 
   /// Section forces at s in [0, 1], on the +x face of the cut.

@@ -40,7 +40,7 @@ Matrix9d work_on_second_order(const SectionForces& f, double wagner) {
   return Q;
 }
 
-// Between the ends: linear, and the moments' parabola that a changing shear force brings. Torque about the centroid.
+// Between the ends: linear, and the moments' parabola due to a varying shear force. Torque about the centroid.
 SectionForces between(const SectionForces& a, const SectionForces& b, const Eigen::Vector2d& shear_centre,
                       double length, double s) {
   const auto line = [s](double from, double to) { return (1 - s) * from + s * to; };

@@ -1,8 +1,8 @@
 /// \file
-/// The lateral problem of the beam as one pair of equations, shared by the beam's files.
+/// The lateral problem of the beam as one pair of equations, shared by the beam's source files.
 ///
 /// With v = (v, w) the deflection of the shear centre, phi = (rz, -ry) the section's slope, V = (Vy, Vz) and
-/// m = (Mz, -My), an unsymmetric section obeys the plane beam's equations with 2 x 2 matrices for numbers:
+/// m = (Mz, -My), an unsymmetric section obeys the plane beam's equations with 2 x 2 matrices in place of scalars:
 ///   v' = phi + C_s V,   phi' = C_b m,   V' = -q,   m' = -V - mu,   mu = (mz, -my) the distributed moment.
 /// See docs/theory/beams.md.
 #pragma once
@@ -19,20 +19,21 @@ struct Lateral {
   Eigen::Matrix2d flexible;  ///< C_b = inverse of D
   Eigen::Matrix2d shearing;  ///< C_s = diag(1 / G Ay, 1 / G Az) [1/N]
   Eigen::Matrix2d sway;      ///< S = inverse of (C_s + L^2/12 C_b): shear force per mean sway [N]
-  Eigen::Vector2d twist_arm; ///< movement of the shear centre per rx: (-z_s, y_s) [m]
+  Eigen::Vector2d twist_arm; ///< displacement of the shear centre per rx: (-z_s, y_s) [m]
 };
 
 /// Inverse of a symmetric 2 x 2 matrix.
 inline Eigen::Matrix2d inverted(const Eigen::Matrix2d& a) {
   Eigen::Matrix2d out;
   out << a(1, 1), -a(0, 1), -a(0, 1), a(0, 0);
-  return out * (1 / (a(0, 0) * a(1, 1) - a(0, 1) * a(0, 1))); // one division, where many elements come by
+  return out * (1 / (a(0, 0) * a(1, 1) - a(0, 1) * a(0, 1))); // one division only: this is called for many elements
 }
 
 /// \param length [m]. Throws std::invalid_argument unless length > 0.
 inline Lateral lateral(const BeamData& data, double length) {
   if (!(length > 0))
-    throw std::invalid_argument("beam of length " + std::to_string(length) + " m; a length above zero is needed");
+    throw std::invalid_argument("beam of length " + std::to_string(length) +
+                                " m; the length must be greater than zero");
   const SectionProperties& p = data.section;
   Lateral out;
   out.bending << data.E * p.Izz, data.E * p.Iyz, data.E * p.Iyz, data.E * p.Iyy;
@@ -43,8 +44,8 @@ inline Lateral lateral(const BeamData& data, double length) {
   return out;
 }
 
-/// What the ends' movements do to the element: the parts that strain it, and the means that carry it along.
-/// Linear maps of the 12 dofs would be larger than these few sums.
+/// The ends' displacements split into parts that strain the element and means that do not. Linear maps of the 12 dofs
+/// would be larger than these few sums.
 struct EndMotion {
   Eigen::Vector2d deflection_1, deflection_2; ///< of the shear centre at either end
   Eigen::Vector2d slope_1, slope_2;           ///< phi at either end
@@ -63,7 +64,7 @@ inline EndMotion end_motion(const Lateral& k, double length, const Vector12d& u)
   return m;
 }
 
-/// The line load as the lateral and twisting problems see it.
+/// The line load as input of the lateral and torsion problems.
 struct LateralLoad {
   Eigen::Vector2d q;    ///< (qy, qz)
   Eigen::Vector2d mu;   ///< (mz, -my)

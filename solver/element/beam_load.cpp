@@ -9,8 +9,8 @@ Vector12d beam_load(const BeamData& data, double length, const BeamLineLoad& loa
 Vector12d beam::load(const Lateral& k, double length, const BeamLineLoad& load) {
   const LateralLoad p = lateral_load(k, length, load);
   const double half = length / 2;
-  // Between clamped ends: V = mean -+ q h and m = q h^2/3 -+ (mean + mu) h at x = -+h. The nodes get the reactions'
-  // opposites: what the section's +x face passes to node 2, and its -x face to node 1.
+  // Between clamped ends: V = mean -+ q h and m = q h^2/3 -+ (mean + mu) h at x = -+h. The nodes get the
+  // opposite of the reactions: from the section's +x face at node 2, and its -x face at node 1.
   const Eigen::Vector2d force_1 = p.mean + p.q * half;
   const Eigen::Vector2d force_2 = -(p.mean - p.q * half);
   const Eigen::Vector2d end = p.q * (half * half / 3);

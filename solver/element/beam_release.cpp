@@ -6,17 +6,17 @@ namespace bedbow {
 
 namespace {
 
-// Below this share of what it started with, a pivot is rounding: the released dofs can move freely. Pivots of sound
-// releases fall to a quarter of their start (a beam pinned at both ends), hardly less; of mechanisms to 1e-16.
+// Below this fraction of its initial value a pivot is rounding: the released dofs can move freely. Pivots of valid
+// releases fall to a quarter (a beam pinned at both ends), hardly less; those of mechanisms to 1e-16.
 constexpr double gone = 1e-9;
 
 struct Elimination {
-  Matrix12d K; // rows of eliminated dofs as they stood at their elimination
+  Matrix12d K; // rows of eliminated dofs at their elimination
   Vector12d f;
   int free_dof = -1;
 };
 
-// Gauss elimination of the released dofs one by one. A dof that nothing holds any more is left out and named.
+// Gauss elimination of the released dofs one by one. A dof without restraint is skipped and named.
 Elimination eliminate(const Matrix12d& stiffness, const Vector12d& load, const std::array<bool, 12>& released) {
   Elimination e{stiffness, load, -1};
   std::array<bool, 12> done{};
@@ -62,11 +62,11 @@ Vector12d beam_release_recover(const Matrix12d& stiffness, const Vector12d& load
   Vector12d full = u;
   for (int r = 11; r >= 0; --r) {
     if (!released[r]) continue;
-    if (e.K(r, r) == 0) { // free: stays where the load leaves it
+    if (e.K(r, r) == 0) { // unrestrained: stays at zero
       full(r) = 0;
       continue;
     }
-    // Row r still holds the dofs eliminated after it, which are already known, and those that are kept.
+    // Row r still contains the dofs eliminated after it, which are already known, and those that are kept.
     double rest = e.f(r);
     for (int j = 0; j < 12; ++j)
       if (j > r || !released[j]) rest -= e.K(r, j) * full(j);

@@ -14,7 +14,7 @@ Shapes shapes(const BeamData& data, double length, double s) {
     const Local a = homogeneous(k, length, m, x);
     const double twist = (1 - s) * u(3) + s * u(9);
     out.value.col(j) << (1 - s) * u(0) + s * u(6), a.deflection - twist * k.twist_arm, twist, -a.slope(1), a.slope(0);
-    // v' = phi + C_s V and phi' = C_b m, with the twist's share of the centroid's movement taken off.
+    // v' = phi + C_s V and phi' = C_b m, with the twist's share of the centroid's displacement taken off.
     const Eigen::Vector2d shear = k.sway * m.mean_sway;
     const Eigen::Vector2d curvature = m.curvature - k.flexible * shear * x;
     const double twisting = (u(9) - u(3)) / length;

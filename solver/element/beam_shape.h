@@ -26,7 +26,7 @@ inline Local homogeneous(const Lateral& k, double length, const EndMotion& m, do
 
 /// Shape functions and their slopes along x.
 struct Shapes {
-  Matrix6x12d value; ///< (u, theta) of the centroid per nodal movement
+  Matrix6x12d value; ///< (u, theta) of the centroid per nodal displacement
   Matrix6x12d slope; ///< d/dx of the same [1/m]
 };
 

@@ -8,7 +8,7 @@ using Eigen::Matrix2d;
 using Eigen::Matrix3d;
 using Matrix23d = Eigen::Matrix<double, 2, 3>;
 
-// The stiffness in terms of the movement u2 - u1 and the two rotations; node 1's forces follow from node 2's.
+// The stiffness in terms of the displacement u2 - u1 and the two rotations; node 1's forces follow from node 2's.
 struct Blocks {
   Matrix3d push;          // force at 2 per u2 - u1
   Matrix3d lever_1;       // force at 2 per rotation 1
@@ -19,7 +19,7 @@ struct Blocks {
 // Strain energy: EA du^2/2L + GJ drx^2/2L + L k'Dk/2 + L s'Ss/2 with curvature k and mean sway s.
 Blocks blocks(const BeamData& data, double length) {
   const beam::Lateral k = beam::lateral(data, length);
-  // Mean sway per rotation of either end; the twist arm enters by the shear centre's movement.
+  // Mean sway per rotation of either end; the twist arm enters by the shear centre's displacement.
   Matrix23d h1, h2;
   const Eigen::Vector2d arm = k.twist_arm / length;
   h1 << -arm(0), 0, -0.5, -arm(1), 0.5, 0;
@@ -39,7 +39,7 @@ Blocks blocks(const BeamData& data, double length) {
   b.r11.noalias() = length * (h1.transpose() * s1) + turn;
   b.r12.noalias() = length * (h1.transpose() * s2) - turn;
   b.r22.noalias() = length * (h2.transpose() * s2) + turn;
-  // Rounding may differ between mirrored terms; symmetric means to the bit.
+  // Rounding may differ between mirrored terms; the matrix must be symmetric to the bit.
   b.r11.triangularView<Eigen::StrictlyLower>() = b.r11.transpose();
   b.r22.triangularView<Eigen::StrictlyLower>() = b.r22.transpose();
   return b;

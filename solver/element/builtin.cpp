@@ -1,4 +1,4 @@
-// Elements that come with the house, behind the common table.
+// Built-in elements, with the common table.
 #include "solver/element/element_entry.h"
 #include "solver/element/parameters.h"
 #include "solver/element/shell4.h"
@@ -48,17 +48,6 @@ SectionForces forces_of(std::span<const double> s) {
   return f;
 }
 
-std::vector<double> beam_resultants(const ElementInput& in, const Eigen::VectorXd& u) {
-  const BeamLine l = beam_line(in);
-  const Vector12d local = beam_to_local(Vector12d(u), l.axes);
-  std::vector<double> out;
-  for (const double s : {0.0, 1.0}) {
-    const SectionForces f = beam_forces(beam_data(in), l.length, local, {}, s);
-    out.insert(out.end(), {f.N, f.Vy, f.Vz, f.T, f.My, f.Mz});
-  }
-  return out;
-}
-
 ElementEntry beam_entry() {
   ElementEntry e;
   e.name = "beam";
@@ -73,7 +62,6 @@ ElementEntry beam_entry() {
                   {"J", "m^4", "torsion constant", 1.26e-7},
                   {"Ay", "m^2", "shear area along the width", 1e-3},
                   {"Az", "m^2", "shear area along the height", 1e-3}};
-  e.output = {"section forces N Vy Vz T My Mz at either end", "N, N m", {2, 6}};
   Eigen::Matrix3Xd flat(3, 2), skew(3, 2);
   flat << 0, 0.3, 0, 0, 0, 0;
   skew << 0.1, 0.3, -0.2, 0.1, 0, 0.25;
@@ -96,7 +84,6 @@ ElementEntry beam_entry() {
     const BeamLineLoad local{l.axes * Eigen::Vector3d(q[0], q[1], q[2]), l.axes * Eigen::Vector3d(q[3], q[4], q[5])};
     return beam_to_global(beam_load(beam_data(in), l.length, local), l.axes);
   };
-  e.resultants = beam_resultants;
   return e;
 }
 
@@ -123,7 +110,6 @@ ElementEntry shell_entry() {
                   {"nu", "-", "Poisson's ratio", 0.3},
                   {"density", "kg/m^3", "mass per volume", 7850},
                   {"thickness", "m", "plate thickness", 0.012}};
-  e.output = {"nxx nyy nxy mxx myy mxy qx qy at the 2 x 2 Gauss points", "N/m, N", {4, 8}};
   Eigen::Matrix3Xd square(3, 4), uneven(3, 4);
   square << 0, .02, .02, 0, 0, 0, .02, .02, 0, 0, 0, 0;
   uneven << 0, .03, .026, -.003, 0, .002, .02, .017, 0, 0, 0, 0;
@@ -140,12 +126,6 @@ ElementEntry shell_entry() {
   };
   e.load = [](const ElementInput& in, std::span<const double> q) -> Eigen::VectorXd {
     return shell_load(corners(in), {q[0], q[1], q[2]});
-  };
-  e.resultants = [](const ElementInput& in, const Eigen::VectorXd& u) {
-    std::vector<double> out;
-    for (const ShellResultants& r : shell_gauss_resultants(corners(in), shell_data(in), Vector24d(u)))
-      out.insert(out.end(), {r.n[0], r.n[1], r.n[2], r.m[0], r.m[1], r.m[2], r.q[0], r.q[1]});
-    return out;
   };
   return e;
 }

@@ -1,5 +1,5 @@
 /// \file
-/// An element formulation as people may add it: it declares itself by a small table and a few pure functions. One
+/// An extensible element formulation: a small table and a few pure functions. One
 /// conformance suite (solver/proof/) runs over every registered one.
 #pragma once
 
@@ -20,16 +20,11 @@ struct ElementParameter {
   double example; ///< a sensible value, SI; the conformance suite runs with it
 };
 
-/// What an element gives back from nodal movements: an array, row-major.
-struct ElementOutput {
-  std::string name, unit;
-  std::vector<int> shape;
-};
-
+/// Input of an element's matrices.
 struct ElementInput {
   Eigen::Matrix3Xd corners;       ///< 3 x nodes, global axes [m]
   std::vector<double> parameters; ///< in the order declared
-  /// Rows: along, width, height of the section. Left out: height towards z, or y for an upright line. Surfaces have
+  /// Rows: along, width, height of the section. Default: height towards z, or y for an upright line. Surfaces have
   /// their own.
   std::optional<Eigen::Matrix3d> axes = std::nullopt;
 };
@@ -40,7 +35,6 @@ struct ElementEntry {
   int nodes = 2;
   int dofs_per_node = 6; ///< ux uy uz rx ry rz, global axes
   std::vector<ElementParameter> parameters;
-  ElementOutput output;                   ///< resultants
   std::vector<Eigen::Matrix3Xd> examples; ///< shapes for the conformance suite
 
   std::function<Eigen::MatrixXd(const ElementInput&)> stiffness;         ///< n x n, symmetric
@@ -52,8 +46,6 @@ struct ElementEntry {
   /// Nodal loads (n) equivalent to a uniform load, minus the fixed-end actions; or empty. \param load global axes;
   /// along a line: force and moment per length, on the centroid (6 values); over a surface: force per area (3 values).
   std::function<Eigen::VectorXd(const ElementInput&, std::span<const double> load)> load;
-  /// \param u n nodal movements. \return as many values as output.shape says. May be empty: the built-in one serves.
-  std::function<std::vector<double>(const ElementInput&, const Eigen::VectorXd& u)> resultants;
 
   std::string origin = "built in";
 };

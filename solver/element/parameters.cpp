@@ -25,27 +25,27 @@ constexpr std::array<KnownParameter, 13> of_line{{{"E", "Pa"},
 constexpr std::array<KnownParameter, 4> of_surface{
     {{"E", "Pa"}, {"nu", "-"}, {"density", "kg/m^3"}, {"thickness", "m"}}};
 
-/// Picks what an element declares. \param values in the order of known_parameters.
+/// Selects the parameters that an element declares. \param values in the order of known_parameters.
 std::vector<double> pick(const ElementEntry& element, std::span<const KnownParameter> known,
                          std::span<const double> values) {
   std::vector<double> out;
   for (const ElementParameter& p : element.parameters) {
     const auto it = std::ranges::find(known, p.name, [](const KnownParameter& k) { return std::string(k.name); });
     if (it == known.end())
-      throw std::invalid_argument("element '" + element.name + "' asks for " + p.name +
-                                  "; there are: " + known_parameter_names(element.dimension));
+      throw std::invalid_argument("element '" + element.name + "' requests " + p.name +
+                                  "; available: " + known_parameter_names(element.dimension));
     out.push_back(values[static_cast<std::size_t>(it - known.begin())]);
   }
   return out;
 }
 
-/// A property that bends the beam otherwise must not be passed over in silence.
+/// A property that changes the bending of the beam must not be ignored silently.
 void must_ask(const ElementEntry& element, const char* name, double value, double negligible) {
   if (std::abs(value) <= negligible ||
       std::ranges::find(element.parameters, name, &ElementParameter::name) != element.parameters.end())
     return;
-  throw std::invalid_argument("element '" + element.name + "' takes no " + name +
-                              ", which this section has: turn the section, or take another element");
+  throw std::invalid_argument("element '" + element.name + "' does not support " + name +
+                              ", which this section has: turn the section or use another element");
 }
 
 } // namespace

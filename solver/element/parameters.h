@@ -1,5 +1,5 @@
 /// \file
-/// What the house tells an element about the bar or plate that it stands for.
+/// Parameters passed to an element about its bar or plate.
 #pragma once
 
 #include "solver/element/element_entry.h"
@@ -15,14 +15,14 @@ struct KnownParameter {
   const char *name, *unit;
 };
 
-/// All that an element may ask for. \param dimension 1: along a line, 2: over a surface.
+/// All parameters that an element may request. \param dimension 1: along a line, 2: over a surface.
 std::span<const KnownParameter> known_parameters(int dimension);
 
 /// "E, G, nu, ..." of known_parameters, for messages.
 std::string known_parameter_names(int dimension);
 
 /// Values [SI] in the order in which the element declares them. Throws std::invalid_argument for a name that is not
-/// known, and where the section has an Iyz or a shear centre off its centroid that the element does not ask for.
+/// known, and where the section has an Iyz or a shear centre off its centroid that the element does not request.
 std::vector<double> line_parameters(const ElementEntry& element, const BeamData& data, double nu);
 
 /// The same over a surface. Throws std::invalid_argument for a name that is not known.

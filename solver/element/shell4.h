@@ -1,7 +1,7 @@
 /// \file
-/// Flat four-node shell, six dofs per node: MITC4 Mindlin bending and a membrane with drilling rotations that is good
-/// in in-plane bending. Free functions; no mesh. Nodes counter-clockwise seen from the positive normal; slightly warped
-/// quadrilaterals are projected on their mean plane with exact arms.
+/// Flat four-node shell, six dofs per node: MITC4 Mindlin bending and a membrane with drilling rotations that is
+/// accurate in in-plane bending. Free functions; no mesh. Nodes counter-clockwise seen from the positive normal;
+/// slightly warped quadrilaterals are projected on their mean plane with exact arms.
 #pragma once
 
 #include "solver/element/beam.h"

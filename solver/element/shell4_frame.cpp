@@ -10,7 +10,7 @@ namespace bedbow {
 Eigen::Matrix3d shell_axes(const Corners& c) {
   const Eigen::Vector3d diagonals = (c[2] - c[0]).cross(c[3] - c[1]);
   const double twice_area = diagonals.norm();
-  if (!(twice_area > 0)) throw std::invalid_argument("shell element of no area: its corners lie on one line");
+  if (!(twice_area > 0)) throw std::invalid_argument("shell element of zero area: its corners lie on one line");
   const Eigen::Vector3d z = diagonals / twice_area;
   Eigen::Vector3d x = c[1] + c[2] - c[0] - c[3];
   x -= x.dot(z) * z;
@@ -42,7 +42,7 @@ Quad quad_of(const Corners& corners) {
   for (std::size_t i = 0; i < 4; ++i)
     if (!(shape4(q, corner_xi[i], corner_eta[i]).det > 0))
       throw std::invalid_argument("shell element folds over at corner " + std::to_string(i + 1) +
-                                  ": corners must go round a convex quadrilateral");
+                                  ": corners must run around a convex quadrilateral");
   return q;
 }
 
@@ -71,7 +71,7 @@ Shape4 shape4(const Quad& q, double xi, double eta) {
 
 namespace {
 
-/// Movement of the projected corner, element's axes, per movement of the node, global axes: 6 x 6 by rows.
+/// Displacement of the projected corner, element's axes, per displacement of the node, global axes: 6 x 6 by rows.
 struct Carry {
   double t[6][6] = {};
 };

@@ -15,7 +15,7 @@ struct Quad {
   double area = 0;           ///< [m^2]
 };
 
-/// Throws std::invalid_argument when the corners make no convex quadrilateral, counter-clockwise about its normal.
+/// Throws std::invalid_argument unless the corners make a convex quadrilateral, counter-clockwise about its normal.
 Quad quad_of(const Corners& corners);
 
 /// Bilinear shape functions and their derivatives at a point of the quadrilateral.
@@ -34,7 +34,7 @@ inline constexpr std::array<double, 4> corner_eta{-1, -1, 1, 1};
 Matrix24d to_global(const Quad& quad, const Matrix24d& local);
 /// Forces likewise.
 Vector24d to_global(const Quad& quad, const Vector24d& local);
-/// Global displacements of the nodes as movements of the projected corners, element's axes.
+/// Global displacements of the nodes as displacements of the projected corners, element's axes.
 Vector24d to_local(const Quad& quad, const Vector24d& global);
 
 } // namespace bedbow::shell

@@ -4,8 +4,8 @@ namespace bedbow {
 
 namespace {
 
-/// Rotary inertia of the drilling rotation as a share of the others': the in-plane inertia is already in u and v; this
-/// little only keeps the matrix positive definite.
+/// Rotary inertia of the drilling rotation as a fraction of the others': the in-plane inertia is already in u and v;
+/// this small value only keeps the matrix positive definite.
 constexpr double drilling_share = 1e-3;
 
 /// Integrals of N_i N_j over the element.
@@ -34,7 +34,7 @@ Matrix24d shell_mass(const Corners& corners, const ShellData& data, bool lumped)
       const int at = 6 * static_cast<int>(i);
       for (int k = 0; k < 3; ++k) {
         m(at + k, at + k) = share * per_area;
-        // Alike about all axes, so that the matrix stays diagonal in global axes.
+        // Equal about all axes, so that the matrix stays diagonal in global axes.
         m(at + 3 + k, at + 3 + k) = share * rotary;
       }
     }

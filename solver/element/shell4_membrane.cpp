@@ -48,7 +48,7 @@ void field_stresses(Complex z, double (&s)[field_count][3]) {
   }
 }
 
-/// Movements (u, v, rotation) of the same fields, times 2 G / scale (the rotation times 2 G).
+/// Displacements (u, v, rotation) of the same fields, times 2 G / scale (the rotation times 2 G).
 void field_movements(Complex z, double nu, double (&m)[field_count][3]) {
   const double kappa = (3 - nu) / (1 + nu); // plane stress
   const Complex z2 = z * z;
@@ -86,7 +86,7 @@ Gradient mean_gradient(const Quad& q) {
   return g;
 }
 
-/// Mean strain from the boundary's movement: along each edge the normal movement is a cubic whose end slopes are the
+/// Mean strain from the boundary's displacement: along each edge the normal one is a cubic whose end slopes are the
 /// corners' rotations, the tangential one is linear.
 void fill_mean(const Quad& q, const Gradient& g, Membrane& m) {
   for (int i = 0; i < 4; ++i) {
@@ -127,7 +127,7 @@ void fill_higher(const Quad& q, const Gradient& g, Membrane& m) {
   }
 }
 
-/// Energies of the fields with their mean stress taken off, which the basic stiffness already holds.
+/// Energies of the fields without their mean stress, which the basic stiffness already contains.
 void fill_energies(const Quad& q, Membrane& m) {
   constexpr double at[3] = {-0.77459666924148337704, 0, 0.77459666924148337704};
   constexpr double weight[3] = {5.0 / 9, 8.0 / 9, 5.0 / 9};
@@ -163,12 +163,12 @@ void fill_energies(const Quad& q, Membrane& m) {
   }
 }
 
-/// Mean strain that the lumping sees in each field beyond its true one.
+/// Error of the lumping in the mean strain of each field.
 using Excess = double[field_count][3];
 
-/// How often the energy of the excess strain is taken off the fields' own: once for its energy, the rest for its pull
-/// on the neighbours. Any value from 0 up converges and passes the patch test. Chosen by measurement on trapezoids that
-/// lean by 45 degrees: pure bending 2.1 % too stiff with 0, 0.2 % too stiff with 2, 0.2 % too soft with 2.5.
+/// Weight of the correction for the mean-strain error of the lumping: 1 restores the energy, more compensates the
+/// coupling to neighbours. Any value from 0 up converges and passes the patch test. Chosen by tests on trapezoids
+/// skewed by 45 degrees: pure bending 2.1 % too stiff with 0, 0.2 % too stiff with 2, 0.2 % too soft with 2.5.
 constexpr double made_up = 2.5;
 
 /// Compliance of the six combinations: fields' energies H less the excess strain's W, as H (H + W)^-1 H, which is
@@ -189,7 +189,7 @@ void condense(const Excess& excess, double area, Membrane& m) {
     }
 }
 
-/// What each field does to the six combinations.
+/// Contribution of each field to the six combinations.
 void fill_reduced(const Quad& q, Membrane& m) {
   const double per_2G = (1 + m.nu) / m.E;
   double nodal[12][field_count];

@@ -8,12 +8,13 @@
 
 namespace bedbow::shell {
 
-/// Everything about one element's membrane. Dofs (u v rz) node by node; stresses (xx yy xy).
+/// Matrices of one element's membrane. Dofs (u v rz) node by node; stresses (xx yy xy).
 struct Membrane {
   double E, nu, thickness;
   double scale;         ///< length that makes coordinates dimensionless [m]
-  double mean[3][12];   ///< mean strain per nodal movement
-  double higher[12][6]; ///< the six combinations of nodal movements that constant strain and rigid movement leave zero
+  double mean[3][12];   ///< mean strain per nodal displacement
+  double higher[12][6]; ///< the six combinations of nodal displacements that vanish for constant strain and rigid-body
+                        ///< modes
   double fields[8][8];  ///< Cholesky factor of the fields' energies
   double reduced[8][6]; ///< fields^-1 * (the combinations of the fields)'
   double condensed[6][6]; ///< Cholesky factor of the combinations' compliance

@@ -12,7 +12,7 @@ void check(const ShellData& d) {
   if (!(d.E > 0) || !(d.thickness > 0) || !(d.nu > -1 && d.nu <= 0.5))
     throw std::invalid_argument("shell with E = " + std::to_string(d.E) + " Pa, nu = " + std::to_string(d.nu) +
                                 ", thickness " + std::to_string(d.thickness) +
-                                " m; E and thickness above zero and nu from -1 to 0.5 are needed");
+                                " m; E and thickness must be greater than zero and nu between -1 and 0.5");
 }
 
 } // namespace

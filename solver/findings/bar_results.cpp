@@ -16,8 +16,8 @@ struct Worst {
   SectionForces forces;
 };
 
-/// How great the stress of a section can be at most, from its box and its greatest shear per force: where that does not
-/// reach the worst so far, its points need not be looked at.
+/// Upper bound of the stress of a section, from its box and its greatest shear per force: where it does not reach the
+/// worst so far, its points are skipped.
 class Reach {
 public:
   explicit Reach(const Section& s)
@@ -47,7 +47,7 @@ private:
   double per_N_, per_My_ = 0, per_Mz_ = 0, Vy_ = 0, Vz_ = 0, T_ = 0; // stress per force and moment
 };
 
-/// Looks along one element. Without a load on it forces vary linearly, and the ends tell all.
+/// Evaluates one element. Without a load on it forces vary linearly, and the ends are sufficient.
 void look_along(const Model& m, const StepSolution& step, int element, double start, const Reach& reach, Worst& worst) {
   const BeamElement& e = m.mesh.beams[element];
   const Section& section = m.mesh.sections[e.section];
@@ -79,7 +79,7 @@ BarResult result_of(const std::string& name, const Section& section, const Mater
   return r;
 }
 
-/// Pieces of one part of the own mesh as one result: the worst, by utilisation where the yield is known.
+/// Pieces of one part of the user's mesh as one result: the worst, by utilisation where the yield is known.
 void merge_parts(const Machine& machine, std::vector<BarResult>& bars) {
   for (std::size_t p = 0; p < machine.own.parts.size(); ++p) {
     const std::string name = machine.plain_name({Ref::Kind::own, BodyKind::bed, static_cast<int>(p)});
@@ -120,7 +120,7 @@ void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i)
       look_along(m, step, l.first_element + static_cast<int>(i), l.stations[i], reach, worst);
     const int material = m.mesh.beams[l.first_element].material;
-    if (l.owner.kind == Ref::Kind::own) // a run of lines begins anywhere: say x
+    if (l.owner.kind == Ref::Kind::own) // a run of lines begins anywhere: report x
       worst.at = m.mesh.nodes[l.nodes[0]].x.x() + worst.at * m.mesh.beams[l.first_element].axes(0, 0);
     out.bars.push_back(
         result_of(m.machine.plain_name(l.owner), m.mesh.sections[l.section], m.machine.materials.at(material), worst));

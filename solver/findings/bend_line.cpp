@@ -17,7 +17,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr int inner_points = 3; // looked at inside each element, so that a bow between stations is not missed
+constexpr int inner_points = 3; // evaluated inside each element, so that a bow between stations is not missed
 
 /// Convex hull (lower or upper) of points ordered by x.
 std::vector<std::size_t> hull(std::span<const double> x, std::span<const double> w, double side) {
@@ -35,7 +35,7 @@ std::vector<std::size_t> hull(std::span<const double> x, std::span<const double>
   return h;
 }
 
-/// Movements of nose, edge and face at x with the crowns that stand on them, global axes.
+/// Displacements of nose, edge and face at x with the crowns on them, global axes.
 struct Line {
   std::optional<Eigen::Vector3d> nose, edge, face;
 };
@@ -91,9 +91,9 @@ std::vector<double> fine_stations(const std::vector<double>& stations) {
   return x;
 }
 
-/// Bow and straightness of a body's edge. A crown is no bow: shims may take bow away, but their own height never counts
-/// as any, so the lesser of the edge with and without them is taken.
-/// \param crown of the body. \param side +1 where it stands along the curve's positive direction, else -1.
+/// Bow and straightness of a body's edge. A crown is not a bow: shims may reduce the bow, but their own height does not
+/// count, so the lesser of the edge with and without them is taken.
+/// \param crown of the body. \param side +1 where it points along the curve's positive direction, else -1.
 std::pair<double, double> bow_of(const Curve& edge, const Crown& crown, double side) {
   if (edge.x.size() < 2) return {nan, nan};
   const std::pair<double, double> with{bow_from_chord(edge.x, edge.w), straightness(edge.x, edge.w)};
@@ -103,7 +103,7 @@ std::pair<double, double> bow_of(const Curve& edge, const Crown& crown, double s
   return {std::min(with.first, bow_from_chord(bare.x, bare.w)), std::min(with.second, straightness(bare.x, bare.w))};
 }
 
-/// \param at, lines what moves at the fine stations.
+/// \param at, lines displacements at the fine stations.
 void fill_bow(const Model& m, const std::vector<double>& at, const std::vector<Line>& lines, const Eigen::Vector3d& n,
               StepResult& out) {
   Curve nose;

@@ -1,6 +1,6 @@
 /// \file
-/// What the bend line does: movement of nose, bed edge and apron face along x, bow, straightness, bend-angle deviation,
-/// how the nose holds the sheet.
+/// Results along the bend line: displacement of nose, bed edge and apron face, bow, straightness, bend-angle deviation,
+/// clamping of the sheet by the nose.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -13,7 +13,7 @@ namespace bedbow {
 /// Greatest distance of points (x, w) from the chord between the first and the last.
 double bow_from_chord(std::span<const double> x, std::span<const double> w);
 
-/// Width of the smallest zone between two parallel lines that holds all points (x, w): straightness after ISO 1101.
+/// Width of the smallest zone between two parallel lines that contains all points (x, w): straightness after ISO 1101.
 /// Measured along w, as the slope of a bow is far below 1.
 double straightness(std::span<const double> x, std::span<const double> w);
 

@@ -13,10 +13,10 @@ struct CheckName {
   const char* words;
 };
 constexpr std::array check_names{
-    CheckName{&StepChecks::equilibrium, "equilibrium is missed by %.1e of the greatest force"},
-    CheckName{&StepChecks::residual, "K u = f is missed by %.1e of f"},
+    CheckName{&StepChecks::equilibrium, "the equilibrium error is %.1e of the greatest force"},
+    CheckName{&StepChecks::residual, "the residual of K u = f is %.1e of f"},
     CheckName{&StepChecks::worst_closure, "one-sided joints overlap by %.1e of the deflection"},
-    CheckName{&StepChecks::worst_tension, "one-sided joints carry %.1e of the greatest force the wrong way"}};
+    CheckName{&StepChecks::worst_tension, "one-sided joints carry %.1e of the greatest force in the wrong direction"}};
 
 } // namespace
 
@@ -39,14 +39,13 @@ std::string missed_by(const std::vector<StepResult>& steps, double bound) {
 void certify(Findings& f) {
   if (std::string missed = missed_by(f.steps, believed); !missed.empty()) {
     f.status = Status::inaccurate;
-    f.trouble =
-        std::move(missed) +
-        "; parts of very unlike stiffness lose digits: look for springs, sections or sizes that are far too stiff "
-        "or too soft";
+    f.trouble = std::move(missed) +
+                "; very different stiffnesses lose digits: check for springs, sections or sizes that are far too stiff "
+                "or too soft";
     return;
   }
   if (std::string missed = missed_by(f.steps, certified); !missed.empty())
-    f.warnings.push_back(std::move(missed) + ", more than the 1e-9 that rounding should leave (docs/results.md)");
+    f.warnings.push_back(std::move(missed) + ", more than the 1e-9 expected from rounding (docs/results.md)");
 }
 
 } // namespace bedbow

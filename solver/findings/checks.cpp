@@ -42,7 +42,7 @@ public:
     force_ += force;
     moment_ += moment + (at - centre_).cross(force);
   }
-  /// What is left over of those that a machine in the plane or in space can bring [N]. \param size of the machine [m].
+  /// Residual of the equilibrium conditions of a machine in the plane or in space [N]. \param size of the machine [m].
   [[nodiscard]] double rest(bool plane, double size) const {
     double most = 0;
     for (int k = 0; k < 6; ++k)
@@ -54,9 +54,9 @@ private:
   Eigen::Vector3d centre_, force_ = Eigen::Vector3d::Zero(), moment_ = Eigen::Vector3d::Zero();
 };
 
-/// Forces of all joints on what they join, holds apart: what ground does remains of them. Two sides that stand at
-/// unlike places, as of a tie between apron and bed once the apron is up, leave a couple, which is what the case asks
-/// for and not an error of the solution; so all of it counts.
+/// Forces of all joints on the joined parts, without holds: the sum is that of the ground. Two sides at different
+/// places, as of a tie between apron and bed once the apron is up, leave a couple, which results from the case and is
+/// not an error of the solution; so all of it counts.
 void add_joints(const Model& m, const StepSolution& step, const Eigen::Matrix3d& turn, Whole& whole) {
   const Eigen::Vector3d none = Eigen::Vector3d::Zero();
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
@@ -74,10 +74,11 @@ void add_joints(const Model& m, const StepSolution& step, const Eigen::Matrix3d&
   }
 }
 
-/// Loads and reactions on the whole machine: what is left over [N]. The reactions of holds are those that the results
-/// report, so that a wrong one shows.
+/// Residual of loads and reactions on the whole machine [N]. The reactions of holds are those in the results, so that
+/// a wrong one is detected.
 double whole_machine(const Model& m, const StepSolution& step, const StepResult& out) {
-  if (m.map.plane && step.angle != 0) return 0; // seen in the plane, a swung apron's forces do not add up with the rest
+  if (m.map.plane && step.angle != 0)
+    return 0; // in the plane, a swung apron's forces are not in equilibrium with the rest
   Eigen::AlignedBox3d box;
   for (const Node& n : m.mesh.nodes) box.extend(n.x);
   Whole whole(box.center());
@@ -89,8 +90,9 @@ double whole_machine(const Model& m, const StepSolution& step, const StepResult&
     whole.add(t * m.mesh.nodes[n].x, t * p.head<3>(), t * p.tail<3>());
   }
   add_joints(m, step, turn, whole);
-  for (std::size_t i = m.machine.supports.size(); i < out.supports.size(); ++i)
-    whole.add(out.supports[i].at, out.supports[i].force, out.supports[i].moment);
+  const auto standing = joints_of(out, JointKind::support); // the machine's supports, then its holds; or none yet
+  for (std::size_t i = m.machine.supports.size(); i < standing.size(); ++i)
+    whole.add(standing[i].at, standing[i].force, standing[i].moment);
   return whole.rest(m.map.plane, box.diagonal().norm());
 }
 
@@ -109,7 +111,7 @@ void check_one_sided(const Model& m, const StepSolution& step, double force, Ste
     if (row.sense == Sense::both) continue;
     const auto i = static_cast<Eigen::Index>(r);
     const double sign = row.sense == Sense::tension ? 1 : -1;
-    // Beyond the spring's own law: what the stretch has over force times compliance.
+    // Deviation from the spring's law: stretch less force times compliance.
     const double over = sign * (step.stretch[i] - row.gap - row.compliance * step.force[i]);
     const bool forced = m.mesh.joints[row.joint].preload && !step.bending;
     if (!forced && deflection > 0) checks.worst_closure = std::max(checks.worst_closure, over / deflection);
@@ -123,7 +125,7 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
   StepChecks& checks = out.checks;
   checks.contact_iterations = step.iterations;
   const double force = greatest_force(step);
-  if (force < least_force) return; // nothing acts: there is nothing to balance
+  if (force < least_force) return; // no forces: nothing to balance
   const auto parts = part_loads(m, step);
   double residual = 0;
   double scale = 0;
@@ -135,7 +137,7 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
       residual += r.squaredNorm();
       scale += parts[c].unknowns.squaredNorm();
     }
-    // Movements that holds to ground leave free must balance; without holds that is all six.
+    // Modes that the holds leave free must be in equilibrium; without holds these are all six.
     const Eigen::VectorXd work = comp.rigid.transpose() * parts[c].resultant;
     if (work.size()) checks.equilibrium = std::max(checks.equilibrium, work.cwiseAbs().maxCoeff() / force);
   }

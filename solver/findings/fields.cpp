@@ -90,16 +90,9 @@ void add_shells(const Model& m, const StepSolution& step, const Turner& turner, 
 }
 
 void add_forces(const Model& m, const StepSolution& step, const StepResult& result, Fields& out) {
-  const auto add = [&](const char* kind, const std::vector<JointResult>& list) {
-    for (const JointResult& j : list) out.forces.push_back({j.name, kind, j.at, j.force, 0});
-  };
-  add("post", result.posts);
-  add("cam", result.cams);
-  add("hinge", result.hinges);
-  add("support", result.supports);
-  add("tie", result.ties);
-  add("touch", result.touches);
-  std::map<int, double> across; // stiffness of a station's pads together: each bears on its share of the land
+  for (const JointResult& j : result.joints)
+    if (info(j.kind).arrow) out.forces.push_back({j.name, info(j.kind).key, j.at, j.force, 0});
+  std::map<int, double> across; // total stiffness of a station's pads: each bears on its share of the land
   for (const Joint& j : m.mesh.joints)
     if (j.kind == JointKind::pad) across[j.index] += j.stiffness[uz];
   for (std::size_t r = 0; r < step.rows.size(); ++r) {

@@ -1,6 +1,6 @@
 /// \file
-/// What an analysis found, in SI units: what the numbers mean for the brake, and the fields to draw. Writers turn this
-/// into files and tables; nothing is computed after it.
+/// Results of an analysis, in SI units: values for the brake, and fields to draw. Writers turn them into files and
+/// tables; nothing is computed afterwards.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -12,26 +12,29 @@
 #include "solver/strength/comparison.h"
 #include "solver/strength/reason.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace bedbow {
 
-/// Along the bend line over the sheet's width. All arrays have one entry per station; movements in m along global axes,
-/// angles in rad. Forces of the nose are means over the stretch that a station stands for, halfway to its neighbours:
-/// force times the length of that stretch, summed, is the whole force. What the nose does is NaN where none of it
-/// stands over the stretch (a gap between fingers).
+/// Along the bend line over the sheet's width. All arrays have one entry per station; displacements in m along global
+/// axes, angles in rad. Forces of the nose are means over the tributary length of a station, halfway to its neighbours:
+/// force times that length, summed, is the total force. Values of the nose are NaN where none of it is over that length
+/// (a gap between fingers).
 struct BendLine {
   std::vector<double> x, nose_y, nose_z, bed_z, apron_n, angle_deviation;
-  std::vector<double> clamp_force;   ///< in all between nose and sheet per length, compression positive [N/m]
+  std::vector<double> clamp_force;   ///< total between nose and sheet per length, compression positive [N/m]
   std::vector<bool> lifted;          ///< the nose opens by more than the limit (nose_opening_limit)
-  std::vector<double> clamp_reserve; ///< of it what the pads carry: clamping not used up by the sheet's lever [N/m]
-  std::vector<double> nose_opening;  ///< how far the nose stands off the sheet, 0 where a pad carries [m]
+  std::vector<double> clamp_reserve; ///< part carried by the pads: clamping not used up by the sheet's lever [N/m]
+  std::vector<double> nose_opening;  ///< distance of the nose from the sheet, 0 where a pad carries [m]
 };
 
 /// Bow and straightness per body (absent body: 0), and the bend angle. NaN where it has no meaning in this step.
@@ -51,58 +54,71 @@ struct BarResult {
   double utilisation = 0; ///< of yield; 0 when yield is unknown
 };
 
-/// Index into Findings::parts of what stands for ground.
+/// Index of ground in place of an index into Findings::parts.
 inline constexpr int ground_part = -1;
 
-/// What hangs together by elements, rigid links, screws and welds: it balances by itself.
+/// A part connected by elements, rigid links, screws and welds: in equilibrium on its own.
 struct PartResult {
   std::string name;            ///< "clamp", "bed with member leg"
-  std::vector<std::string> of; ///< the bars, members, panels and parts of the own mesh in it, as results call them
+  std::vector<std::string> of; ///< its bars, members, panels and parts of the user's mesh, as named in results
 };
 
-/// Force and moment of one source of load on one part: equal to what the solver put on the part's nodes.
+/// Force and moment of one load source on one part: equal to the solver's nodal loads on the part.
 struct LoadResult {
   std::string what;                                 ///< "push on the nose", "self-weight", "load 2"
   int part = ground_part;                           ///< index into Findings::parts
-  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< on its line of action, this step's place [m]
+  Eigen::Vector3d at = Eigen::Vector3d::Zero();     ///< on its line of action, in this step [m]
   Eigen::Vector3d force = Eigen::Vector3d::Zero();  ///< global axes [N]
   Eigen::Vector3d moment = Eigen::Vector3d::Zero(); ///< beside the force at `at`, global axes [N m]
 };
 
-/// Where two bodies or bars only press on each other: forces at stations, each along the same normal.
+/// Compression-only contact of two bodies or bars: forces at stations, all along the same normal.
 struct ContactResult {
   std::string what;                                   ///< "nose" or "bars"
-  std::array<std::string, 2> joins;                   ///< lower and upper, as results call them
+  std::array<std::string, 2> joins;                   ///< lower and upper, as named in results
   std::array<int, 2> parts{ground_part, ground_part}; ///< indices into Findings::parts
   Eigen::Vector3d normal = Eigen::Vector3d::UnitZ();  ///< from the first to the second, global axes in this step
   std::vector<Eigen::Vector3d> at;                    ///< places of this step [m]
   std::vector<double> force;                          ///< positive where it presses [N]
 };
 
-/// What a hold takes of one part: force and moment on the part about `at`, global axes [m, N, N m].
+/// Reaction of a hold on one part: force and moment on the part about `at`, global axes [m, N, N m].
 struct HoldShare {
   int part = ground_part; ///< index into Findings::parts
   Eigen::Vector3d at = Eigen::Vector3d::Zero(), force = Eigen::Vector3d::Zero(), moment = Eigen::Vector3d::Zero();
 };
 
-/// Force of a post, cam, hinge, support, tie, handle, or a row of screws.
+/// A further quantity of a joint, SI.
+struct JointFigure {
+  std::string key; ///< as files call it, less the unit: "preload_loss"
+  Quantity quantity = Quantity::force;
+  double value = 0;
+};
+
+/// Force of a joint, or of the worst screw of a row.
 struct JointResult {
+  JointKind kind = JointKind::post; ///< of those that have a list in results: a hold counts as a support, a rod and
+                                    ///< an end of a member as a tie
   std::string name;
-  std::array<std::string, 2> joins;                      ///< as results call them; the second of a support is "ground"
+  std::array<std::string, 2> joins;                      ///< as named in results; the second of a support is "ground"
   std::array<int, 2> parts{ground_part, ground_part};    ///< of either, indices into Findings::parts
-  std::optional<std::array<Eigen::Vector3d, 2>> at_each; ///< where either feels it, where these are two places [m]
-  std::vector<HoldShare> shares;                         ///< holds: what each part brings
+  std::optional<std::array<Eigen::Vector3d, 2>> at_each; ///< points of application, where these differ [m]
+  std::vector<HoldShare> shares;                         ///< holds: share of each part
   Eigen::Vector3d at = Eigen::Vector3d::Zero();          ///< [m], this step's place
   Eigen::Vector3d force = Eigen::Vector3d::Zero();       ///< on the first of `joins`, global axes [N]
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();      ///< likewise [N m]
-  double value = 0; ///< what the table shows: post tension, cam compression, hinge resultant, worst screw shear, the
-                    ///< hand's force on a handle (NaN where its reach is unknown: its `moment_Nm` is in `more`) [N]
-  double utilisation = 0; ///< of proof, allowable pressure, ...; 0 unknown
-  bool open = false;      ///< a one-sided joint that carries nothing
-  std::map<std::string, double>
-      more;                  ///< further named quantities, SI; key tells quantity and unit, e.g. "preload_loss_N"
-  std::vector<Check> checks; ///< what bears the force against what it may bear; `utilisation` is the greatest
-  std::vector<std::string> remarks; ///< in a builder's words: what becomes of a hole, ...
+  double value = 0; ///< value in the table: post tension, cam compression, hinge resultant, worst screw shear, the
+                    ///< hand's force on a handle (NaN where its reach is unknown: its moment is in `more`) [N]
+  double utilisation = 0;           ///< of proof, allowable pressure, ...; 0 unknown
+  bool open = false;                ///< a one-sided joint without force
+  std::vector<JointFigure> more;    ///< in the order of files
+  std::vector<Check> checks;        ///< actual against allowable values; `utilisation` is the greatest
+  std::vector<std::string> remarks; ///< for the builder: expected wear of a hole, ...
+  /// The value of `more` under a key; NaN where there is none.
+  [[nodiscard]] double figure(std::string_view key) const {
+    const auto found = std::find_if(more.begin(), more.end(), [&](const JointFigure& f) { return f.key == key; });
+    return found == more.end() ? left_out : found->value;
+  }
 };
 
 struct DialResult {
@@ -110,7 +126,7 @@ struct DialResult {
   Eigen::Vector3d movement = Eigen::Vector3d::Zero(); ///< [m]
 };
 
-/// One bar or member as a chain of stations, to draw. Axes and points as this step has them, before displacement.
+/// One bar or member as a chain of stations, to draw. Axes and points in this step, before displacement.
 struct BarField {
   std::string name, body;
   Ref owner;
@@ -150,7 +166,7 @@ struct Fields {
 
 /// Certificate of one step's solution.
 struct StepChecks {
-  double equilibrium = 0; ///< force and moment left over on the whole with its reactions and on each part, over the
+  double equilibrium = 0; ///< residual force and moment of the whole with its reactions and of each part, over the
                           ///< greatest force; moments over the size of the machine or part
   double residual = 0;    ///< |K u - f| / |f|
   int contact_iterations = 0;
@@ -164,18 +180,24 @@ struct StepResult {
   BowResult bow;
   BendLine bend_line;
   std::vector<BarResult> bars;
-  std::vector<JointResult> posts, cams, hinges, screws, supports, ties, handles;
-  std::vector<JointResult>
-      touches; ///< spots beyond the sheet where nose and bed press on each other; the force on the bed
+  std::vector<JointResult> joints; ///< in the order of their kinds; touches that carry: the force on the bed
   std::vector<DialResult> dials;
   std::vector<LoadResult> loads;       ///< by source and part; filled with the fields
   std::vector<ContactResult> contacts; ///< nose and loose bars; filled with the fields
   StepChecks checks;
   Fields fields;
-  std::vector<Reason> displaced; ///< parts displaced so far that small displacements hold only roughly
+  std::vector<Reason> displaced; ///< parts displaced so far that small-displacement theory is only approximate
 };
 
-/// Whether bend angle and bow of the apron are judged in a step: while clamping nothing is bent.
+/// The joints of one kind. \param step a StepResult with its joints in order.
+template <class Step> auto joints_of(Step& step, JointKind kind) {
+  const auto before = [](const JointResult& j, JointKind k) { return j.kind < k; };
+  const auto after = [](JointKind k, const JointResult& j) { return k < j.kind; };
+  const auto begin = std::lower_bound(step.joints.begin(), step.joints.end(), kind, before);
+  return std::span(begin, std::upper_bound(begin, step.joints.end(), kind, after));
+}
+
+/// Whether bend angle and bow of the apron are checked in a step: while clamping nothing is bent.
 inline bool judges_bend(const StepResult& step) {
   return step.name != clamp_step;
 }
@@ -196,7 +218,7 @@ struct ModeShape {
   double frequency = 0;                       ///< [Hz]
   std::string description;                    ///< "clamp rolls about x"
   std::map<std::string, double> strain_share; ///< by body
-  Fields fields;                              ///< shape scaled to a greatest movement of 1
+  Fields fields;                              ///< shape scaled to a greatest displacement of 1
 };
 
 struct ModesResult {
@@ -205,7 +227,7 @@ struct ModesResult {
   std::vector<ModeShape> buckling_shapes; ///< `frequency` holds the factor
   std::string joint_state = "";           ///< in which the joints vibrate: name of a step, or "all joints closed"
   std::string buckling_step = "";         ///< whose stress was taken; empty: none
-  std::string buckling_note = "";         ///< why there are no load factors; empty where there are some
+  std::string buckling_note = "";         ///< why there are no load factors; empty if there are
   double residual = 0;                    ///< worst |u - (lambda - sigma) A^-1 M u| / |u| (theory/modes.md)
   double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };
@@ -225,8 +247,8 @@ struct BracketSide {
   std::vector<BracketStep> steps;
 };
 
-/// What the machine does when its screws let nothing slip and are welds, when they let nothing slip but the bars can
-/// roll on each other, and when they carry no shear along x.
+/// Results with screws that do not slip and act as welds, with screws that do not slip but let the bars roll on each
+/// other, and with screws that carry no shear along x.
 struct Bracket {
   BracketSide no_slip, no_slip_rolling, no_shear;
 };
@@ -234,16 +256,16 @@ struct Bracket {
 struct Findings {
   std::string title;
   Status status = Status::ok;
-  std::string trouble;              ///< what moves and where, or what did not converge
+  std::string trouble;              ///< description of the mechanism, or of what did not converge
   std::vector<std::string> history; ///< of the iteration that failed
   std::optional<SheetResult> sheet;
-  std::vector<PartResult> parts; ///< what must balance in every step
-  int dimension = 3;             ///< 2: in the x-z plane, where nothing balances along y, about x or about z
+  std::vector<PartResult> parts; ///< parts that must be in equilibrium in every step
+  int dimension = 3;             ///< 2: in the x-z plane, without equilibrium along y, about x or about z
   std::vector<StepResult> steps;
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;
   std::optional<ModesResult> modes;
-  std::optional<Bracket> bracket; ///< only where asked for and there are screws
+  std::optional<Bracket> bracket; ///< only where requested and there are screws
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;

@@ -1,4 +1,4 @@
-// Forces of plain holds: what the elements that meet at held nodes pull with, less what loads and joints bring there.
+// Reactions of plain holds: forces of the elements at held nodes, less loads and joint forces there.
 #include "mesh/machine/frame.h"
 #include "mesh/machine/holds.h"
 #include "solver/findings/results.h"
@@ -13,7 +13,7 @@ namespace bedbow {
 
 namespace {
 
-/// Forces and moments on reference nodes, that balance only where nothing holds them.
+/// Forces and moments on reference nodes; they balance only at unheld nodes.
 class Balance {
 public:
   Balance(const Model& m, const StepSolution& step)
@@ -27,7 +27,7 @@ public:
       if (wanted_[n]) missing_[n] -= step.loads.nodal[n];
     add_joints();
   }
-  /// What ground must bring to a reference node: (force, moment).
+  /// Reaction of ground on a reference node: (force, moment).
   [[nodiscard]] const Vector6d& missing(int ref) const { return missing_[ref]; }
 
 private:
@@ -72,7 +72,7 @@ private:
     }
   }
 
-  /// A spring that pulls its two places together with f, and so, as an element, its nodes back.
+  /// A spring that pulls its two places together with f; as an element it pulls its nodes back.
   void add_spring(const Joint& j, int direction, double f) {
     Vector6d pull = Vector6d::Zero();
     pull.segment<3>(direction < 3 ? 0 : 3) = f * j.axes.row(direction % 3).transpose();
@@ -86,7 +86,7 @@ private:
   std::vector<Vector6d> missing_;
 };
 
-/// What ground brings to one spot of a hold along one direction, global axes of the step.
+/// Reaction of ground at one spot of a hold along one direction, global axes of the step.
 struct HeldSpot {
   int part;
   Eigen::Vector3d at, direction;
@@ -100,7 +100,7 @@ template <class R> void add_spot(const HeldSpot& spot, double value, R& r) {
   r.moment += spot.moment ? brought : Eigen::Vector3d((spot.at - r.at).cross(brought));
 }
 
-/// The same to what the hold takes of the spot's part, about the first spot there.
+/// The same for the hold's reaction on the spot's part, about the first spot there.
 void add_share(const HeldSpot& spot, double value, JointResult& hold) {
   auto share = std::ranges::find(hold.shares, spot.part, &HoldShare::part);
   if (share == hold.shares.end()) {
@@ -118,7 +118,7 @@ std::vector<int> nodes_of_set(const Model& m, const Hold& hold) {
   return out;
 }
 
-/// The middle of a point, line or set, which its moment is about.
+/// The centre of a point, line or set, about which its moment is given.
 Eigen::Vector3d middle_of(const Mesh& mesh, const Hold& hold, const std::vector<int>& nodes) {
   if (hold.set < 0) return (hold.from + hold.to) / 2;
   Eigen::Vector3d sum = Eigen::Vector3d::Zero();
@@ -126,7 +126,7 @@ Eigen::Vector3d middle_of(const Mesh& mesh, const Hold& hold, const std::vector<
   return sum / static_cast<double>(nodes.size());
 }
 
-/// Which nodes each hold of the machine holds, as the mesher found them, and where they are in a step.
+/// Nodes of each hold of the machine, as found by the mesher, and their places in a step.
 class HeldNodes {
 public:
   HeldNodes(const Model& m, double angle)
@@ -143,7 +143,7 @@ public:
   [[nodiscard]] Eigen::Matrix3d turn_of(int node) const {
     return m_.mesh.nodes[node].frame == Frame::apron ? turn_ : Eigen::Matrix3d::Identity();
   }
-  /// The place that a hold's moment is about, where the step has it.
+  /// The point about which a hold's moment is given, in this step.
   [[nodiscard]] Eigen::Vector3d middle_of_hold(std::size_t i) const {
     const auto held = std::ranges::find_if(m_.mesh.held_dofs, [&](int dof) { return on(i, dof / 6); });
     const Eigen::Vector3d middle = middle_of(m_.mesh, m_.machine.holds[i], sets_[i]);
@@ -169,10 +169,11 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const HeldNodes nodes(m, step.angle);
   std::vector<JointResult> holds(given.size());
   for (std::size_t i = 0; i < holds.size(); ++i) {
+    holds[i].kind = JointKind::support;
     holds[i].name = "hold " + std::to_string(i + 1);
     holds[i].at = nodes.middle_of_hold(i);
   }
-  // A spot that two holds share counts to the first that holds it that way.
+  // A spot shared by two holds belongs to the first that holds it in that direction.
   const auto give = [&](int node, int dof, const Eigen::Vector3d& direction, double value) {
     const std::size_t i = nodes.hold_of(node, dof);
     if (i == holds.size()) return;
@@ -193,7 +194,7 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   }
   for (JointResult& h : holds) {
     h.value = h.force.norm();
-    out.supports.push_back(std::move(h));
+    out.joints.push_back(std::move(h));
   }
 }
 

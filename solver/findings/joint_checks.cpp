@@ -17,7 +17,7 @@ namespace bedbow {
 
 namespace {
 
-/// The thread of a name, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
+/// The named thread, or the metric coarse one of a plain diameter; where there is none, coarse proportions (pitch
 /// an eighth of the diameter; common practice, no source).
 Thread thread_for(const std::string& name, double diameter) {
   if (const auto found = find_thread(name)) return *found;
@@ -69,10 +69,10 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   const Thread thread = thread_for(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
   const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
-  // As stiff sideways as the machine's spring is, so that the moment is that of the force it carries.
+  // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
   const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
-    out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, CheckUnit::force});
+    out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, Quantity::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));
   const Material under = material_of_bar(machine, mesh, upper_side(p));
   out.checks.push_back(check_seat(seat_of(p, thread), tension, under, p.allowed_seat));
@@ -107,10 +107,10 @@ JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, 
   out.checks.push_back(std::move(peak));
   out.checks.push_back({"shear below the contact",
                         contact.shear,
-                        {yield / 2, "half the yield of the softer (Tresca)"},
-                        CheckUnit::stress,
+                        {yield / 2, "half the yield of the softer part (Tresca)"},
+                        Quantity::stress,
                         Failure::wears});
-  if (cam.allowed_pressure) out.checks.pop_back(); // the case's own figure stands for both
+  if (cam.allowed_pressure) out.checks.pop_back(); // the case's value replaces both
   return out;
 }
 
@@ -124,7 +124,7 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
   pin.shear_planes = hinge.both_sides ? 2 : 1;
   pin.gap = hinge.gap;
   pin.swings = swings;
-  // The hole that wears is that of the softer of the two bars.
+  // Wear is in the hole of the softer bar.
   const Material one = material_of_bar(machine, mesh, hinge.joins[0]);
   const Material other = material_of_bar(machine, mesh, hinge.joins[1]);
   pin.hole = other.E == 0 || (one.E > 0 && one.yield < other.yield) ? one : other;
@@ -166,18 +166,18 @@ JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws&
 
 std::vector<std::string> unchecked_joints(const Machine& m) {
   std::vector<std::string> out;
-  const auto list = [&](const std::string& what, const std::string& why, auto& joints, auto unknown) {
+  const auto list = [&](JointKind kind, const std::string& why, auto& joints, auto unknown) {
     std::string names;
     for (const auto& j : joints)
       if (unknown(j)) names.append(names.empty() ? "" : ", ").append(j.name.empty() ? "unnamed" : j.name);
-    if (!names.empty()) out.push_back(what + " not checked (" + names + "): " + why);
+    if (!names.empty()) out.push_back(std::string(info(kind).plural) + " not checked (" + names + "): " + why);
   };
-  list("posts", "give `class`", m.posts, [](const Post& p) { return p.grade.empty() && !p.allowed_stress; });
-  list("cams", "give `radius` and `width`", m.cams,
+  list(JointKind::post, "give `class`", m.posts, [](const Post& p) { return p.grade.empty() && !p.allowed_stress; });
+  list(JointKind::cam, "give `radius` and `width`", m.cams,
        [](const Cam& c) { return std::isnan(c.radius) || std::isnan(c.width); });
-  list("hinges", "give `pin` and `bearing_length`", m.hinges,
+  list(JointKind::hinge, "give `pin` and `bearing_length`", m.hinges,
        [](const Hinge& h) { return std::isnan(h.pin) || std::isnan(h.bearing_length); });
-  list("screws", "give `class`", m.screws, [](const Screws& s) { return s.grade.empty(); });
+  list(JointKind::screw, "give `class`", m.screws, [](const Screws& s) { return s.grade.empty(); });
   return out;
 }
 

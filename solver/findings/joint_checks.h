@@ -1,6 +1,6 @@
 /// \file
-/// What bears a joint's force: pins and holes, cams, nuts, studs and screws against what they may bear. What the case
-/// leaves out (a cam's radius, a class) leaves a check out. Theory: docs/theory/bearing.md.
+/// Checks of a joint: pins and holes, cams, nuts, studs and screws against their allowable values. Values that the case
+/// omits (a cam's radius, a class) omit a check. Theory: docs/theory/bearing.md.
 #pragma once
 
 #include "mesh/build/mesh.h"
@@ -12,7 +12,7 @@
 
 namespace bedbow {
 
-/// Checks of one joint with what they say in words.
+/// Checks of one joint, with remarks.
 struct JointChecks {
   std::vector<Check> checks;
   std::vector<std::string> remarks;
@@ -20,7 +20,7 @@ struct JointChecks {
   [[nodiscard]] double utilisation() const;
 };
 
-/// The material of a bar with the yield that its thickness leaves (wall of a tube, lesser side of a flat).
+/// The material of a bar with the yield for its thickness (wall of a tube, lesser side of a flat).
 /// \param ref anything else gives a material without a yield.
 Material material_of_bar(const Machine& machine, const Mesh& mesh, const Ref& ref);
 
@@ -32,17 +32,16 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& pos
 /// "cam contact": Hertz line contact on the bar that the cam presses on. \param compression [N].
 JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, double compression);
 
-/// "pin pressure", "pin shear", "pin bending", and what becomes of the hole. \param force across the pin [N].
+/// "pin pressure", "pin shear", "pin bending", and the expected wear of the hole. \param force across the pin [N].
 /// \param swings whether the apron turns under that force.
 JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& hinge, double force, bool swings);
 
 /// The screw checks of solver/strength/screw.h for one screw of a row.
-/// \param faces what the row holds together, see screw_faces. \param shear, tension [N]: tension holds what prying
-/// adds.
+/// \param faces joined by the row, see screw_faces. \param shear, tension [N]: tension includes prying.
 JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws& screws, const ScrewFaces& faces,
                          double shear, double tension);
 
-/// What a joint needs before all its parts can be checked: "cam left: give radius and width ...". One line each.
+/// Values that a joint needs before all its parts can be checked: "cam left: give radius and width ...". One line each.
 std::vector<std::string> unchecked_joints(const Machine& machine);
 
 } // namespace bedbow

@@ -32,7 +32,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
     Gathered& g = out[row.joint];
     const double f = step.force[static_cast<Eigen::Index>(r)];
     Eigen::Vector3d d = j.axes.row(row.direction % 3);
-    // What joins two parts of the apron stands in its axes; in the plane, so does what joins it to the rest.
+    // Joints between two parts of the apron use its axes; in the plane, so do those that join it to the rest.
     const bool one = j.a.frame == Frame::apron || j.b.frame == Frame::apron;
     if (m.map.plane ? one : j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
     (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
@@ -44,6 +44,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
 
 JointResult base_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
   JointResult r;
+  r.kind = j.kind == JointKind::rod || j.kind == JointKind::member_end ? JointKind::tie : j.kind;
   r.name = j.name;
   r.at = j.b.frame == Frame::apron ? Eigen::Vector3d(apron_turn(angle) * j.b.at) : j.b.at;
   r.force = g.force;
@@ -65,14 +66,14 @@ JointResult post_result(const Model& m, const StepSolution& step, const Joint& j
   const Post& post = m.machine.posts[j.index];
   r.value = g.spring[uz];
   const double shear = std::hypot(g.spring[ux], g.spring[uy]);
-  r.more["shear_N"] = shear;
-  if (post.preload) r.more["preload_loss_N"] = *post.preload - r.value;
   const Vector6d apart = place_motion(step, j.b) - place_motion(step, j.a);
   // Turning about y carries the upper end along +x, about x along -y.
   const StudEnds ends{{apart[ux], apart[uy]}, {apart[ry], -apart[rx]}};
-  r.more["apart_m"] = apart[uz];
-  r.more["sideways_m"] = std::hypot(apart[ux], apart[uy]);
-  r.more["tilt_rad"] = std::hypot(apart[rx], apart[ry]);
+  r.more.push_back({"apart", Quantity::length, apart[uz]});
+  if (post.preload) r.more.push_back({"preload_loss", Quantity::force, *post.preload - r.value});
+  r.more.push_back({"shear", Quantity::force, shear});
+  r.more.push_back({"sideways", Quantity::length, std::hypot(apart[ux], apart[uy])});
+  r.more.push_back({"tilt", Quantity::angle, std::hypot(apart[rx], apart[ry])});
   take(r, check_post(m.machine, m.mesh, post, r.value, shear, ends));
   return r;
 }
@@ -87,7 +88,8 @@ JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double
 JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
   JointResult r = base_result(m, j, g, step.angle);
   const double across = std::hypot(r.force.y(), r.force.z());
-  r.more["across_N"] = across; // what pin and hole are checked with; along the pin nothing presses on the hole
+  r.more = {{"across", Quantity::force,
+             across}}; // pin and hole are checked with this; along the pin there is no pressure on the hole
   take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
   return r;
 }
@@ -96,52 +98,56 @@ JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& 
 JointResult handle_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
   JointResult r = base_result(m, j, g, step.angle);
   const double moment = std::abs(g.spring[rx]);
-  r.more["moment_Nm"] = moment;
-  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is left out
+  r.more = {{"moment", Quantity::moment, moment}};
+  r.value = moment / m.machine.handles[j.index].reach; // NaN where the reach is omitted
   return r;
 }
 
-/// What one screw bears.
+/// Load of one screw.
 struct ScrewLoad {
   Eigen::Vector3d force = Eigen::Vector3d::Zero(); ///< on the first of `joins`, axes of the frame [N]
-  double shear = 0, tension = 0;                   ///< [N], tension >= 0 with what prying adds
+  double shear = 0, tension = 0;                   ///< [N], tension >= 0 including prying
 };
 
 ScrewLoad screw_load(const StepSolution& step, const Joint& j) {
   const auto f = screw_springs(step, j);
   const int across = j.normal == uy ? uz : uy;
   const Eigen::Vector3d force(f[0], f[1], f[2]);
-  // The faces stop the bars rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about its
-  // heel w/2 beside the screw, which the screw must pull.
+  // The faces keep the bars from rolling by a couple over their width w (stiffness normal w^2/12): the bar tips about
+  // its heel w/2 beside the screw, which resists by tension.
   const double width = std::sqrt(12 * j.stiffness[rx] / j.stiffness[j.normal]);
   const double prying = width > 0 ? prying_tension(std::abs(f[rx]), 1, width / 2) : 0; // a moment is a force at 1 m
   return {j.swapped ? Eigen::Vector3d(-force) : force, std::hypot(f[ux], f[across]),
           std::max(f[j.normal], 0.0) + prying};
 }
 
-/// Neither the worst screw so far nor the row's greatest loads can change by this one: what a screw uses of its
-/// strength grows with shear and tension.
-bool spared(const JointResult& worst, const ScrewLoad& load) {
-  return load.shear <= worst.value && load.tension <= worst.more.at("tension_N");
-}
+/// The worst screw of a row, and the greatest loads of all.
+struct WorstScrew {
+  JointResult result;
+  double tension = 0, greatest_shear = 0, greatest_tension = 0; ///< [N]
+  int number = 0;                                               ///< in the row, from 1
+  /// Nothing of this can change by a further screw: what it uses of its strength grows with shear and tension.
+  [[nodiscard]] bool spares(const ScrewLoad& load) const {
+    return load.shear <= result.value && load.tension <= tension;
+  }
+};
 
 /// One result per row of screws: its worst screw, by utilisation where the class is known, else by shear.
 void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
-  std::map<int, JointResult> rows;
-  std::map<int, ScrewFaces> faces; // of a row; looking for them in a mesh takes its time
+  std::map<int, WorstScrew> rows;
+  std::map<int, ScrewFaces> faces; // by row; finding them in a mesh is slow
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const ScrewLoad load = screw_load(step, j);
-    if (const auto worst = rows.find(j.index); worst != rows.end() && spared(worst->second, load)) continue;
+    if (const auto worst = rows.find(j.index); worst != rows.end() && worst->second.spares(load)) continue;
     const Screws& row = m.machine.screws[j.index];
     auto known = faces.find(j.index);
     if (known == faces.end()) known = faces.emplace(j.index, screw_faces(m.machine, m.mesh, row)).first;
     JointChecks checks = check_screws(m.machine, m.mesh, row, known->second, load.shear, load.tension);
     const double utilisation = checks.utilisation();
     auto [it, fresh] = rows.try_emplace(j.index);
-    JointResult& r = it->second;
-    const double shear = std::max(r.more["greatest_shear_N"], load.shear);
-    const double tension = std::max(r.more["greatest_tension_N"], load.tension);
+    WorstScrew& w = it->second;
+    JointResult& r = w.result;
     const bool worse = clearly_greater(utilisation, r.utilisation) ||
                        (!clearly_greater(r.utilisation, utilisation) && clearly_greater(load.shear, r.value));
     if (fresh || worse) {
@@ -149,59 +155,62 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
       r.force = j.a.frame == Frame::apron ? Eigen::Vector3d(apron_turn(step.angle) * load.force) : load.force;
       r.value = load.shear;
       take(r, std::move(checks));
-      r.more["tension_N"] = load.tension;
-      r.more["screw"] = j.part + 1;
+      w.tension = load.tension;
+      w.number = j.part + 1;
     }
-    r.more["greatest_shear_N"] = shear;
-    r.more["greatest_tension_N"] = tension;
+    w.greatest_shear = std::max(w.greatest_shear, load.shear);
+    w.greatest_tension = std::max(w.greatest_tension, load.tension);
   }
-  for (auto& [index, r] : rows) out.screws.push_back(std::move(r));
+  for (auto& [index, w] : rows) {
+    w.result.more = {{"greatest_shear", Quantity::force, w.greatest_shear},
+                     {"greatest_tension", Quantity::force, w.greatest_tension},
+                     {"screw", Quantity::ratio, static_cast<double>(w.number)},
+                     {"tension", Quantity::force, w.tension}};
+    out.joints.push_back(std::move(w.result));
+  }
 }
 
 } // namespace
 
 void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
   const auto gathered = gather_rows(m, step);
-  std::vector<JointResult> of_members; // after the ties that the case names
+  std::vector<JointResult> of_members; // after the ties of the case
   for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
     const Joint& j = m.mesh.joints[i];
     const Gathered& g = gathered[i];
     switch (j.kind) {
     case JointKind::post:
-      out.posts.push_back(post_result(m, step, j, g));
+      out.joints.push_back(post_result(m, step, j, g));
       break;
     case JointKind::cam:
-      out.cams.push_back(cam_result(m, j, g, step.angle));
+      out.joints.push_back(cam_result(m, j, g, step.angle));
       break;
     case JointKind::hinge:
-      out.hinges.push_back(hinge_result(m, step, j, g));
+      out.joints.push_back(hinge_result(m, step, j, g));
       break;
     case JointKind::handle:
-      out.handles.push_back(handle_result(m, step, j, g));
-      break;
-    case JointKind::support:
-      out.supports.push_back(base_result(m, j, g, step.angle));
-      break;
-    case JointKind::tie:
-      out.ties.push_back(base_result(m, j, g, step.angle));
+      out.joints.push_back(handle_result(m, step, j, g));
       break;
     case JointKind::touch:
-      if (g.spring[uz] < 0) {
-        out.touches.push_back(base_result(m, j, g, step.angle));
-        out.touches.back().value = -g.spring[uz];
-      }
+      if (!(g.spring[uz] < 0)) break;
+      out.joints.push_back(base_result(m, j, g, step.angle));
+      out.joints.back().value = -g.spring[uz];
       break;
     case JointKind::rod:
     case JointKind::member_end:
       of_members.push_back(base_result(m, j, g, step.angle));
       break;
+    case JointKind::screw:
+      break; // by rows, below
     default:
-      break; // pads show along the bend line, screws and holds below
+      if (info(j.kind).plural) out.joints.push_back(base_result(m, j, g, step.angle));
     }
   }
-  std::ranges::move(of_members, std::back_inserter(out.ties));
+  std::ranges::move(of_members, std::back_inserter(out.joints));
   add_screws(m, step, out);
   fill_holds(m, step, out);
+  std::stable_sort(out.joints.begin(), out.joints.end(),
+                   [](const JointResult& a, const JointResult& b) { return a.kind < b.kind; });
 }
 
 } // namespace bedbow

@@ -15,17 +15,18 @@ namespace bedbow {
 
 namespace {
 
-constexpr std::size_t most_listed = 3; // stretches that a warning lists one by one
+constexpr std::size_t most_listed = 3; // ranges that a warning lists one by one
 
 /// The pads at one place along the nose: one, or several over the depth of the land.
 struct PadSpan {
   double x = 0, length = 0;                                 ///< [m]
   double force = 0;                                         ///< compression positive [N]
   double opening = std::numeric_limits<double>::infinity(); ///< least over the depth of the land [m]
-  double from = 0, to = 0;                                  ///< the stretch that it stands for [m]
+  double from = 0, to = 0;                                  ///< its tributary length [m]
 };
 
-/// Stretches halfway from each spot of one piece of the nose to the next; at the piece's ends as the length says.
+/// Tributary lengths up to halfway between neighbouring spots of one piece of the nose; at its ends by the given
+/// length.
 void lay_stretches(std::vector<PadSpan>& piece) {
   for (std::size_t i = 0; i < piece.size(); ++i) {
     PadSpan& s = piece[i];
@@ -36,7 +37,7 @@ void lay_stretches(std::vector<PadSpan>& piece) {
   }
 }
 
-/// What the pads within the sheet hold, spot by spot: the whole nose as one piece, or each finger by itself.
+/// The pads within the sheet, spot by spot: the whole nose as one piece, or each finger by itself.
 std::vector<PadSpan> held_spots(const Model& m, const StepSolution& step) {
   const Sheet& sheet = *m.machine.sheet;
   std::map<int, std::map<double, PadSpan>> pieces; // by finger, by x
@@ -49,7 +50,7 @@ std::vector<PadSpan> held_spots(const Model& m, const StepSolution& step) {
     s.x = x;
     s.length = j.tributary;
     s.force -= step.force[row];
-    // A row that carries is closed, whatever its own give is.
+    // An active row is closed, whatever its own compliance.
     s.opening = std::min(s.opening, step.force[row] < 0 ? 0 : std::max(0.0, step.stretch[row] - step.rows[r].gap));
   }
   std::vector<PadSpan> out;
@@ -62,12 +63,11 @@ std::vector<PadSpan> held_spots(const Model& m, const StepSolution& step) {
   return out;
 }
 
-/// What stands over one stretch of the bend line.
+/// The nose over one tributary length of the bend line.
 struct Over {
-  double held = 0;  ///< length of nose over it [m]
-  double force = 0; ///< of its pads, by their share that lies in it [N]
-  double opening =
-      std::numeric_limits<double>::infinity(); ///< least of its pads, so that one that carries closes it [m]
+  double held = 0;                                          ///< length of nose over it [m]
+  double force = 0;                                         ///< of its pads, by their share within it [N]
+  double opening = std::numeric_limits<double>::infinity(); ///< least of its pads, so that one active pad closes it [m]
 };
 
 Over over_stretch(double from, double to, const std::vector<PadSpan>& spots) {
@@ -82,7 +82,7 @@ Over over_stretch(double from, double to, const std::vector<PadSpan>& spots) {
   return out;
 }
 
-/// Stretches of neighbouring stations whose pads carry nothing, as first and last x [m].
+/// Ranges of neighbouring stations whose pads carry no force, as first and last x [m].
 std::vector<std::pair<double, double>> bare_stretches(const BendLine& line) {
   std::vector<std::pair<double, double>> out;
   bool open = false;
@@ -106,7 +106,7 @@ template <class... T> std::string formatted(const char* format, T... values) {
 /// "between x = 150 and 262.5 mm, at x = 450 mm and between ..."
 std::string words(const std::vector<std::pair<double, double>>& stretches) {
   if (stretches.size() > most_listed)
-    return formatted("in %zu stretches between x = %.4g and %.4g mm", stretches.size(), stretches.front().first * 1e3,
+    return formatted("in %zu ranges between x = %.4g and %.4g mm", stretches.size(), stretches.front().first * 1e3,
                      stretches.back().second * 1e3);
   std::string out;
   for (std::size_t i = 0; i < stretches.size(); ++i) {
@@ -171,15 +171,15 @@ NoseHold nose_hold(const BendLine& line) {
 std::string nose_opening_assumption(const Machine& machine) {
   const bool held = machine.sheet && machine.body(BodyKind::bed).present() && machine.body(BodyKind::clamp).present();
   if (!held || machine.limits.nose_opening) return "";
-  return formatted("the nose counts as off the sheet where it opens by more than %.4g %% of the sheet's thickness, "
+  return formatted("the nose is considered off the sheet where it opens by more than %.4g %% of the sheet's thickness, "
                    "%.3f mm ([limits] nose_opening; common practice, no source)",
                    usual_nose_opening * 100, nose_opening_limit(machine) * 1e3);
 }
 
 namespace {
 
-/// The bend step in which the nose holds the sheet worst, and how: the one where it opens most while it is off the
-/// sheet anywhere, else the one with the fewest stations that keep a reserve. Null where nothing is bent.
+/// The bend step with the worst clamping of the sheet: the one with the greatest opening if the nose is off the sheet
+/// anywhere, else the one with the fewest stations that keep a reserve. Null where nothing is bent.
 const StepResult* worst_held(const std::vector<StepResult>& steps, NoseHold& hold) {
   const StepResult* worst = nullptr;
   for (const StepResult& s : steps) {
@@ -209,13 +209,13 @@ std::string hold_warning(const Machine& machine, const std::vector<StepResult>& 
     return formatted(
         "the nose is off the sheet in step %s: it opens by up to %.3f mm, at x = %.4g mm; beyond %.3f mm (%.4g %% of "
         "the sheet's thickness) it does not hold the sheet. Shims under the nose ([clamp.crown]), a post "
-        "nearer to that place, more preload or a stiffer clamp close it; with [limits] nose_opening the "
-        "verdict judges by it",
+        "nearer to that place, more preload or a stiffer clamp close it; with [limits] nose_opening it "
+        "becomes part of the verdict",
         worst->name.c_str(), hold.opening * 1e3, hold.opening_x * 1e3, limit * 1e3, usual_nose_opening * 100);
   }
   return formatted("no clamping reserve in step %s %s: the preload is used up, the sheet is held there only by its own "
-                   "lever (%.1f N/mm); the nose stands open by up to %.3f mm, limit %.3f mm; more preload, or a "
-                   "stiffer clamp, gives reserve",
+                   "lever (%.1f N/mm); the nose is open by up to %.3f mm, limit %.3f mm; more preload or a "
+                   "stiffer clamp gives reserve",
                    worst->name.c_str(), words(bare_stretches(worst->bend_line)).c_str(), hold.least * 1e-3,
                    hold.opening * 1e3, limit * 1e3);
 }

@@ -1,5 +1,5 @@
 /// \file
-/// How the nose holds the sheet along the bend line: its force in all, the reserve of clamping, and its opening.
+/// Clamping of the sheet along the bend line: total nose force, clamping reserve and nose opening.
 /// Theory: docs/theory/bow.md.
 #pragma once
 
@@ -11,32 +11,31 @@
 
 namespace bedbow {
 
-/// Part of the sheet's thickness by which the nose may open where [limits] nose_opening is omitted: common practice, no
-/// source.
+/// Default of [limits] nose_opening as a fraction of the sheet's thickness: common practice, no source.
 inline constexpr double usual_nose_opening = 0.05;
 
-/// Opening of the nose over the sheet from which on it counts as off the sheet [m]. \param thickness of the sheet [m].
+/// Opening beyond which the nose is considered off the sheet [m]. \param thickness of the sheet [m].
 double nose_opening_limit(const Limits& limits, double thickness);
 /// The same for the machine's own sheet. \param machine with a sheet.
 double nose_opening_limit(const Machine& machine);
 
-/// Force in all, reserve, opening and `lifted` at the bend line's stations, from the step's pads and the sheet's own
+/// Total force, reserve, opening and `lifted` at the bend line's stations, from the step's pads and the sheet's own
 /// lever. \param line its `x` filled.
 void fill_nose(const Model& model, const StepSolution& step, BendLine& line);
 
-/// What one step's bend line says of the nose, over the stations that stand under it.
+/// Summary of the nose in one step, over the stations under it.
 struct NoseHold {
   std::size_t held = 0;            ///< stations under the nose
-  std::size_t without_reserve = 0; ///< of them those whose pads carry nothing
+  std::size_t without_reserve = 0; ///< of them those whose pads carry no force
   std::size_t lifted = 0;          ///< of them those where the nose opens beyond the limit
   double opening = 0;              ///< greatest [m]
   double opening_x = 0;            ///< where [m]
-  double least = 0, greatest = 0;  ///< force in all per length at the stations without reserve [N/m]
+  double least = 0, greatest = 0;  ///< total force per length at the stations without reserve [N/m]
 };
 NoseHold nose_hold(const BendLine& line);
 
-/// What a machine's limit on the opening is and where it comes from, for the assumptions; empty where the case gives
-/// it, or where no nose holds a sheet.
+/// The default limit of the opening and its source, for the assumptions; empty where the case gives the limit, or
+/// where no nose clamps a sheet.
 std::string nose_opening_assumption(const Machine& machine);
 
 /// The caution that somewhere the nose is off the sheet, or that the sheet is held by its own lever alone, in the worst

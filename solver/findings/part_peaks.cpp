@@ -1,12 +1,13 @@
 #include "solver/findings/part_peaks.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace bedbow {
 
 namespace {
 
-PartPeaks& entry(std::vector<PartPeaks>& all, const std::string& kind, const std::string& name) {
+PartPeaks& entry(std::vector<PartPeaks>& all, std::optional<JointKind> kind, const std::string& name) {
   for (PartPeaks& p : all)
     if (p.kind == kind && p.name == name) return p;
   PartPeaks& fresh = all.emplace_back();
@@ -18,13 +19,12 @@ PartPeaks& entry(std::vector<PartPeaks>& all, const std::string& kind, const std
 void look_at_bar(const BarResult& b, const std::string& step, PartPeaks& p) {
   p.load.look(b.stress, step, b.at_x);
   if (p.use.look(b.utilisation, step, b.at_x) && b.utilisation > 0)
-    p.check = {"yield", b.stress, {b.stress / b.utilisation, ""}, CheckUnit::stress, Failure::yields};
+    p.check = {"yield", b.stress, {b.stress / b.utilisation, ""}, Quantity::stress, Failure::yields};
 }
 
-void look_at_joint(const JointResult& j, bool turns, const std::string& step, PartPeaks& p) {
-  p.load.look(turns ? j.moment.norm() : j.value, step, j.at.x());
-  if (const auto across = j.more.find("across_N"); across != j.more.end())
-    p.across.look(across->second, step, j.at.x());
+void look_at_joint(const JointResult& j, const std::string& step, PartPeaks& p) {
+  p.load.look(info(j.kind).quantity == Quantity::moment ? j.moment.norm() : j.value, step, j.at.x());
+  if (const double across = j.figure("across"); !std::isnan(across)) p.across.look(across, step, j.at.x());
   if (!p.use.look(j.utilisation, step, j.at.x())) return;
   const Check* governing = worst_check(j.checks);
   p.check = governing ? *governing : Check{};
@@ -38,22 +38,18 @@ bool Peak::look(double other, const std::string& step_name, double at) {
   return true;
 }
 
-std::string with_kind(const std::string& kind, const std::string& name) {
-  return name.starts_with(kind) ? name : kind + " " + name;
-}
-
 std::string PartPeaks::label() const {
-  return kind == "bar" ? "bar " + name : with_kind(kind, name);
+  return kind ? with_kind(info(*kind).key, name) : "bar " + name;
 }
 
 std::vector<PartPeaks> part_peaks(const std::vector<StepResult>& steps) {
   std::vector<PartPeaks> out;
   for (const StepResult& s : steps)
-    for (const BarResult& b : s.bars) look_at_bar(b, s.name, entry(out, "bar", b.name));
-  for (const JointList& l : joint_lists)
-    for (const StepResult& s : steps)
-      for (const JointResult& j : s.*l.list)
-        look_at_joint(j, l.list == &StepResult::handles, s.name, entry(out, l.kind, j.name));
+    for (const BarResult& b : s.bars) look_at_bar(b, s.name, entry(out, std::nullopt, b.name));
+  for (const JointKindInfo& k : joint_kinds)
+    if (k.part)
+      for (const StepResult& s : steps)
+        for (const JointResult& j : joints_of(s, k.kind)) look_at_joint(j, s.name, entry(out, k.kind, j.name));
   return out;
 }
 

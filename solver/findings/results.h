@@ -1,5 +1,5 @@
 /// \file
-/// Steps of turning a solved step into its StepResult, one concern each.
+/// Functions that turn a solved step into its StepResult, one concern each.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -12,11 +12,11 @@ namespace bedbow {
 /// Greatest von Mises stress and utilisation of each bar, member and panel.
 void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Forces of posts, cams, hinges, screws, supports, ties and handles.
+/// Forces of all joints that results list, in the order of their kinds.
 void fill_joints(const Model& model, const StepSolution& step, StepResult& out);
 
-/// Forces and moments of plain holds on what they hold, after the supports among `supports`: a line's about its middle,
-/// a set's about the mean of its points.
+/// Forces and moments of plain holds on what they hold, as further supports: a line's about its middle,
+/// of a set about the mean of its points.
 void fill_holds(const Model& model, const StepSolution& step, StepResult& out);
 
 /// Dial readings.
@@ -26,15 +26,15 @@ void fill_dials(const Model& model, const StepSolution& step, StepResult& out);
 /// in.
 void fill_checks(const Model& model, const StepSolution& step, StepResult& out);
 
-/// What writers draw. \param sections one shared copy per mesh section.
+/// Fields for writers. \param sections one shared copy per mesh section.
 void fill_fields(const Model& model, const StepSolution& step,
                  const std::vector<std::shared_ptr<const Section>>& sections, StepResult& out);
 
-/// Verdict against the limits over all steps. A part used over 100 % is a reason without any limit; bend angle and bow
-/// of the apron are judged in bend steps only.
+/// Verdict against the limits over all steps. A utilisation above 100 % is a reason even without a limit; bend angle
+/// and bow of the apron are checked in bend steps only.
 Verdict judge(const Machine& machine, const std::vector<StepResult>& steps);
 
-/// One warning for each part that is displaced more than small displacements allow for.
+/// One warning for each part whose displacement is too large for small-displacement theory.
 void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& warnings);
 
 /// Stress field of the shells of one owner, at its nodes.

@@ -31,8 +31,8 @@ ShellResultants turned(const ShellResultants& r, double c, double s) {
   return {turn(r.n), turn(r.m), {c * r.q[0] + s * r.q[1], -s * r.q[0] + c * r.q[1]}};
 }
 
-/// Whether stress of one element may be averaged with that of another of the same owner: a part of the own mesh may
-/// have folds, steps in thickness and quads that look the other way.
+/// Whether stress of one element may be averaged with that of another of the same owner: a part of the user's mesh may
+/// have folds, steps in thickness and quads with opposite normals.
 bool alike(const Model& m, const ShellElement& a, const ShellElement& b) {
   constexpr double least = 0.866; // cosine of 30 degrees; common practice, no source
   if (!(a.owner == b.owner)) return false;
@@ -41,7 +41,7 @@ bool alike(const Model& m, const ShellElement& a, const ShellElement& b) {
          shell_axes(corners_of(m.mesh, a)).row(2).dot(shell_axes(corners_of(m.mesh, b)).row(2)) > least;
 }
 
-/// Cosine and sine from an element's x axis to a direction, as seen in the element's plane.
+/// Cosine and sine of the angle from an element's x axis to a direction, in the element's plane.
 std::array<double, 2> angle_to(const Eigen::Matrix3d& axes, const Eigen::Vector3d& along) {
   const Eigen::Vector2d in_plane(axes.row(0).dot(along), axes.row(1).dot(along));
   return {in_plane.x() / in_plane.norm(), in_plane.y() / in_plane.norm()};

@@ -16,32 +16,16 @@ Eigen::Vector3d place_at(const Place& place, double angle) {
   return place.frame == Frame::apron ? Eigen::Vector3d(apron_turn(angle) * place.at) : place.at;
 }
 
-/// What the case says a joint joins; kind `none` for a rod, which knows only where it ends.
+/// The parts that a joint joins in the case; kind `none` for a rod, which has only end points.
 std::array<Ref, 2> joins_of(const Machine& m, const Joint& j) {
-  const auto i = static_cast<std::size_t>(j.index);
-  const Ref ground{Ref::Kind::ground};
-  switch (j.kind) {
-  case JointKind::post:
-    return m.posts.at(i).joins;
-  case JointKind::cam:
-    return m.cams.at(i).joins;
-  case JointKind::hinge:
-    return m.hinges.at(i).joins;
-  case JointKind::tie:
-    return m.ties.at(i).joins;
-  case JointKind::screw:
-    return m.screws.at(i).joins;
-  case JointKind::support:
-    return {m.supports.at(i).bar, ground};
-  case JointKind::handle:
-    return {Ref{Ref::Kind::bar, BodyKind::apron, m.handles.at(i).bar}, ground};
-  case JointKind::pad:
-  case JointKind::touch:
+  if (j.kind == JointKind::pad || j.kind == JointKind::touch)
     return {Ref{Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar},
             Ref{Ref::Kind::bar, BodyKind::clamp, m.nose.bar}};
-  default:
-    return {};
-  }
+  std::array<Ref, 2> out{};
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == j.kind) out = list.at(static_cast<std::size_t>(j.index)).joins;
+  });
+  return out;
 }
 
 /// The bar that a place of a contact lies on.
@@ -67,10 +51,10 @@ Vector6d about_origin(const Model& m, const Component& comp, const StepLoads& lo
   return out;
 }
 
-/// Adds what a source puts on each part, as a force on its line of action at the point nearest to the origin.
+/// Adds the load of a source on each part, as a force on its line of action at the point nearest to the origin.
 void add_loads(const Model& m, const StepSolution& step, const std::string& what, const StepLoads& loads,
                StepResult& out) {
-  constexpr double metre = 1; // a force that even on such a lever is nothing beside the moment has no line of action
+  constexpr double metre = 1; // a force whose moment on this arm is negligible beside the moment has no line of action
   for (std::size_t c = 0; c < m.map.components.size(); ++c) {
     const Vector6d sum = about_origin(m, m.map.components[c], loads, step.angle);
     if (sum.isZero(0)) continue;

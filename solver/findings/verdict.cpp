@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-/// What a part may be used where the case sets no limit of its own: all of it.
+/// Permitted utilisation where the case sets no limit: 100 %.
 constexpr double whole = 1;
 
 /// The step in which a value is clearly the greatest of those over its limit; nullptr where none is.
@@ -42,19 +42,19 @@ void judge_angle(const Limits& limits, const std::vector<StepResult>& steps, Ver
   v.reasons.back().step = worst->name;
 }
 
-/// Each part that is used by more than the limit, in the step where it is used most.
+/// Each part whose utilisation exceeds the limit, in the step with the highest.
 void judge_utilisation(const Limits& limits, const std::vector<StepResult>& steps, Verdict& v) {
   const double limit = limits.utilisation.value_or(whole);
   for (const PartPeaks& p : part_peaks(steps)) {
     if (!(p.use.value > limit)) continue;
-    Reason r{p.check.failure, p.kind == "bar" ? "stress in " + p.name : p.label(), p.check.what, p.use.value, limit};
+    Reason r{p.check.failure, p.kind ? p.label() : "stress in " + p.name, p.check.what, p.use.value, limit};
     r.step = p.use.step;
     r.x = p.use.x;
     v.reasons.push_back(std::move(r));
   }
 }
 
-/// What is displaced too far, each part in its worst step.
+/// Parts that are displaced too far, each in its worst step.
 void judge_displacements(const std::vector<StepResult>& steps, Verdict& v) {
   std::vector<Reason> worst;
   for (const StepResult& s : steps)
@@ -105,7 +105,7 @@ void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& war
   for (const Reason& r : verdict.reasons)
     if (r.failure == Failure::moves)
       warnings.push_back(r.part + " is displaced so far in step " + r.step +
-                         " that small displacements hold only roughly, and so do all figures of this case");
+                         " that small-displacement theory, and with it every result of this case, is only approximate");
 }
 
 } // namespace bedbow

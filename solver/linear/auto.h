@@ -1,5 +1,5 @@
 /// \file
-/// Choice among the linear solvers by the matrix at hand.
+/// Choice of the linear solver by the matrix.
 #pragma once
 
 #include "solver/linear/factorization.h"

@@ -47,7 +47,7 @@ void BandLdlt::lay_out(const SymmetricMatrix& pattern) {
 }
 
 // For each bundle-column, the bundles below the diagonal that reach it; those that reach furthest left come first, so
-// that a chunk of them is updated over growing numbers of rows.
+// that a chunk of them is updated over increasing numbers of rows.
 void BandLdlt::list_columns() {
   column_start_.assign(bundles_ + 1, 0);
   for (int I = 0; I < bundles_; ++I)
@@ -89,7 +89,7 @@ void BandLdlt::fill(const SymmetricMatrix& lower) {
     const int end = ends ? starts[j] + ends[j] : starts[j + 1];
     for (int p = starts[j]; p < end; ++p) {
       const int i = rows[p];
-      if (i < j) continue; // upper triangle: not ours
+      if (i < j) continue; // upper triangle: ignored
       unsigned high = new_index(i), low = new_index(j);
       if (high < low) std::swap(high, low);
       const unsigned I = high / lanes;
@@ -101,7 +101,7 @@ void BandLdlt::fill(const SymmetricMatrix& lower) {
 
 std::optional<Breakdown> BandLdlt::factor(const SymmetricMatrix& lower, bool positive) {
   if (lower.rows() != n_ || lower.cols() != n_)
-    throw std::invalid_argument("the matrix to factor is not of the size that was laid out");
+    throw std::invalid_argument("the size of the matrix differs from that of the layout");
   clear();
   fill(lower);
   return factor_in_place(positive);

@@ -4,7 +4,7 @@
 /// Rows are kept in bundles of four, each bundle from its first nonzero column (rounded down to a multiple of four) to
 /// its diagonal, the four rows interleaved: element (i, k) of bundle I = i / 4 stands at `origin[I] + 4 k + i % 4`. A
 /// column of a bundle is one vector register, so that every kernel streams through memory. Work is n h^2 / 2
-/// multiply-adds for half-bandwidth h; a row that reaches far costs only itself.
+/// multiply-adds for half-bandwidth h; a long row affects only its own cost.
 #pragma once
 
 #include "solver/linear/factorization.h"
@@ -17,7 +17,7 @@
 
 namespace bedbow {
 
-/// Where a factorization broke down, and the movement that meets no resistance there.
+/// Where a factorization broke down, and the mechanism.
 struct Breakdown {
   int unknown = -1;          ///< in the matrix's own numbering
   Eigen::VectorXd mechanism; ///< size n, largest entry 1
@@ -32,9 +32,9 @@ public:
 
   /// Fills the envelope with a matrix and factors it. \param lower entries inside the envelope.
   /// \param positive a negative pivot is a breakdown too.
-  /// \return nothing when it went well, else the first breakdown; the factor is then of no use.
-  /// A pivot counts as zero when the movement it belongs to, u = L^-T e_j with energy d_j = u'Au, has no more energy
-  /// than rounding leaves: d_j <= 8 eps u' diag(A) u. Throws std::invalid_argument on an entry outside the envelope.
+  /// \return nothing on success, else the first breakdown; the factor is then invalid.
+  /// A pivot counts as zero when its displacement u = L^-T e_j, with energy d_j = u'Au, has no more energy than
+  /// rounding: d_j <= 8 eps u' diag(A) u. Throws std::invalid_argument on an entry outside the envelope.
   std::optional<Breakdown> factor(const SymmetricMatrix& lower, bool positive = true);
 
   /// The same by hand, for callers that add element matrices straight into the envelope: clear(), add() each entry of
@@ -88,14 +88,14 @@ private:
   std::vector<int> column_start_;      // bundles below the diagonal that reach each bundle-column, longest first
   std::vector<int> column_rows_;
   linear::AlignedDoubles values_; // L; diagonal blocks hold the inverse of their unit lower triangle
-  linear::AlignedDoubles packed_; // D L' of the bundle at work
+  linear::AlignedDoubles packed_; // D L' of the current bundle
   std::vector<double> diagonal_;  // of A
   std::vector<double> pivot_, inverse_pivot_;
   struct Suspect {
     int index;
     double pivot;
   };
-  std::vector<Suspect> suspects_; // pivots to look at closer, as they came out
+  std::vector<Suspect> suspects_; // pivots to be checked, as computed
 };
 
 } // namespace bedbow

@@ -17,7 +17,7 @@ namespace {
 
 constexpr int block_size = lanes * lanes;
 constexpr double epsilon = std::numeric_limits<double>::epsilon();
-constexpr double suspicious = 1e-6; // pivot over diagonal below which the movement is looked at
+constexpr double suspicious = 1e-6; // pivot over diagonal below which the displacement is checked
 
 // acc[v][c] -= row_v[k] * packed[k][c] for k in [begin, end), the first `Active` rows only.
 template <int V, int Active>
@@ -74,7 +74,7 @@ void BandLdlt::factor_diagonal(int J, double* a) {
     double d = a[lanes * c + c];
     const double scale = std::abs(diagonal_[j]);
     if (!(d > suspicious * scale)) suspects_.push_back({j, d});
-    if (!(std::abs(d) > epsilon * epsilon * scale)) d = scale > 0 ? epsilon * epsilon * scale : 1.0; // to go on
+    if (!(std::abs(d) > epsilon * epsilon * scale)) d = scale > 0 ? epsilon * epsilon * scale : 1.0; // to continue
     if (d < 0) ++negative_;
     pivot_[j] = d;
     const double inverse = 1 / d;
@@ -139,7 +139,7 @@ std::optional<Breakdown> BandLdlt::factor_in_place(bool positive) {
   return suspects_.empty() ? std::nullopt : examine(positive);
 }
 
-// u = L^-T e_j: the movement with u_j = 1 that leaves no force on the unknowns before j. Its energy is the pivot.
+// u = L^-T e_j: the displacement with u_j = 1 without force on the unknowns before j. Its energy is the pivot.
 Eigen::VectorXd BandLdlt::movement(int j) const {
   linear::AlignedDoubles x(static_cast<std::size_t>(lanes) * bundles_, 0.0);
   // Within its own block, the columns after j do not count: they are not yet eliminated.
@@ -152,7 +152,7 @@ Eigen::VectorXd BandLdlt::movement(int j) const {
 
 std::optional<Breakdown> BandLdlt::examine(bool positive) const {
   for (const auto& [j, pivot] : suspects_) {
-    if (!positive && std::abs(pivot) > suspicious * std::abs(diagonal_[j])) continue; // negative, and may be
+    if (!positive && std::abs(pivot) > suspicious * std::abs(diagonal_[j])) continue; // negative, as permitted
     Eigen::VectorXd u = movement(j);
     double scale = 0;
     for (int i = 0; i <= j; ++i) scale += std::abs(diagonal_[i]) * u[old_index(i)] * u[old_index(i)];

@@ -1,5 +1,5 @@
 // Solves on the envelope factor. Several right-hand sides go side by side, row-major in blocks of eight, so that each
-// number of the factor meets whole vectors.
+// entry of the factor is applied to whole vectors.
 #include "solver/linear/band.h"
 
 #include <algorithm>

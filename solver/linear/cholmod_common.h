@@ -22,7 +22,7 @@ struct Common {
   Common& operator=(const Common&) = delete;
 };
 
-/// The lower triangle as CHOLMOD sees it, nothing copied; it must be compressed and outlive the view.
+/// CHOLMOD's view of the lower triangle, without copying; it must be compressed and outlive the view.
 inline cholmod_sparse view(const SymmetricMatrix& a) {
   cholmod_sparse s{};
   s.nrow = a.rows();

@@ -7,7 +7,7 @@
 #include <atomic>
 #include <cstddef>
 
-// BLAS and LAPACK as Fortran has them; the lengths are those of the texts.
+// BLAS and LAPACK with Fortran calling conventions; the lengths are those of the strings.
 extern "C" {
 void dpotrf_(const char* uplo, const int* n, double* a, const int* lda, int* info, std::size_t uplo_length);
 void dtrsm_(const char* side, const char* uplo, const char* transposed, const char* diagonal, const int* m,
@@ -23,7 +23,7 @@ namespace bedbow::linear {
 
 namespace {
 
-/// The matrix by blocks. In a column of a group stand first the group's own rows from the diagonal on, then those of
+/// The matrix by blocks. A column of a group contains first the group's own rows from the diagonal on, then those of
 /// each later neighbour, whole, because the unknowns of a group share their pattern.
 class Blocks {
 public:
@@ -31,7 +31,7 @@ public:
       : lower_(lower)
       , q_(q)
       , below_(q.graph.adjacent.size()) {
-    std::vector<int> filled(q.graph.size(), 0); // rows of later neighbours met so far; they come ascending
+    std::vector<int> filled(q.graph.size(), 0); // rows of later neighbours so far, in ascending order
     for (int g = 0; g < q.graph.size(); ++g)
       for (int e = q.graph.start[g]; e < q.graph.start[g + 1]; ++e)
         if (const int h = q.graph.adjacent[e]; h < g) {
@@ -138,7 +138,7 @@ private:
     }
   }
 
-  /// Adds what a child leaves behind, as far as it falls into the front's columns [from, to).
+  /// Adds a child's update matrix, as far as it falls into the front's columns [from, to).
   void add_update(int child, const std::vector<Run>& runs, int from, int to, double* x, int height) const {
     const double* u = updates_[child].get();
     const std::ptrdiff_t size = f_.height(child) - f_.pivots(child);
@@ -165,7 +165,7 @@ private:
   const Quotient& q_;
   const Fronts& f_;
   FrontValues values_;
-  std::vector<std::unique_ptr<double[]>> updates_; // of fronts whose parents are still to come: lower triangles
+  std::vector<std::unique_ptr<double[]>> updates_; // of fronts whose parents are not yet processed: lower triangles
   std::vector<int> new_group_;
   std::vector<std::vector<int>> children_;
   std::vector<FrontRows> rows_;

@@ -8,11 +8,11 @@
 
 namespace bedbow::linear {
 
-/// Columns of L front by front, each front's as a dense matrix of its height; above the diagonal is rubbish.
+/// Columns of L front by front, each front's as a dense matrix of its height; entries above the diagonal are undefined.
 using FrontValues = std::unique_ptr<double[]>;
 
-/// L L' of a matrix. \param q its groups. \return null where it is not positive definite, or where its groups don't
-/// hold whole blocks.
+/// L L' of a matrix. \param q its groups. \return null where it is not positive definite, or where its groups
+/// do not consist of whole blocks.
 FrontValues factor_fronts(const SymmetricMatrix& lower, const Quotient& q, const Fronts& fronts, int threads);
 
 } // namespace bedbow::linear

@@ -1,5 +1,5 @@
 /// \file
-/// Where the rows of a child go in its parent's front.
+/// Positions of a child's rows in its parent's front.
 #pragma once
 
 #include "solver/linear/fronts.h"
@@ -8,7 +8,7 @@
 
 namespace bedbow::linear {
 
-/// Rows that stay together on the way up.
+/// Rows that stay contiguous in the parent.
 struct Run {
   int from; ///< among the child's rows beyond its pivots
   int to;   ///< in the parent's front

@@ -9,13 +9,13 @@ namespace bedbow::linear {
 
 namespace {
 
-/// A group's, later a front's, place in the elimination while fronts are put together.
+/// A group, later a front, while fronts are being merged.
 struct Node {
   std::vector<int> pivots; ///< groups, in order of elimination (numbered by that order)
   std::vector<int> beyond; ///< groups after the pivots that they touch, ascending
   int parent = -1;
   double width = 0, rest = 0; ///< unknowns in pivots, beyond
-  double zeros = 0;           ///< entries that are stored though they stay zero
+  double zeros = 0;           ///< stored entries that are zero
   std::vector<int> children;
 };
 
@@ -38,8 +38,8 @@ public:
 private:
   [[nodiscard]] double width(int place) const { return q_.width(order_[place]); }
 
-  /// Structure of every group's column, bottom up: its later neighbours and what its children touch. A group whose
-  /// child touches just the same joins it at once.
+  /// Structure of every group's column, bottom up: its later neighbours and those of its children. A group whose child
+  /// has the same structure is merged with it at once.
   void eliminate() {
     const auto n = static_cast<int>(order_.size());
     std::vector<int> mark(n, -1);
@@ -71,7 +71,7 @@ private:
     }
   }
 
-  /// Takes a child's pivots ahead of the front's own.
+  /// Puts a child's pivots before the front's own.
   void merge(int child, int into) {
     Node &c = nodes_[child], &p = nodes_[into];
     p.zeros += c.zeros + c.width * (p.width + p.rest - c.rest);
@@ -84,8 +84,8 @@ private:
     c = Node{};
   }
 
-  /// Small fronts join their parents where few zeros come in: dense arithmetic is quicker than bookkeeping (Ashcraft &
-  /// Grimes 1989). The shares are those of CHOLMOD's guide, widths measured (docs/performance.md).
+  /// Merges small fronts with their parents where few zeros are added: dense arithmetic is faster than bookkeeping
+  /// (Ashcraft & Grimes 1989). The ratios are those of CHOLMOD's guide, widths measured (docs/performance.md).
   void join() {
     for (std::size_t i = 0; i < nodes_.size(); ++i) {
       if (nodes_[i].pivots.empty()) continue;
@@ -112,7 +112,7 @@ private:
     std::vector<int> post; // nodes
     for (std::size_t i = 0; i < nodes_.size(); ++i) {
       if (nodes_[i].pivots.empty()) continue;
-      // The child with the largest front last: the least memory is waiting beside it.
+      // The child with the largest front last: it minimises the memory of waiting updates.
       auto& children = nodes_[i].children;
       std::sort(children.begin(), children.end(),
                 [&](int a, int b) { return std::pair(nodes_[a].rest, a) < std::pair(nodes_[b].rest, b); });
@@ -188,7 +188,7 @@ Graph part_of(const Graph& g, const std::vector<int>& nodes, std::vector<int>& l
   return out;
 }
 
-/// How late each node may be eliminated: 0 inside a part, higher on the cuts, highest on the first.
+/// Elimination rank of each node: 0 inside a part, higher on the cuts, highest on the first.
 class Cuts {
 public:
   Cuts(const Graph& g, int levels)

@@ -1,7 +1,6 @@
 /// \file
-/// What an elimination will look like before any number is known: the dense fronts of the multifrontal method
-/// (Duff & Reid 1983; Liu 1992, SIAM Review 34(1) 82-109), found on the graph of groups, which is a sixth of the
-/// matrix.
+/// Symbolic elimination: the dense fronts of the multifrontal method (Duff & Reid 1983; Liu 1992, SIAM Review 34(1)
+/// 82-109), found on the graph of groups, which has a sixth of the matrix's unknowns.
 #pragma once
 
 #include "solver/linear/graph.h"
@@ -12,7 +11,7 @@
 
 namespace bedbow::linear {
 
-/// Fronts come in postorder: children before parents, a subtree without gaps. Groups are numbered anew so that the
+/// Fronts come in postorder: children before parents, a subtree without gaps. Groups are renumbered so that the
 /// pivots of the fronts follow one another.
 struct Fronts {
   std::vector<int> order;  ///< order[new] = old, of the groups
@@ -44,14 +43,14 @@ struct Fronts {
   [[nodiscard]] double total_work() const;
 };
 
-/// \param order an elimination order of the groups; it is kept but for the order of independent ones.
+/// \param order an elimination order of the groups; it is kept except for the order of independent ones.
 Fronts make_fronts(const Quotient& q, std::span<const int> order);
 
-/// Multiply-adds of the longest chain from a leaf to a root: no number of cores is done sooner.
+/// Multiply-adds of the longest chain from a leaf to a root: a lower bound for any number of cores.
 double longest_chain(const Fronts& fronts);
 
-/// Minimum degree, but a cut through the middle of the structure behind all else, then those through the middles of its
-/// parts, `levels` times over. The cuts go along the breadth-first levels of Cuthill & McKee, across a long structure.
+/// Minimum degree, with a cut through the middle of the structure ordered last, then those through the middles of its
+/// parts, to `levels` levels. The cuts follow the breadth-first levels of Cuthill & McKee, across a long structure.
 std::vector<int> dissected_order(const Graph& graph, int levels);
 
 } // namespace bedbow::linear

@@ -8,7 +8,7 @@ namespace bedbow::linear {
 
 namespace {
 
-// Spreads the bits of an index, so that sums of them tell sets apart (Steele, Lea & Flood 2014).
+// Mixes the bits of an index, so that their sums distinguish sets (Steele, Lea & Flood 2014).
 std::uint64_t spread(std::uint64_t x) {
   x += 0x9e3779b97f4a7c15ULL;
   x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9ULL;
@@ -16,7 +16,7 @@ std::uint64_t spread(std::uint64_t x) {
   return x ^ (x >> 31);
 }
 
-// First unknown of each group. Two sets that happen to have one sum are no harm: a group then holds zeros.
+// First unknown of each group. Two sets with the same sum do no harm: a group then contains zeros.
 std::vector<int> group_starts(const SymmetricMatrix& lower) {
   const auto n = static_cast<int>(lower.cols());
   std::vector<std::uint64_t> mark(n), sum(n);
@@ -43,8 +43,7 @@ Quotient quotient(const SymmetricMatrix& lower) {
   std::vector<int> group_of(lower.cols());
   for (int g = 0; g < groups; ++g) std::fill(group_of.begin() + q.first[g], group_of.begin() + q.first[g + 1], g);
 
-  // One column speaks for its group, save where different columns reach different groups below: walk them all only
-  // when the group is alone in having the pattern, which a group has by definition.
+  // One column represents its group, since by definition all columns of a group have the same pattern.
   std::vector<int> seen(groups, -1), degree(groups + 1, 0);
   std::vector<std::pair<int, int>> edges;
   edges.reserve(static_cast<std::size_t>(groups) * 4);

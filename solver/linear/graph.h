@@ -1,5 +1,5 @@
 /// \file
-/// The graph of a sparse symmetric matrix, with unknowns of one pattern (the movements of a node) taken together, and
+/// The graph of a sparse symmetric matrix, with unknowns of the same pattern (the dofs of a node) grouped, and
 /// orderings of it. An order is a list order[new] = old.
 #pragma once
 
@@ -19,7 +19,7 @@ struct Graph {
   }
 };
 
-/// Groups of consecutive unknowns that share one closed neighbourhood, and the graph between the groups.
+/// Groups of consecutive unknowns with the same closed neighbourhood, and the graph between the groups.
 /// On a mesh of shells a group is a node: a sixth of the unknowns, a thirty-sixth of the entries.
 struct Quotient {
   Graph graph;
@@ -36,7 +36,7 @@ std::vector<int> reverse_cuthill_mckee(const Graph& graph);
 /// Approximate minimum degree (Amestoy, Davis & Duff 1996).
 std::vector<int> minimum_degree(const Graph& graph);
 
-/// The same with nodes of a higher number in `late` behind all of a lower one (Amestoy, Davis & Duff 2004, CAMD).
+/// The same with nodes of a higher number in `late` after all of a lower one (Amestoy, Davis & Duff 2004, CAMD).
 /// \param late 0 .. size - 1 for each node.
 std::vector<int> minimum_degree(const Graph& graph, std::span<const int> late);
 

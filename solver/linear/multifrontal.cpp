@@ -21,8 +21,8 @@ using linear::FrontRows;
 using linear::Fronts;
 using linear::FrontValues;
 
-/// y <- triangle^-1 y. For one column Eigen's solver of vectors, which spares the copy of the triangle that pays off
-/// for several.
+/// y <- triangle^-1 y. For one column Eigen's vector solver, which avoids a copy of the triangle that is worthwhile
+/// only for several.
 template <class Triangle, class Columns> void solve_triangle(const Triangle& triangle, Columns& y) {
   if (y.cols() == 1) {
     auto column = y.col(0);
@@ -50,11 +50,11 @@ public:
   void solve(Eigen::Ref<MatrixXd> b) const override {
     if (b.size() == 0) return;
     MatrixXd x = b(unknown_, Eigen::all);
-    // Each number of the factor comes from memory twice, which takes as long as some twenty multiply-adds.
+    // Each entry of the factor is read from memory twice, which takes as long as about twenty multiply-adds.
     const int threads =
         linear::threads_for(20. * static_cast<double>(f_.values.back()) * static_cast<double>(b.cols()), threads_);
     std::vector<FrontRows> rows(static_cast<std::size_t>(threads), FrontRows(f_));
-    std::vector<MatrixXd> left(f_.parent.size()); // what each front leaves to its parent
+    std::vector<MatrixXd> left(f_.parent.size()); // update of each front for its parent
     linear::upwards(f_, threads, [&](int front, int thread) { forward(front, rows[thread], x, left); });
     linear::downwards(f_, threads, [&](int front, int) { backward(front, x); });
     b(unknown_, Eigen::all) = x;
@@ -69,7 +69,7 @@ private:
     return {values_.get() + f_.values[front], f_.height(front), f_.pivots(front)};
   }
 
-  /// y = L^-1 (b less what the children leave), and what the front leaves.
+  /// y = L^-1 (b less the children's updates), and the front's own update.
   void forward(int front, FrontRows& rows, MatrixXd& x, std::vector<MatrixXd>& left) const {
     const auto l = columns(front);
     const Index pivots = l.cols(), rest = l.rows() - pivots;
@@ -128,10 +128,10 @@ private:
   int threads_;
 };
 
-/// The fronts of the best of three orders: without cuts, with one, with three. What counts is half the work and half
-/// the longest chain, whatever the cores at hand, so that results do not depend on them.
+/// The fronts of the best of three orders: without cuts, with one, with three. The criterion is half the work plus
+/// half the longest chain, whatever the number of cores, so that results do not depend on it.
 Fronts best_fronts(const linear::Quotient& q) {
-  constexpr int small = 1000; // groups: one core is done before a second has begun
+  constexpr int small = 1000; // groups: one core finishes before a second has started
   if (q.graph.size() < small) return make_fronts(q, linear::minimum_degree(q.graph));
   std::array<Fronts, 3> tried;
   const auto attempt = [&](int cuts) { tried[cuts] = make_fronts(q, linear::dissected_order(q.graph, cuts)); };
@@ -160,7 +160,7 @@ FactorOutcome multifrontal_factor(const SymmetricMatrix& lower, const FactorHint
   const linear::Quotient q = linear::quotient(lower);
   Fronts fronts = best_fronts(q);
   FrontValues values = linear::factor_fronts(lower, q, fronts, linear::threads_for(fronts.total_work(), hints.threads));
-  if (!values) return cholmod_factor(lower, hints); // which names what moves
+  if (!values) return cholmod_factor(lower, hints); // which names the mechanism
   return {std::make_unique<Multifrontal>(q, std::move(fronts), std::move(values), hints.threads), -1, {}};
 }
 

@@ -6,8 +6,8 @@
 
 namespace bedbow {
 
-/// Factors a positive definite matrix, in an order that leaves work for two cores (the cheapest of some candidates by
-/// their multiply-adds). An indefinite one (hints.positive false), a small one, and one that breaks down go to
+/// Factors a positive definite matrix, in an order that suits two cores (the cheapest of several candidates by
+/// their multiply-adds). An indefinite one (hints.positive false), a small one, and one that breaks down are passed to
 /// cholmod_factor. The result does not depend on the number of cores. Throws std::bad_alloc when memory runs out.
 FactorOutcome multifrontal_factor(const SymmetricMatrix& lower, const FactorHints& hints);
 

@@ -21,7 +21,7 @@ public:
 
   struct Levels {
     std::vector<int> visited;
-    int height = 0, last_level = 0; // number of levels; index in visited where the last begins
+    int height = 0, last_level = 0; // number of levels; index in visited of the start of the last
   };
 
   Levels from(int start) {

@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-// Which BLAS and whether an OpenMP runtime are loaded is the system's choice, so both are asked by name.
+// The system chooses the BLAS and whether an OpenMP runtime is loaded, so both are looked up by name.
 void call_if_loaded(const char* name, int argument) {
   if (void* symbol = dlsym(RTLD_DEFAULT, name)) reinterpret_cast<void (*)(int)>(symbol)(argument);
 }
@@ -19,7 +19,7 @@ int ask_if_loaded(const char* name, int otherwise) {
   return symbol ? reinterpret_cast<int (*)()>(symbol)() : otherwise;
 }
 
-/// BLAS keeps one number of threads for the process: the first that wants one thread sets it, the last gives it back.
+/// BLAS has one number of threads per process: the first guard sets it to one, the last restores it.
 struct BlasThreads {
   std::mutex mutex;
   int users = 0, before = 1;

@@ -13,9 +13,9 @@ void tune_process();
 /// One thread per BLAS call; part of tune_process, for solvers that must have it even in untuned processes.
 void single_thread_blas();
 
-/// As long as one lives, BLAS calls of the process and OpenMP in the calling thread use one thread each: sums come in
-/// one order, and results are the same to the last digit whether a program, a test or somebody else's process asks for
-/// them. What the process had set before comes back when the last one goes.
+/// While an object exists, BLAS calls of the process and OpenMP in the calling thread use one thread each: the order of
+/// sums is fixed, and results are identical to the last digit in any process. The last object restores the previous
+/// setting.
 class OneThread {
 public:
   OneThread();
@@ -27,9 +27,9 @@ private:
   int levels_ = 0; ///< of nested OpenMP teams that the thread allowed before
 };
 
-/// The calling thread asks OpenMP for no help: libraries that would start threads of their own stay in it. OpenMP keeps
-/// this setting by thread, so each new thread that calls solvers begins with it; without, threads that spin while they
-/// wait take the cores from those that work.
+/// Limits OpenMP in the calling thread to one thread, so that libraries start no threads of their own. OpenMP keeps
+/// this setting per thread, so each new thread that calls solvers must set it; otherwise waiting threads spin and take
+/// cores from working ones.
 void single_thread_openmp();
 
 } // namespace bedbow

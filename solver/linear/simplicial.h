@@ -1,5 +1,5 @@
 /// \file
-/// Column by column L D L' by Eigen's SimplicialLDLT, minimum degree. Slow and simple; the referee for the others.
+/// Column by column L D L' by Eigen's SimplicialLDLT, minimum degree. Slow and simple; the reference for the others.
 #pragma once
 
 #include "solver/linear/factorization.h"

@@ -12,9 +12,9 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using RowMajor = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
 
-constexpr Index together = 32; // columns that go through the factor at once
+constexpr Index together = 32; // columns processed at once
 
-/// Rows of one supernode of W for one bunch of columns.
+/// Rows of one supernode of W for one block of columns.
 struct Piece {
   std::size_t supernode;
   std::size_t bunch;
@@ -29,7 +29,7 @@ public:
     for (std::size_t s = 0; s < l.count(); ++s) std::fill(of_.begin() + l.first[s], of_.begin() + l.first[s + 1], s);
   }
 
-  /// Columns in order of their first pivot, so that neighbours share their way to the root.
+  /// Columns in order of their first pivot, so that neighbours share their path to the root.
   [[nodiscard]] std::vector<int> sorted(const Eigen::SparseMatrix<double>& b) const {
     std::vector<int> first(static_cast<std::size_t>(b.cols()), static_cast<int>(l_.place.size()));
     for (int j = 0; j < b.cols(); ++j)
@@ -41,7 +41,7 @@ public:
     return order;
   }
 
-  /// Eliminates a bunch of columns; the pieces of W are appended.
+  /// Eliminates a block of columns; the pieces of W are appended.
   void eliminate(const Eigen::SparseMatrix<double>& b, const std::vector<int>& order, std::size_t bunch,
                  std::vector<Piece>& pieces) const {
     const Index first = together * static_cast<Index>(bunch), width = std::min(together, b.cols() - first);

@@ -23,11 +23,11 @@ struct Supernodes {
   [[nodiscard]] std::size_t count() const { return first.size() - 1; }
 };
 
-/// \param l supernodal L L'; must outlive what is returned.
+/// \param l supernodal L L'; must outlive the result.
 Supernodes supernodes_of(const ::cholmod_factor& l);
 
 /// B' A^-1 B = W' W with W = L^-1 P B. A column reaches only the supernodes between its entries and the root of the
-/// elimination tree, so columns that lie together cost little (Gilbert & Peierls 1988, from memory). \param b n x k,
+/// elimination tree, so neighbouring columns are cheap (Gilbert & Peierls 1988, from memory). \param b n x k,
 /// unknowns in the matrix's own numbering. \return k x k, exactly symmetric.
 Eigen::MatrixXd half_products(const Supernodes& l, const Eigen::SparseMatrix<double>& b);
 

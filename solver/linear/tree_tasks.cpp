@@ -13,7 +13,7 @@ namespace bedbow::linear {
 
 namespace {
 
-/// Consecutive fronts for one thread, and what it waits for.
+/// Consecutive fronts for one thread, with their dependencies.
 struct Task {
   int begin, end; ///< fronts
   int parent = -1;
@@ -32,7 +32,7 @@ std::vector<Task> tasks_of(const Fronts& f) {
     int root = i;
     while (f.parent[root] >= 0 && f.begin[f.parent[root]] == i && f.work[f.parent[root]] <= small)
       root = f.parent[root];
-    // A front with children of its own that are tasks already stands alone.
+    // A front whose children are separate tasks is a task by itself.
     const int begin = f.begin[root] == i ? i : root;
     for (int k = begin; k <= root; ++k) task_of[k] = static_cast<int>(tasks.size());
     tasks.push_back({begin, root + 1, -1, 0, {}});
@@ -117,7 +117,7 @@ private:
       free(t.parent);
   }
 
-  /// The ready task nearest to home, in the direction of the walk.
+  /// The ready task nearest to the thread's own share, in the direction of the traversal.
   [[nodiscard]] int next(int home) const {
     const auto n = static_cast<int>(tasks_.size());
     for (int k = 0; k < n; ++k) {
@@ -157,7 +157,7 @@ void downwards(const Fronts& fronts, int threads, const FrontWork& work) {
 }
 
 int threads_for(double work, int asked) {
-  constexpr double least = 1e8; // multiply-adds: some ten milliseconds
+  constexpr double least = 1e8; // multiply-adds: about ten milliseconds
   const int cores = asked > 0 ? asked : static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
   return work < least ? 1 : std::min(cores, 16);
 }

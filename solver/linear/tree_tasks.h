@@ -8,18 +8,18 @@
 
 namespace bedbow::linear {
 
-/// What is done with one front. \param thread 0 .. threads - 1.
+/// Work on one front. \param thread 0 .. threads - 1.
 using FrontWork = std::function<void(int front, int thread)>;
 
 /// All fronts, children before parents. Small subtrees stay in one thread, in postorder; each thread starts in its own
-/// share of the tree, so that halves stay apart as long as there is work in them. What one call throws is thrown again
-/// here when the others have ended.
+/// share of the tree, so that halves stay separate as long as there is work in them. An exception of one call is
+/// rethrown here when the others have ended.
 void upwards(const Fronts& fronts, int threads, const FrontWork& work);
 
 /// All fronts, parents before children.
 void downwards(const Fronts& fronts, int threads, const FrontWork& work);
 
-/// Threads worth starting for so many multiply-adds. \param asked 0: all cores.
+/// Number of threads worth starting for a number of multiply-adds. \param asked 0: all cores.
 int threads_for(double work, int asked);
 
 } // namespace bedbow::linear

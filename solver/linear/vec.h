@@ -1,6 +1,6 @@
 /// \file
 /// Four doubles side by side, as the compilers' own vector type: AVX registers where the processor level has them,
-/// pairs of SSE registers elsewhere. Always handed on by pointer, never by value, so that the calling convention does
+/// pairs of SSE registers elsewhere. Always passed by pointer, never by value, so that the calling convention does
 /// not depend on the processor level.
 #pragma once
 

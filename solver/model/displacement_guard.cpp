@@ -14,24 +14,23 @@
 #include <cstdio>
 #include <limits>
 #include <map>
-#include <numbers>
 #include <tuple>
 
 namespace bedbow {
 
 namespace {
 
-/// A bar, member, panel, own part or the fingers, as the nodes that it is made of.
+/// A bar, member, panel, part of the user's mesh or the fingers, as a list of nodes.
 struct Part {
   std::string name;
   int component = -1;
-  double length = 0; ///< by which its displacement is measured [m]
+  double length = 0; ///< reference length for its displacement [m]
   std::vector<int> nodes;
 };
 
-/// What of a part is displaced and rotated most.
+/// Greatest displacement and rotation of a part.
 struct Farthest {
-  double displacement = 0, rotation = 0; ///< beyond its travel [m], [rad]; NaN where a node has no number
+  double displacement = 0, rotation = 0; ///< beyond its travel [m], [rad]; NaN where a node's is NaN
   int moved = -1, turned = -1;           ///< nodes
 };
 
@@ -42,7 +41,7 @@ template <class Nodes> double extent(const Mesh& mesh, const Nodes& nodes) {
   return box.isEmpty() ? 0 : box.diagonal().norm();
 }
 
-/// Nodes by what they belong to: bars body by body, members, panels, parts of the own mesh.
+/// Nodes by owner: bars body by body, members, panels, parts of the user's mesh.
 std::map<std::tuple<Ref::Kind, BodyKind, int>, std::vector<int>> nodes_by_owner(const Mesh& mesh) {
   std::map<std::tuple<Ref::Kind, BodyKind, int>, std::vector<int>> out;
   const auto add = [&](const Ref& ref, const auto& nodes) {
@@ -55,7 +54,7 @@ std::map<std::tuple<Ref::Kind, BodyKind, int>, std::vector<int>> nodes_by_owner(
   return out;
 }
 
-/// A short piece that hangs on a larger part is carried along with it, and no less valid for being short.
+/// A short piece of a larger part moves with it, and its small length is not the relevant one.
 std::vector<Part> parts_of(const Model& m) {
   std::vector<Part> out;
   std::vector<double> size(m.map.components.size());
@@ -92,13 +91,13 @@ Farthest farthest(const Part& part, const Travel& travel, const StepSolution& st
   return out;
 }
 
-/// How far the range is used: above 1 beyond it.
+/// Displacement or rotation over its permitted range: above 1 beyond it.
 double range_used(const Part& part, const Farthest& f) {
   const double moved = f.displacement / (most_displaced * part.length), turned = f.rotation / most_turned;
   return std::isfinite(moved + turned) ? std::max(moved, turned) : std::numeric_limits<double>::infinity();
 }
 
-/// Mean displacement and rotation of a component, and what its nodes do besides.
+/// Mean displacement and rotation of a component, and the deformation of its nodes.
 struct MeanMotion {
   Vector6d mean = Vector6d::Zero(); ///< of the component's centre
   double besides = 0;               ///< share of the displacements that is bending: 0 rigid
@@ -130,8 +129,7 @@ std::string listed(const std::vector<std::string>& names) {
 }
 
 std::string label_of(const Joint& j) {
-  const std::string kind = to_string(j.kind);
-  return j.name.starts_with(kind) ? j.name : kind + " " + j.name;
+  return with_kind(info(j.kind).key, j.name);
 }
 
 bool touches(const Model& m, const Row& row, int component) {
@@ -139,8 +137,8 @@ bool touches(const Model& m, const Row& row, int component) {
                      [&](const auto& t) { return m.rows.functionals()[t.first].component == component; });
 }
 
-/// The joint of a component that gives most, where that is a good part of its displacement: "support right gives by
-/// 34 mm"; else empty.
+/// The joint of a component that deflects most, where that is a large part of its displacement: "support right deflects
+/// by 34 mm"; else empty.
 std::string softest_joint(const Model& m, int component, const StepSolution& step, double displacement) {
   double most = displacement / 2;
   const Joint* softest = nullptr;
@@ -154,7 +152,7 @@ std::string softest_joint(const Model& m, int component, const StepSolution& ste
   }
   if (!softest) return "";
   char text[64];
-  std::snprintf(text, sizeof text, " gives by %.3g mm", most * 1e3);
+  std::snprintf(text, sizeof text, " deflects by %.3g mm", most * 1e3);
   return label_of(*softest) + text;
 }
 
@@ -180,17 +178,17 @@ std::string held_by(const Model& m, int component, const StepSolution& step) {
   }
   if (names[0].empty() && names[1].empty()) return "";
   return (names[0].empty() ? "" : "open: " + listed(names[0]) + "; ") +
-         (names[1].empty() ? "none of its one-sided joints carries" : "carrying: " + listed(names[1]));
+         (names[1].empty() ? "none of its one-sided joints carries load" : "carrying: " + listed(names[1]));
 }
 
 std::string trouble_with(const Model& m, const Part& part, const Farthest& f, const StepSolution& step) {
   const Component& comp = m.map.components[static_cast<std::size_t>(part.component)];
   if (!std::isfinite(f.displacement))
-    return "step " + step.name + ": " + part.name +
-           " is displaced by no number: a size, stiffness or load of the case "
-           "is too great to be computed with";
+    return "step " + step.name + ": " + "the displacement of " + part.name +
+           " is not a number: a size, stiffness or load of the case "
+           "is too large";
   MeanMotion motion = mean_motion(m, comp, step);
-  // A lever about one of its ends shifts its middle as far as it turns the other end beyond that: it turns.
+  // The middle of a lever that turns about one end shifts by half the displacement of the other end: it turns.
   if (motion.mean.tail<3>().norm() * extent(m.mesh, comp.nodes) / 2 > motion.mean.head<3>().norm() / 2)
     motion.mean.head<3>().setZero();
   char text[256];
@@ -200,8 +198,8 @@ std::string trouble_with(const Model& m, const Part& part, const Farthest& f, co
   out += motion.besides < 0.25 ? describe_rigid(comp, motion.mean) + ": " + text
                                : std::string(text) + ", since it bends or twists";
   std::snprintf(text, sizeof text,
-                "; beyond %.3g mm (1/30 of its length) or 10 deg the machine is not the one that was "
-                "drawn, and no figure is valid",
+                "; beyond %.3g mm (1/30 of its length) or 10 deg small-displacement theory does not "
+                "apply, and no result is valid",
                 most_displaced * part.length * 1e3);
   out += text;
   for (const std::string& why :

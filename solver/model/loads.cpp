@@ -120,7 +120,7 @@ std::vector<SheetLine> LoadBuilder::sheet_lines(const SheetLoads& s, double angl
   const double edge = machine_.nose.setback;
   const Eigen::Vector3d n = apron_turn(angle) * Eigen::Vector3d::UnitZ();
   const Eigen::Vector3d grip(0, 0, s.grip);
-  // The push passes through the bend line, where it balances the apron's moment exactly at every angle; the grip's
+  // The apron's force passes through the bend line, where it balances its moment exactly at every angle; the grip's
   // couple acts between the nose edge and g behind it.
   std::vector<SheetLine> lines{{"push on the nose", BodyKind::clamp, 0, s.apron * n},
                                {"grip on the nose", BodyKind::clamp, edge, grip}};
@@ -188,7 +188,7 @@ Ref LoadBuilder::carrier_of(const Load& load) const {
     if (nearest_on_part(machine_.own, static_cast<int>(i), middle).distance < 1e-6)
       return {Ref::Kind::own, BodyKind::bed, static_cast<int>(i)};
   throw std::invalid_argument("[[load]] in line " + std::to_string(load.pos.line) +
-                              " acts on no member, panel or mesh at its place; name the bar it is on, or move it");
+                              " acts on no member, panel or mesh at its place; name its bar with `on`, or move it");
 }
 
 void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const {
@@ -214,7 +214,7 @@ void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::V
                          loads);
     return;
   }
-  // Across a bar or along a panel: many short pieces, each a force at its middle carried by what is nearest.
+  // Across a bar or along a panel: many short pieces, each a force at its middle carried by the nearest nodes.
   const int pieces = std::max(8, static_cast<int>(std::ceil(length / machine_.solve.element_size)) * 2);
   for (int i = 0; i < pieces; ++i) {
     const Eigen::Vector3d at = load.from + d * ((i + 0.5) / pieces);
@@ -256,11 +256,11 @@ void LoadBuilder::add_given(const Load& load, double angle, StepLoads& loads) co
   if (load.kind == Load::Kind::pressure) return add_pressure(load, loads);
   if (load.kind == Load::Kind::set) return add_set(load, angle, loads);
   const Ref on = carrier_of(load);
-  const Place at =
-      on.kind == Ref::Kind::bar ? place_on_bar(machine_, mesh_, on, load.from)
-      : on.kind == Ref::Kind::member && machine_.members[on.index].tension_only
-          ? throw std::invalid_argument("member " + machine_.members[on.index].name + " only pulls: it carries no load")
-          : place_on_structure(mesh_, on, load.from);
+  const Place at = on.kind == Ref::Kind::bar ? place_on_bar(machine_, mesh_, on, load.from)
+                   : on.kind == Ref::Kind::member && machine_.members[on.index].tension_only
+                       ? throw std::invalid_argument("member " + machine_.members[on.index].name +
+                                                     " is tension-only: it can't carry a load")
+                       : place_on_structure(mesh_, on, load.from);
   // The force keeps its direction in space while the apron turns under it.
   const Eigen::Matrix3d to_frame =
       at.frame == Frame::apron ? Eigen::Matrix3d(apron_turn(angle).transpose()) : Eigen::Matrix3d::Identity();

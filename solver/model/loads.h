@@ -1,6 +1,6 @@
 /// \file
-/// Loads of one step: self-weight, the case's own loads, and what the sheet does, as nodal loads and as line loads that
-/// the recovery inside elements needs again. Everything in the axes of each part's frame.
+/// Loads of one step: self-weight, the case's loads, and those of the sheet, as nodal loads and as line loads for the
+/// recovery inside elements. Everything in the axes of each part's frame.
 #pragma once
 
 #include "solver/assembly/assembly.h"
@@ -11,7 +11,7 @@
 
 namespace bedbow {
 
-/// A load on a rigid arm: it counts in buckling, since it moves along as the arm turns.
+/// A load on a rigid arm: it matters in buckling, since it moves as the arm rotates.
 struct ArmForce {
   int node = -1; ///< reference node that carries the arm
   Eigen::Vector3d arm, force;
@@ -20,7 +20,7 @@ struct ArmForce {
 struct StepLoads {
   std::vector<Vector6d> nodal;     ///< by reference node: force and moment [N, N m]
   std::vector<BeamLineLoad> beams; ///< by beam element, local axes
-  std::vector<ArmForce> arms;      ///< of the loads in `nodal`; not those that elements hand on
+  std::vector<ArmForce> arms;      ///< of the loads in `nodal`; not those applied through elements
   double greatest = 0;             ///< greatest resultant of a single load, for relative checks [N]
 };
 
@@ -36,15 +36,15 @@ class LoadBuilder {
 public:
   LoadBuilder(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data);
 
-  /// What the sheet does at `angle` to those bodies that there are, source by source.
+  /// Loads of the sheet at `angle` on the existing bodies, source by source.
   [[nodiscard]] std::vector<SheetLine> sheet_lines(const SheetLoads& sheet, double angle) const;
   void add_sheet_line(const SheetLine& line, StepLoads& loads) const;
-  /// Self-weight, whether the case asks for it or not.
+  /// Self-weight, whether the case requests it or not.
   void add_gravity(double angle, StepLoads& loads) const;
   /// One [[load]] entry.
   void add_given(const Load& load, double angle, StepLoads& loads) const;
 
-  /// Self-weight (if the case asks for it) and [[load]] entries with the apron at `angle`.
+  /// Self-weight (if the case requests it) and [[load]] entries with the apron at `angle`.
   void add_own_loads(double angle, StepLoads& loads) const;
   /// Line loads of the sheet being bent at `angle`: on nose, bed and apron, in equilibrium with each other.
   void add_sheet(const SheetLoads& sheet, double angle, StepLoads& loads) const;
@@ -54,7 +54,7 @@ public:
   [[nodiscard]] StepLoads empty() const;
 
 private:
-  /// For buckling: a force that its arm carries along as it turns.
+  /// For buckling: a force that moves with its rotating arm.
   void note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, StepLoads& loads) const;
   void add_node(int ref_of, const Eigen::Vector3d& arm, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
                 StepLoads& loads) const;
@@ -65,7 +65,7 @@ private:
                     StepLoads& loads) const;
   void add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q, StepLoads& loads) const;
   void add_pressure(const Load& load, StepLoads& loads) const;
-  /// A force and moment shared by a set of the own mesh's points.
+  /// A force and moment shared by a set of the user mesh's points.
   void add_set(const Load& load, double angle, StepLoads& loads) const;
   void add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const;
   [[nodiscard]] Ref carrier_of(const Load& load) const;

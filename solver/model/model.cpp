@@ -8,7 +8,7 @@ namespace bedbow {
 
 namespace {
 
-/// Holds of nodes that hang on a rigid arm can't simply be left out of the unknowns: they become joints to ground.
+/// Holds of nodes on a rigid arm can't simply be removed from the unknowns: they become joints to ground.
 void add_far_holds(Mesh& mesh, const DofMap& map) {
   for (int dof : map.far_holds) {
     const int node = dof / 6;

@@ -1,5 +1,5 @@
 /// \file
-/// From a Machine to a Model ready to be solved, and what solving one step of it gives.
+/// From a Machine to a Model ready to be solved, and the solution of one step.
 #pragma once
 
 #include "solver/contact/contact.h"
@@ -35,11 +35,11 @@ struct StepSolution {
   int iterations = 0;
 };
 
-/// Meshes, numbers, assembles, factors and condenses. A part that moves by itself inside shows in
-/// Model::structure.mechanisms. Throws std::invalid_argument for what makes no sense.
+/// Meshes, numbers, assembles, factors and condenses. A part with an internal mechanism is listed in
+/// Model::structure.mechanisms. Throws std::invalid_argument for inconsistent input.
 Model make_model(const Machine& machine, const Registries& registries);
 
-/// The same from a mesh made before (make_mesh), perhaps with other joints. \param cache of parts; null: none.
+/// The same from an existing mesh (make_mesh), possibly with other joints. \param cache of parts; null: none.
 Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, PartCache* cache = nullptr);
 
 /// Line loads of the machine's sheet by its moment law. Nothing where there is no sheet.

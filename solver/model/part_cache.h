@@ -1,7 +1,7 @@
 /// \file
-/// Parts of machines factored before: the next variant of a machine often shares its bed or apron with the last ones.
-/// A part counts as the same only where its stiffness matrix and the places of its joints agree to the last bit, so
-/// what is taken from here is just what would be computed again.
+/// Cache of factored parts: the next variant of a machine often shares its bed or apron with the last ones. A part is
+/// reused only where its stiffness matrix and the places of its joints agree to the last bit, so the result is the same
+/// as if it were computed again.
 #pragma once
 
 #include "solver/linear/factorization.h"
@@ -13,7 +13,7 @@
 
 namespace bedbow {
 
-/// What identifies a part.
+/// Key of a part.
 struct PartKey {
   const SymmetricMatrix& stiffness;
   const Eigen::SparseMatrix<double>& functionals; ///< of its joints, as columns
@@ -26,10 +26,10 @@ struct FactoredPart {
   Eigen::MatrixXd compliance; ///< of the functionals
 };
 
-/// For one caller at a time: a thread that works through variants has its own.
+/// For one caller at a time: each thread that processes variants has its own.
 class PartCache {
 public:
-  /// \param most_bytes of what is kept; the part used longest ago goes first.
+  /// \param most_bytes greatest size; the least recently used part is removed first.
   explicit PartCache(std::size_t most_bytes = std::size_t(6) << 20)
       : most_bytes_(most_bytes) {}
   /// The part, or null. Valid until the next `keep`.
@@ -47,7 +47,7 @@ private:
     std::uint64_t used = 0;
     std::size_t bytes = 0;
   };
-  std::list<Entry> entries_; // which does not copy the matrices of the others when one goes
+  std::list<Entry> entries_; // a list, so that removing one does not copy the others
   std::size_t most_bytes_, bytes_ = 0;
   std::uint64_t clock_ = 0;
 };

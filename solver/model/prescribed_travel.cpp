@@ -11,12 +11,12 @@ namespace bedbow {
 
 namespace {
 
-constexpr double least_arm = 0.005; // a post beside its cam is nothing to turn about [m]
+constexpr double least_arm = 0.005; // a post beside its cam is no pivot [m]
 
-/// What the cams do, and about what.
+/// Effect of the cams, and their pivot.
 struct Lifts {
-  double most = 0;  ///< greatest size of a lift [m]
-  double arm = 0;   ///< shortest distance along y from a cam to what it turns the part about [m]
+  double most = 0;  ///< greatest magnitude of a lift [m]
+  double arm = 0;   ///< shortest distance along y from a cam to its pivot [m]
   double slope = 0; ///< difference of the outermost lifts over their distance along x
 };
 
@@ -45,7 +45,7 @@ Travel travel_of(const Model& m, const Component& comp, const Lifts& lifts) {
   Eigen::AlignedBox3d box;
   for (const int n : comp.nodes) box.extend(m.mesh.nodes[n].x);
   const Eigen::Vector3d size = box.sizes();
-  // A single cam, or one on either end alone, tilts the part along x as well.
+  // A single cam, or one at one end only, also tilts the part along x.
   const double along = std::max(lifts.slope, size.x() > least_arm ? lifts.most / size.x() : 0);
   const double across = lifts.arm > least_arm ? lifts.most / lifts.arm : 0;
   return {lifts.most + across * (size.tail<2>().norm() + lifts.arm) + along * size.x(), across + along};

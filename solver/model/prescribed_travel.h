@@ -1,5 +1,5 @@
 /// \file
-/// How far parts go because the case says so, not because anything gives: cams raise a tail, shims lift an edge.
+/// Prescribed displacement of parts, as opposed to deflection: cams raise a tail, shims lift an edge.
 /// Theory: docs/theory/validity.md.
 #pragma once
 
@@ -9,13 +9,13 @@
 
 namespace bedbow {
 
-/// What prescribed travel does to a part by itself: cams turn it as a lever about the nearest post or the nose, shims
-/// lift it. The apron's swing is none: its displacements are those from where it stands at its angle.
+/// Effect of prescribed travel on a part: cams turn it as a lever about the nearest post or the nose, shims lift it.
+/// The apron's swing is not included: its displacements are measured from its position at its angle.
 struct Travel {
   double displacement = 0, rotation = 0; ///< [m], [rad]
 };
 
-/// By component: nothing for parts that no cam lifts, but for the height of the shims, which all may be lifted by.
+/// By component: for parts without cams only the height of the shims, by which any part may be lifted.
 std::vector<Travel> prescribed_travel(const Model& model);
 
 } // namespace bedbow

@@ -12,7 +12,7 @@ namespace bedbow {
 
 namespace {
 
-/// out[0..2] = axes * in[0..2], written out: Eigen makes a call of it at each of many thousand uses.
+/// out[0..2] = axes * in[0..2], written out: Eigen would make a function call for each of many thousand uses.
 void turn(const Eigen::Matrix3d& axes, const double* in, double* out) {
   for (int i = 0; i < 3; ++i) out[i] = axes(i, 0) * in[0] + axes(i, 1) * in[1] + axes(i, 2) * in[2];
 }
@@ -101,7 +101,7 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   if (!l.across.empty()) {
     for (const double x : at) {
       Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
-      p.frame = Frame::fixed; // frame axes are wanted
+      p.frame = Frame::fixed; // result in frame axes
       out.push_back(place_motion(step, p));
     }
     return out;
@@ -138,7 +138,7 @@ Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref
 std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
   Place a = j.a;
   Place b = j.b;
-  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's own axes do
+  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's axes are sufficient
   const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
   std::array<double, 6> f{};
   for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];

@@ -6,10 +6,10 @@ namespace bedbow {
 
 enum class Status {
   ok,
-  mechanism,      ///< something moves freely
-  no_convergence, ///< the one-sided joints do not settle
-  out_of_range,   ///< solved, but displacements are too large for what the equations assume (displacement_guard.h)
-  inaccurate      ///< solved, but equilibrium or contact is missed by more than rounding explains (certificate.h)
+  mechanism,      ///< a part moves freely
+  no_convergence, ///< the one-sided joints do not converge
+  out_of_range,   ///< solved, but displacements are too large for small-displacement theory (displacement_guard.h)
+  inaccurate      ///< solved, but the error of equilibrium or contact exceeds rounding (certificate.h)
 };
 
 } // namespace bedbow

@@ -1,5 +1,5 @@
 /// \file
-/// Names of steps that code asks for.
+/// Names of steps used in the code.
 #pragma once
 
 namespace bedbow {

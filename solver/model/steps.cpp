@@ -8,7 +8,6 @@
 
 #include <cmath>
 #include <cstdio>
-#include <numbers>
 
 namespace bedbow {
 
@@ -16,7 +15,7 @@ namespace {
 
 using Forced = std::vector<std::optional<double>>;
 
-/// What the loads of each step do to the parts alone, before any joint acts: columns are steps.
+/// Response of the separate parts to the loads of each step, without joint forces: columns are steps.
 struct FreeResponse {
   Eigen::MatrixXd functionals; ///< p' K^-1 f
   Eigen::MatrixXd rigid_load;
@@ -51,7 +50,7 @@ CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const Fre
   s.free_stretch = Eigen::VectorXd::Zero(n);
   s.rigid_load = free.rigid_load.col(k);
   s.laws.reserve(rows.size());
-  Eigen::VectorXd seen(m.structure.compliance.rows()); // what a unit force in row j moves the functionals by
+  Eigen::VectorXd seen(m.structure.compliance.rows()); // displacement of the functionals under a unit force in row j
   for (Eigen::Index j = 0; j < n; ++j) {
     seen.setZero();
     s.rigid_stretch.row(j) = rigid_stretch(m.structure, rows[j]);
@@ -69,7 +68,7 @@ CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const Fre
   return s;
 }
 
-/// The rows whose force is not known.
+/// The rows with unknown force.
 std::vector<Eigen::Index> unknown_rows(const Forced& forced) {
   std::vector<Eigen::Index> out;
   for (std::size_t i = 0; i < forced.size(); ++i)
@@ -77,7 +76,7 @@ std::vector<Eigen::Index> unknown_rows(const Forced& forced) {
   return out;
 }
 
-/// Takes rows of known force out of the unknowns: their force loads the rest.
+/// Removes rows of known force from the unknowns: their force becomes a load on the rest.
 CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std::vector<Eigen::Index>& kept) {
   CondensedSystem r;
   Eigen::VectorXd known = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(s.laws.size()));
@@ -94,8 +93,8 @@ CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std
 /// Displacements under loads and joint forces, all steps at once.
 void fill_displacements(const Model& m, std::vector<StepSolution>& steps) {
   const auto count = static_cast<Eigen::Index>(steps.size());
-  // By component the loads with the joints' forces: solved together, since what the loads alone do to a part can be far
-  // larger than what is left of it once its joints balance them, and the difference of the two mostly rounding.
+  // By component, loads and joint forces are solved together: the response of a part to its loads alone can be far
+  // larger than the final one, and the difference of the two mostly rounding.
   std::vector<Eigen::MatrixXd> forces;
   for (const Component& c : m.map.components) {
     forces.emplace_back(c.size, count);
@@ -134,8 +133,9 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
     out.status = loose ? Status::mechanism : Status::no_convergence;
     out.trouble =
         "step " + step.name + ": " +
-        (loose ? describe_movement(m, solved.loose) + " under these loads: no joint that still carries holds it"
-               : "the one-sided joints do not settle after " + std::to_string(solved.iterations) + " iterations");
+        (loose ? describe_movement(m, solved.loose) +
+                     " under these loads: none of the joints that carry load restrains it"
+               : "the one-sided joints do not converge after " + std::to_string(solved.iterations) + " iterations");
     out.history = solved.history;
     return false;
   }
@@ -157,7 +157,7 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   return true;
 }
 
-/// What nothing holds, even with every one-sided joint closed.
+/// Reports unrestrained modes, even with every one-sided joint closed.
 bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
   CondensedSystem s;
   s.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
@@ -167,7 +167,7 @@ bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out)
   const Eigen::MatrixXd loose = loose_movements(s);
   for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
   if (loose.cols() == 0) return false;
-  out.trouble += ": nothing holds it; add a tie, support or other joint that does";
+  out.trouble += ": nothing restrains it; add a tie, support or other joint that does";
   out.status = Status::mechanism;
   return true;
 }
@@ -187,7 +187,7 @@ StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string 
   return s;
 }
 
-/// Rows to begin the clamp step with: all but those beyond the sheet, which seldom carry.
+/// Initially active rows of the clamp step: all except those beyond the sheet, which are seldom active.
 std::vector<char> first_guess(const Model& m, const std::vector<Row>& rows) {
   std::vector<char> out;
   for (const Row& row : rows) out.push_back(m.mesh.joints[row.joint].kind != JointKind::touch);
@@ -223,14 +223,14 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
       step.sheet_lift = sheet->nose_lift(angle);
     }
   const FreeResponse free = free_response(m, steps);
-  // Clamping: a preloaded post pulls with just that force.
+  // Clamping: a preloaded post pulls with exactly that force.
   StepSolution& clamp = steps.front();
   Forced forced(clamp.rows.size());
   for (std::size_t i = 0; i < clamp.rows.size(); ++i)
     if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
   if (!solve_step(m, free, 0, forced, first_guess(m, clamp.rows), clamp, out)) return out;
   for (std::size_t k = 1; k < steps.size(); ++k) {
-    // From there the posts stretch: slack at that force's worth below the clamped length.
+    // From there the posts stretch: slack at the clamped length less the elongation under that force.
     StepSolution& step = steps[k];
     for (std::size_t i = 0; i < step.rows.size(); ++i)
       if (forced[i])

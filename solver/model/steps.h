@@ -1,5 +1,5 @@
 /// \file
-/// Clamp first, then bend from that state at each apron angle: one small system a step.
+/// Clamp first, then bend from that state at each apron angle: one small system per step.
 #pragma once
 
 #include "solver/model/model.h"
@@ -10,12 +10,12 @@ namespace bedbow {
 struct StepsOutcome {
   using Status = bedbow::Status;
   Status status = Status::ok;
-  std::string trouble; ///< what moves and where, what did not settle, or what is displaced too far
+  std::string trouble; ///< description of the mechanism, of what did not converge, or of what is displaced too far
   std::vector<std::string> history;
   std::vector<StepSolution> steps;
 };
 
-/// Angles of the bend steps: those the case names, or 0, half and wanted.
+/// Angles of the bend steps: those of the case, or 0, half the wanted angle and the wanted angle.
 std::vector<double> bend_angles(const Machine& machine);
 
 /// Solves all steps; out_of_range where displacement_guard.h finds one too far. \param sheet line loads of the bent

@@ -22,7 +22,7 @@ Eigen::SparseMatrix<double> loads_of(const Component& comp, const std::vector<Fu
   return p;
 }
 
-/// A node of the part at which factoring broke down, and along what.
+/// The node and dof of the part at which factoring broke down.
 PartMechanism mechanism_at(int unknown, const Component& comp, const Mesh& mesh, const DofMap& map) {
   PartMechanism m;
   m.part = comp.name;
@@ -35,11 +35,11 @@ PartMechanism mechanism_at(int unknown, const Component& comp, const Mesh& mesh,
   return m;
 }
 
-/// Factor of one component, and the compliance that its functionals see; both from the cache where it has them.
+/// Factor of one component, and the compliance of its functionals; both from the cache where available.
 void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const std::vector<Functional>& functionals,
                       const LinearSolverEntry& solver, PartCache* cache, Structure& s) {
   const Component& comp = map.components[c];
-  if (comp.size == 0) return; // a part of one node: nothing elastic in it
+  if (comp.size == 0) return; // a part of one node: not elastic
   const auto& list = s.functionals_of[c];
   const FactorHints hints = hints_of(comp, map.plane);
   const Eigen::SparseMatrix<double> loads = loads_of(comp, functionals, list);
@@ -61,7 +61,7 @@ void factor_component(std::size_t c, const Mesh& mesh, const DofMap& map, const 
   if (cache) cache->keep(key, std::move(part));
 }
 
-/// The norm of a functional's row of rigid movements if forces and levers all pointed the same way.
+/// The norm of a functional's row for the rigid-body modes if all terms had the same sign.
 double reach_of(const Functional& functional, const Component& comp) {
   const double forces = functional.rigid.head<3>().norm();
   const double moments = functional.rigid.tail<3>().norm();

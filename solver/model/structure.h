@@ -1,6 +1,6 @@
 /// \file
-/// The parts of a machine, factored once each, and seen from their joints: every step, angle and load position after
-/// that is a small dense system.
+/// The parts of a machine, each factored once and condensed to its joints: every step, angle and load position is then
+/// a small dense system.
 #pragma once
 
 #include "mesh/piece/registry.h"
@@ -18,45 +18,45 @@ namespace bedbow {
 
 class PartCache;
 
-/// A part that moves by itself inside, without any joint letting it: found while factoring.
+/// An internal mechanism of a part, independent of its joints: found while factoring.
 struct PartMechanism {
   std::string part; ///< component's name
   Eigen::Vector3d at = Eigen::Vector3d::Zero();
   int dof = 0; ///< 0..5
 };
 
-/// Factored components with the compliance that their functionals see.
+/// Factored components with the compliance of their functionals.
 struct Structure {
   std::vector<SymmetricMatrix> stiffness;                    ///< by component
   std::vector<std::shared_ptr<const Factorization>> factors; ///< by component
   std::vector<std::vector<int>> functionals_of;              ///< by component: indices of functionals
   Eigen::MatrixXd compliance;                                ///< nf x nf: p' K^-1 p
-  Eigen::MatrixXd rigid;                                     ///< nf x r: functionals of the rigid movements
-  std::vector<double> reach;                                 ///< nf: norm of its row of `rigid` if nothing cancelled
+  Eigen::MatrixXd rigid;                                     ///< nf x r: functionals of the rigid-body modes
+  std::vector<double> reach;                                 ///< nf: norm of its row of `rigid` without cancellation
   std::vector<Eigen::Index> rigid_start;                     ///< by component: first column in `rigid`
-  std::vector<PartMechanism> mechanisms;                     ///< not empty: nothing else is valid
+  std::vector<PartMechanism> mechanisms;                     ///< if not empty, nothing else is valid
   std::string solver;                                        ///< name of the linear solver used
   int unknowns = 0;
 };
 
-/// Assembles, factors and condenses with the solver that the machine's settings name; "auto" where they name none.
-/// \param cache parts factored before are taken from there; null: none.
+/// Assembles, factors and condenses with the solver in the machine's settings, by default "auto".
+/// \param cache of factored parts; null: none.
 /// Throws std::invalid_argument when there is no such solver.
 Structure make_structure(const Machine& machine, const Mesh& mesh, const DofMap& map, const ElementData& data,
                          const std::vector<Functional>& functionals, const Registry<LinearSolverEntry>& solvers,
                          PartCache* cache = nullptr);
 
-/// How far the rigid movements stretch a row. Where the parts' share cancels, as for a rod between two places of one
-/// part, that is exactly zero, not rounding. \return r entries.
+/// Stretch of a row per rigid-body mode. Where contributions cancel, as for a rod between two places of one part, it is
+/// exactly zero, not rounding. \return r entries.
 Eigen::RowVectorXd rigid_stretch(const Structure& structure, const Row& row);
 
-/// Displacements of one step: by component the free unknowns and the rigid movements on top.
+/// Displacements of one step: by component the free unknowns, plus the rigid-body modes.
 struct Displacements {
   std::vector<Eigen::VectorXd> elastic; ///< by component, free unknowns
-  Eigen::VectorXd alpha;                ///< rigid movements
+  Eigen::VectorXd alpha;                ///< rigid-body modes
 };
 
-/// Movement (u, theta) of every node, in the axes of its frame. \return by node.
+/// Displacement (u, theta) of every node, in the axes of its frame. \return by node.
 std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Structure& s, const Displacements& d);
 
 } // namespace bedbow

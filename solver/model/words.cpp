@@ -14,7 +14,7 @@ const char* const axis_name[3] = {"x", "y", "z"};
 std::string describe_rigid(const Component& comp, const Vector6d& v, bool can) {
   const Eigen::Vector3d t = v.head<3>();
   const Eigen::Vector3d w = v.tail<3>();
-  // The rotation's reach: movements of its far points, about half a part's size away.
+  // Scale of the rotation: displacements of far points, about half a part's size away.
   Eigen::Index k = 0;
   const double slide = t.cwiseAbs().maxCoeff(&k);
   Eigen::Index a = 0;

@@ -1,16 +1,16 @@
 /// \file
-/// Movements in a builder's words.
+/// Rigid-body modes and mechanisms in a builder's words.
 #pragma once
 
 #include "solver/model/steps.h"
 
 namespace bedbow {
 
-/// "clamp can slide along x", "apron can turn about x", from rigid movements of the parts (r entries).
+/// "clamp can slide along x", "apron can turn about x", from rigid-body modes of the parts (r entries).
 /// \param can false: "clamp slides along x".
 std::string describe_movement(const Model& model, const Eigen::VectorXd& rigid_movements, bool can = true);
 
-/// "clamp turns about x" or "clamp slides along z": the one motion that says most. \param motion (translation,
+/// "clamp turns about x" or "clamp slides along z": the single most characteristic motion. \param motion (translation,
 /// rotation) of the part's centre. \param can "clamp can turn about x".
 std::string describe_rigid(const Component& part, const Vector6d& motion, bool can = false);
 

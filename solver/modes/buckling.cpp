@@ -9,10 +9,10 @@ namespace {
 using Eigen::Index;
 using Eigen::VectorXd;
 
-constexpr double no_answer = 1e-9; // 1 / factor: what buckles at a thousand million times its load does not buckle
+constexpr double no_answer = 1e-9; // 1 / factor: a load factor of a thousand million means no buckling
 
-/// Stiffness of the machine as a matrix to be inverted. Parts that joints alone hold get springs at their anchors,
-/// which rows of negative compliance take away again: exact, and each part can be factored by itself.
+/// Stiffness of the machine as a matrix to be inverted. Parts restrained by joints alone get springs at their anchors,
+/// which rows of negative compliance remove again: exact, and each part can be factored by itself.
 JointedMatrix stiffness_of(const Model& m, const FreeMap& free, const JointState& state, const FactorFunction& factor) {
   std::vector<SymmetricMatrix> parts =
       free.anchors.empty() ? m.structure.stiffness : assemble_stiffness(m.machine, m.mesh, free.map, m.data);
@@ -57,8 +57,8 @@ Modes buckling_modes(const Model& m, const StepSolution& step, const Registry<Li
     for (Index j = 0; j < x.cols(); ++j) k.multiply(x.col(j), y.col(j));
   };
   const EigenProblem problem{free.size, softening, stiffness, [&](auto b) { k.solve(b); }, false, 1e-6};
-  // Loads that bend without pressing anything together leave nothing but rounding to search in: a panel loaded only
-  // across itself. The estimate may be ten times too small.
+  // Loads that bend without compression leave only rounding in the geometric stiffness, as for a panel loaded only
+  // laterally. The estimate may be ten times too small.
   if (10 * greatest_value(problem) < no_answer) return {Eigen::VectorXd(0), Eigen::MatrixXd(free.size, 0), {}, 0, 0, 0};
   EigenPairs pairs = largest_pairs(problem, wanted, Eigen::MatrixXd(free.size, 0));
   Index count = 0;

@@ -18,7 +18,8 @@ namespace {
 using Sections = std::vector<std::shared_ptr<const Section>>;
 using Motions = std::vector<std::vector<Vector6d>>;
 
-/// Movements of the nodes, greatest translation 1 m, the greatest component positive so that reruns and solvers agree.
+/// Displacements of the nodes, greatest translation 1 m, the greatest component positive so that reruns and solvers
+/// agree.
 Motions scaled_motions(const FreeMap& free, const Eigen::MatrixXd& vectors) {
   Motions out;
   for (Eigen::Index j = 0; j < vectors.cols(); ++j) {
@@ -94,7 +95,7 @@ const StepSolution& buckling_step(const Machine& machine, const std::vector<Step
     names += (names.empty() ? "\"" : ", \"") + s.name + "\"";
   }
   if (!wanted.empty())
-    throw std::invalid_argument("[solve] buckling_step: there is no step \"" + wanted + "\"; there are " + names);
+    throw std::invalid_argument("[solve] buckling_step: unknown step \"" + wanted + "\"; available: " + names);
   return steps.at(worst.value_or(steps.size() - 1));
 }
 
@@ -109,20 +110,20 @@ void fill_buckling(const Model& m, const Registries& registries, const StepSolut
     result.buckling_factors.push_back(modes.values[static_cast<Eigen::Index>(j)]);
   }
   if (result.buckling_shapes.empty())
-    result.buckling_note = "nothing buckles: the loads of step " + step.name + " press nothing together";
+    result.buckling_note = "no buckling: the loads of step " + step.name + " cause no compression";
   result.residual = std::max(result.residual, modes.residual);
   result.orthogonality = std::max(result.orthogonality, modes.orthogonality);
 }
 
-/// Runs a search; one that comes to no end is a status of the findings.
+/// Runs a search; failure to converge becomes a status of the findings.
 template <class Search> void searched(const char* what, const char* key, Findings& out, Search search) {
   try {
     search();
   } catch (const EigenFailure& e) {
     out.status = Status::no_convergence;
-    out.trouble = std::string("the search for ") + what + " does not settle (" + e.what() +
-                  "): ask for fewer by [solve] " + key + ", change element_size or divisions, or leave `" + key +
-                  "` out to see the rest";
+    out.trouble = std::string("the search for ") + what + " does not converge (" + e.what() +
+                  "): request fewer by [solve] " + key + ", change element_size or divisions, or omit `" + key +
+                  "` to get the other results";
   }
 }
 
@@ -138,7 +139,7 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
       fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(steps.front()), sections, out);
     });
   if (solve.buckling > 0 && !steps.empty())
-    searched("load factors of buckling", "buckling", out,
+    searched("buckling load factors", "buckling", out,
              [&] { fill_buckling(m, registries, buckling_step(m.machine, steps, out.worst_step), sections, out); });
 }
 

@@ -1,6 +1,6 @@
 /// \file
-/// Parts as they are, with none of their unknowns anchored. Statics anchors as many unknowns of a part as it has rigid
-/// movements and adds those movements beside; for vibration a part keeps all its unknowns.
+/// Parts without anchored unknowns. Statics anchors as many unknowns of a part as it has rigid-body modes and adds the
+/// modes' amplitudes; for vibration a part keeps all its unknowns.
 #pragma once
 
 #include "solver/assembly/dof_map.h"
@@ -17,12 +17,12 @@ struct FreeMap {
 
 FreeMap make_free_map(const DofMap& map);
 
-/// Rigid movement of a part as a vector of all unknowns. \param of (translation, rotation about the part's centre), as
+/// Rigid-body mode of a part as a vector of all unknowns. \param of (translation, rotation about the part's centre), as
 /// a column of Component::rigid.
 void add_rigid_movement(const Mesh& mesh, const FreeMap& free, std::size_t component, const Vector6d& of,
                         Eigen::Ref<Eigen::VectorXd> out);
 
-/// Movement (u, theta) of every node, axes of its frame.
+/// Displacement (u, theta) of every node, axes of its frame.
 std::vector<Vector6d> node_motions(const FreeMap& free, const Eigen::Ref<const Eigen::VectorXd>& unknowns);
 
 } // namespace bedbow

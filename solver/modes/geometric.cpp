@@ -26,13 +26,13 @@ template <int N, class Nodes> Eigen::Matrix<double, N, 1> motion_of(const StepSo
   return u;
 }
 
-/// Sums forces that ride on arms.
+/// Sums forces on arms.
 class Arms {
 public:
   Arms(const DofMap& map, std::vector<SymmetricMatrix>& out)
       : map_(map)
       , out_(out) {}
-  /// \param sign +1: the force acts on the arm's end; -1: it is what an element there needs to be held.
+  /// \param sign +1: the force acts on the arm's end; -1: it is the reaction to an element there.
   void add(int ref, const Eigen::Vector3d& force, const Eigen::Vector3d& arm, double sign = 1) {
     if (arm.isZero(0) || force.isZero(0)) return;
     Matrix6d block = Matrix6d::Zero();
@@ -78,7 +78,7 @@ void add_elements(const Model& m, const StepSolution& step, Arms& arms) {
   }
 }
 
-/// A force between two places, along a direction of global axes as this step has them: +f on a, -f on b.
+/// A force between two places, along a direction of this step's global axes: +f on a, -f on b.
 void add_pull(const StepSolution& step, const Joint& j, const Eigen::Vector3d& pull, Arms& arms) {
   const Eigen::Matrix3d turn = apron_turn(step.angle);
   const bool own = j.a.frame == Frame::apron && j.b.frame == Frame::apron;
@@ -103,7 +103,7 @@ Eigen::Vector3d frame_motion(const StepSolution& step, const Place& place) {
 void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Row& row = step.rows[r];
-    if (row.direction >= 3) continue; // a couple turns half-way with its rows: its term is none
+    if (row.direction >= 3) continue; // a couple turns half-way with its rows: it has no term
     const Joint& j = m.mesh.joints[row.joint];
     add_pull(step, j, step.force[static_cast<Eigen::Index>(r)] * j.axes.row(row.direction).transpose(), arms);
   }

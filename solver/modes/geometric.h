@@ -1,5 +1,5 @@
 /// \file
-/// What the stress of a loaded step adds to or takes from the stiffness, part by part.
+/// Geometric stiffness of a loaded step, part by part.
 #pragma once
 
 #include "solver/model/steps.h"
@@ -7,8 +7,8 @@
 
 namespace bedbow {
 
-/// Geometric stiffness by component of a free map: elements from their forces and membrane stress, and every force that
-/// attacks on a rigid arm (loads, joints, screws, elements joined off their nodes), since the arm carries it along.
+/// Geometric stiffness by component of a free map: elements from their forces and membrane stress, and every force at
+/// the end of a rigid arm (loads, joints, screws, elements joined off their nodes), since it moves with the arm.
 std::vector<SymmetricMatrix> assemble_geometric(const Model& model, const DofMap& map, const StepSolution& step);
 
 } // namespace bedbow

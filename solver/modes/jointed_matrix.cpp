@@ -1,6 +1,6 @@
 #include "solver/modes/jointed_matrix.h"
 
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <cmath>
 #include <stdexcept>
@@ -13,7 +13,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-// A rigid row is given this share of its own compliance, so that two rows which hold the same movement share its force.
+// A rigid row gets this fraction of its own compliance, so that two rows with the same constraint share its force.
 constexpr double rigid_share = 1e-12;
 
 Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start, Index size) {
@@ -23,7 +23,7 @@ Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start
 } // namespace
 
 JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle) {
-  // The row set is made anew: its functionals count the unknowns of this map. It yields the same rows in the same
+  // The row set is made again: its functionals refer to the unknowns of this map. It gives the same rows in the same
   // order.
   const RowSet set(mesh, free.map);
   const std::vector<Row> own = set.rows(mesh, angle);
@@ -157,10 +157,9 @@ int JointedMatrix::negative_eigenvalues() const {
   for (const auto& f : factors_)
     if (f) count += f->negative_pivots();
   if (scale_.size() == 0) return count;
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(condensed_, Eigen::EigenvaluesOnly);
   // In([A, S'; S, -C]) = In(A) + In(-C - S A^-1 S') = In(-C) + In(A + S' C^-1 S), Haynsworth 1968; negative compliances
   // count on the left hand side of -C.
-  const int condensed_positive = static_cast<int>((eigen.eigenvalues().array() > 0).count());
+  const int condensed_positive = static_cast<int>((symmetric_eigenvalues(condensed_).array() > 0).count());
   const int springs = static_cast<int>((rows_.compliance.array() >= 0).count());
   return count + condensed_positive - springs;
 }

@@ -1,6 +1,6 @@
 /// \file
-/// The whole machine as one symmetric matrix, never summed: the matrices of its parts, factored one by one, and the
-/// rows of its joints on top, as springs or as rigid constraints. Theory: docs/theory/modes.md.
+/// The whole machine as one symmetric matrix that is never assembled: the matrices of its parts, factored one by one,
+/// plus the rows of its joints, as springs or as rigid constraints. Theory: docs/theory/modes.md.
 #pragma once
 
 #include "solver/assembly/rows.h"
@@ -18,10 +18,10 @@ namespace bedbow {
 /// The rows of joints on all unknowns.
 struct JointRows {
   Eigen::SparseMatrix<double, Eigen::RowMajor> stretch; ///< rows x unknowns
-  Eigen::VectorXd compliance; ///< by row [m/N], 0: rigid, negative: takes a spring's stiffness away
+  Eigen::VectorXd compliance; ///< by row [m/N], 0: rigid, negative: removes a spring's stiffness
 };
 
-/// Rows on the unknowns of a free map. Rows that meet no unknown are left out.
+/// Rows on the unknowns of a free map. Rows without unknowns are omitted.
 JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle);
 
 /// A = parts + rows' C^-1 rows, where rigid rows are constraints rows x = 0 instead.
@@ -32,17 +32,17 @@ public:
   JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows, const FactorFunction& factor,
                 const std::vector<FactorHints>& hints);
 
-  /// The same of parts factored before. \param factors by part; null where a part has no unknowns.
+  /// The same from existing factors of the parts. \param factors by part; null where a part has no unknowns.
   JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows,
                 std::vector<std::shared_ptr<const Factorization>> factors);
 
   [[nodiscard]] Eigen::Index size() const { return start_.back(); }
-  /// X = A^-1 B in place, columns at once. Obeys the constraints.
+  /// X = A^-1 B in place, columns at once. Satisfies the constraints.
   void solve(Eigen::Ref<Eigen::MatrixXd> b) const;
-  /// y = A x, the constraints' forces left out. \param x one that obeys them.
+  /// y = A x, without constraint forces. \param x must satisfy the constraints.
   void multiply(const Eigen::Ref<const Eigen::VectorXd>& x, Eigen::Ref<Eigen::VectorXd> y) const;
-  /// How many eigenvalues of A on the constrained movements are negative (Sturm): those of the parts less those of the
-  /// condensed rows. Throws std::logic_error where the parts' solver can't tell.
+  /// Number of negative eigenvalues of A on the constrained displacements (Sturm): those of the parts less those of the
+  /// condensed rows. Throws std::logic_error where the parts' solver can't count them.
   [[nodiscard]] int negative_eigenvalues() const;
   [[nodiscard]] std::size_t bytes() const;
 
@@ -55,7 +55,7 @@ private:
   JointRows rows_;
   std::vector<std::vector<Eigen::Index>> rows_of_; // by part: the rows that reach it
   std::vector<Eigen::MatrixXd> responses_;         // by part: its A^-1 times those rows
-  Eigen::VectorXd scale_;                          // of the rows, so that forces and couples weigh alike
+  Eigen::VectorXd scale_;                          // of the rows, so that forces and couples have equal weight
   Eigen::MatrixXd condensed_;                      // rows A^-1 rows' + C, scaled
   Eigen::PartialPivLU<Eigen::MatrixXd> lu_;
 };

@@ -28,7 +28,7 @@ Matrix12d beam_mass_of(const Mesh& mesh, const ElementData& data, int element, b
 
 std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& mesh, const DofMap& map,
                                            const ElementData& data, bool lumped) {
-  // Neighbouring elements of a bar are alike: the last matrix serves while data, length and axes stay.
+  // Neighbouring elements of a bar are identical: the last matrix is reused while data, length and axes are the same.
   Matrix12d last;
   int of = -1;
   const BeamMatrix beams = [&](int i) -> const Matrix12d& {

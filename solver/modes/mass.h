@@ -6,8 +6,8 @@
 
 namespace bedbow {
 
-/// Mass matrices by component, with the pattern of the stiffness: consistent with rotary inertia, or lumped. Members
-/// that only pull count half of their mass at each end.
+/// Mass matrices by component, with the pattern of the stiffness: consistent with rotary inertia, or lumped.
+/// Tension-only members have half of their mass at each end.
 std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& mesh, const DofMap& map,
                                            const ElementData& data, bool lumped);
 

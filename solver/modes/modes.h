@@ -1,6 +1,6 @@
 /// \file
-/// How the machine swings, and at what multiple of its load it buckles. The joints count as they stood in a step: what
-/// carried there is a spring in both directions, what was open is not there. Theory: docs/theory/modes.md, buckling.md.
+/// Natural frequencies and buckling load factors. The joints are in the state of a step: active ones are bilateral
+/// springs, open ones are absent. Theory: docs/theory/modes.md, buckling.md.
 #pragma once
 
 #include "solver/model/steps.h"
@@ -20,39 +20,40 @@ struct JointState {
   std::vector<Row> rows;
 };
 JointState state_of(const StepSolution& step);
-/// For machines that the clamp step can't hold: every joint counts as closed.
+/// For machines that are a mechanism in the clamp step: every joint counts as closed.
 JointState all_closed(const Model& model);
 
 /// Shapes by number, over all unknowns of a free map.
 struct Modes {
-  Eigen::VectorXd values;         ///< omega^2 [1/s^2], ascending; or load factors
-  Eigen::MatrixXd vectors;        ///< unknowns x modes, u' M u = 1 (buckling: u' K u = 1)
-  std::vector<std::string> names; ///< of the rigid movements, which come first with omega^2 = 0: "clamp slides along x"
+  Eigen::VectorXd values;  ///< omega^2 [1/s^2], ascending; or load factors
+  Eigen::MatrixXd vectors; ///< unknowns x modes, u' M u = 1 (buckling: u' K u = 1)
+  std::vector<std::string>
+      names; ///< of the rigid-body modes, which come first with omega^2 = 0: "clamp slides along x"
   double residual = 0, orthogonality = 0; ///< see EigenPairs
   int operations = 0;                     ///< solves taken
 };
 
-/// The machine as it vibrates. Holds what modes and Sturm counts need.
+/// The vibrating machine. Holds the data for modes and Sturm counts.
 class VibratingMachine {
 public:
   /// The model must outlive this.
   VibratingMachine(const Model& model, const JointState& state, const Registry<LinearSolverEntry>& solvers,
                    bool lumped);
 
-  /// The lowest modes. Rigid movements that no joint holds come first, exactly zero.
+  /// The lowest modes. Rigid-body modes that no joint holds come first, exactly zero.
   [[nodiscard]] Modes lowest(int wanted) const;
-  /// How many frequencies lie below omega^2, by counting negative pivots of K - omega^2 M.
+  /// Number of frequencies below omega^2, by counting negative pivots of K - omega^2 M.
   [[nodiscard]] int count_below(double omega2) const;
   /// K - shift M, factored, with the joints' rows.
   [[nodiscard]] JointedMatrix shifted(double shift) const;
-  /// Shift by which `lowest` inverts: negative, of the size of the first elastic omega^2; 0 where ground holds every
-  /// part, so that the factorization of statics serves.
+  /// Shift by which `lowest` inverts: negative, of the size of the first elastic omega^2; 0 where every part is
+  /// held to ground, so that the factorization of statics can be used.
   [[nodiscard]] double shift() const { return shift_; }
   [[nodiscard]] const FreeMap& map() const { return free_; }
 
 private:
   [[nodiscard]] double guess_shift() const;
-  /// Whether no part needs anchors of statics: then its factorization is that of all unknowns.
+  /// Whether no part has anchors in statics: then its factorization is that of all unknowns.
   [[nodiscard]] bool held() const;
   [[nodiscard]] JointedMatrix inverted() const; ///< by `shift_`
   [[nodiscard]] Eigen::MatrixXd rigid_modes(std::vector<std::string>& names) const;
@@ -67,11 +68,11 @@ private:
   double shift_ = 0;
 };
 
-/// Lowest positive load factors of a solved step: (K + factor K_g) u = 0. Fewer, or none, where nothing buckles.
+/// Lowest positive load factors of a solved step: (K + factor K_g) u = 0. Fewer, or none, where there is no buckling.
 Modes buckling_modes(const Model& model, const StepSolution& step, const Registry<LinearSolverEntry>& solvers,
                      int wanted);
 
-/// The linear solver that the case asks for.
+/// The linear solver selected by the case.
 const LinearSolverEntry& solver_of(const Machine& machine, const Registry<LinearSolverEntry>& solvers);
 
 } // namespace bedbow

@@ -17,7 +17,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double rounding = 1e-9; // of the shift: omega^2 below that is a movement without stiffness
+constexpr double rounding = 1e-9; // of the shift: a smaller omega^2 is a mode without stiffness
 
 std::vector<FactorHints> hints_for(const FreeMap& free, bool positive) {
   std::vector<FactorHints> out;
@@ -43,7 +43,7 @@ JointState state_of(const StepSolution& step) {
 
 JointState all_closed(const Model& m) {
   JointState s{"all joints closed", 0, m.rows.rows(m.mesh, 0)};
-  // Beyond the sheet nothing is between nose and bed: there they stand apart.
+  // Beyond the sheet there is a gap between nose and bed: no contact there.
   std::erase_if(s.rows, [&](const Row& r) { return m.mesh.joints[r.joint].kind == JointKind::touch; });
   return s;
 }
@@ -57,7 +57,7 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
     , stiffness_(free_.anchors.empty() ? model.structure.stiffness
                                        : assemble_stiffness(model.machine, model.mesh, free_.map, model.data))
     , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped)) {
-  products_.reserve(mass_.size()); // growing would copy them
+  products_.reserve(mass_.size()); // reallocation would copy them
   for (const SymmetricMatrix& m : mass_) products_.emplace_back(m);
   shift_ = held() ? 0 : guess_shift();
 }
@@ -76,7 +76,7 @@ void VibratingMachine::multiply_mass(const Eigen::Ref<const MatrixXd>& x, Eigen:
                           y.middleRows(free_.start[c], products_[c].size()));
 }
 
-/// Rayleigh's quotient of what an uneven push along all axes does to each part, held at its anchors.
+/// Rayleigh's quotient of each part's response to an uneven load along all axes, held at its anchors.
 double VibratingMachine::guess_shift() const {
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t c = 0; c < mass_.size(); ++c) {
@@ -131,7 +131,7 @@ int VibratingMachine::count_below(double omega2) const {
   return shifted(omega2).negative_eigenvalues();
 }
 
-/// Movements that no row resists, M-orthonormal in the order of their names.
+/// Displacements that no row resists, M-orthonormal in the order of their names.
 MatrixXd VibratingMachine::rigid_modes(std::vector<std::string>& names) const {
   const Structure& s = model_.structure;
   Index r = 0;

@@ -1,12 +1,12 @@
 /// \file
-/// Adding what sits on one node to the assembled matrices.
+/// Adding contributions at one node to the assembled matrices.
 #pragma once
 
 #include "solver/assembly/assembly.h"
 
 namespace bedbow {
 
-/// Movement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
+/// Displacement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
 inline Matrix6d carry_to(const Eigen::Vector3d& arm) {
   Matrix6d t = Matrix6d::Identity();
   t.block<3, 3>(0, 3) << 0, arm.z(), -arm.y(), -arm.z(), 0, arm.x(), arm.y(), -arm.x(), 0;
@@ -22,7 +22,7 @@ inline void add_node_block(std::vector<SymmetricMatrix>& matrices, const DofMap&
       if (dofs[a] >= 0 && dofs[b] >= 0) m.coeffRef(dofs[a], dofs[b]) += block(a, b);
 }
 
-/// What a beam element with releases does at its freed ends: full local movements = map * kept ones.
+/// Map of a beam element with releases: full local displacements = map * kept ones.
 inline Matrix12d release_map(const Matrix12d& stiffness, const BeamReleases& releases) {
   Matrix12d t;
   for (int j = 0; j < 12; ++j)

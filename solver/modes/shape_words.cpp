@@ -4,8 +4,8 @@
 #include "solver/assembly/mass_walk.h"
 #include "solver/model/recovery.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/Geometry>
+#include <Eigen/LU>
 
 #include <algorithm>
 #include <array>
@@ -17,11 +17,11 @@ namespace {
 
 using Eigen::Vector3d;
 
-constexpr double least_rigid = 0.6; // of its energy in the best rigid movement: else a body bends
-constexpr double own_strain = 0.5;  // of all strain in the body itself: then it bends, too
+constexpr double least_rigid = 0.6; // fraction of its energy in the best rigid-body mode: else a body bends
+constexpr double own_strain = 0.5;  // fraction of all strain energy in the body itself: then it also bends
 constexpr std::array<const char*, 3> axis{"x", "y", "z"};
 
-/// A body's nodes as they move, in global axes.
+/// Displacements of a body's nodes, in global axes.
 struct Cloud {
   std::vector<double> mass;
   std::vector<Vector3d> at, moved;
@@ -46,7 +46,7 @@ Cloud cloud_of(const Model& m, const BodyMass& body, const std::vector<Vector6d>
   return c;
 }
 
-/// Best rigid movement: translation of the centre of mass, rotation about it, and their energies by axis.
+/// Best rigid-body mode: translation of the centre of mass, rotation about it, and their energies by axis.
 struct Rigid {
   Vector3d slide, turn; ///< sum of m |u|^2 of each
 };
@@ -60,12 +60,12 @@ Rigid rigid_part(const Cloud& c) {
     momentum += c.mass[i] * r.cross(c.moved[i]);
     inertia += c.mass[i] * (r.squaredNorm() * Eigen::Matrix3d::Identity() - r * r.transpose());
   }
-  // A straight row of nodes has no inertia about itself: a little makes the turn about it none.
-  const Vector3d omega = (inertia + 1e-9 * inertia.trace() * Eigen::Matrix3d::Identity()).ldlt().solve(momentum);
+  // A straight row of nodes has no inertia about itself: a small value makes the rotation about it zero.
+  const Vector3d omega = (inertia + 1e-9 * inertia.trace() * Eigen::Matrix3d::Identity()).inverse() * momentum;
   return {mean.cwiseAbs2() / c.whole, omega.cwiseAbs2().cwiseProduct(inertia.diagonal())};
 }
 
-/// Slices across the body's longest axis: do they move along, or turn about it?
+/// Whether slices across the body's longest axis translate or turn about it.
 std::string bending(const Cloud& c) {
   Vector3d lower = c.at.front(), upper = lower;
   for (const Vector3d& p : c.at) {
@@ -132,7 +132,7 @@ std::vector<BodyMass> body_masses(const Model& m) {
   for_each_mass(m.machine, m.mesh, m.data, [&](const MassItem& item) {
     if (item.kind == MassItem::Kind::beam) share(m.mesh.beams[item.index], item.mass());
     if (item.kind == MassItem::Kind::shell) share(m.mesh.shells[item.index], item.mass());
-    // A rod's mass moves with the nodes of what it hangs on: it is no body of its own.
+    // A rod's mass moves with the nodes of the joined parts: it is not a separate body.
   });
   std::vector<BodyMass> out;
   for (const auto& [name, of] : masses) {

@@ -1,5 +1,5 @@
 /// \file
-/// A mode shape in a builder's words: which body moves most, along or about which axis, and where the strain sits.
+/// A mode shape in a builder's words: which body moves most, along or about which axis, and where the strain energy is.
 #pragma once
 
 #include "solver/modes/modes.h"
@@ -8,10 +8,10 @@
 
 namespace bedbow {
 
-/// What shares its movement and strain under one name: "bed", "clamp", "apron", "member rod", "panel cheek".
+/// A unit that is named as one in modes: "bed", "clamp", "apron", "member rod", "panel cheek".
 std::string body_name(const Machine& machine, const Ref& owner);
 
-/// Masses of the mesh's nodes, body by body, to weigh movements with.
+/// Masses of the mesh's nodes, body by body, as weights of displacements.
 struct BodyMass {
   std::string name;
   std::vector<int> nodes;
@@ -19,8 +19,8 @@ struct BodyMass {
 };
 std::vector<BodyMass> body_masses(const Model& model);
 
-/// "apron turns about x, clamp bends along z": the body that moves most by kinetic energy, and each further one that
-/// holds a quarter of it. \param motion by node, axes of its frame. \param strain its strain_shares. \param angle of
+/// "apron turns about x, clamp bends along z": the body with most kinetic energy, and each further one with a
+/// quarter of it. \param motion by node, axes of its frame. \param strain its strain_shares. \param angle of
 /// the apron: global axes are named.
 std::string describe_shape(const Model& model, const std::vector<BodyMass>& bodies, const std::vector<Vector6d>& motion,
                            const std::map<std::string, double>& strain, double angle);

@@ -21,7 +21,7 @@ void add_element(const std::vector<std::vector<Vector6d>>& motions, const Nodes&
   }
 }
 
-/// Movement (u, theta) of a place in the axes of its frame.
+/// Displacement (u, theta) of a place in the axes of its frame.
 Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place) {
   Vector6d out = Vector6d::Zero();
   for (const PlaceTerm& t : place.terms) {

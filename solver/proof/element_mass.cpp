@@ -1,8 +1,9 @@
-// Mass and loads of an element against those of the body that it stands for.
+// Mass and loads of an element against those of the body that it represents.
+#include "solver/linear/dense.h"
 #include "solver/proof/element_terms.h"
 #include "solver/proof/states.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 
 #include <algorithm>
 #include <cmath>
@@ -67,7 +68,7 @@ Extent extent_of(const ElementEntry& e, const Matrix3Xd& corners) {
   return e.dimension == 1 ? line_extent(corners) : surface_extent(corners);
 }
 
-/// Movements: three translations along the body's axes, three turns about its centre.
+/// Modes: three translations along the body's axes, three rotations about its centre.
 MatrixXd rigid_about(const Extent& body, const Matrix3Xd& corners) {
   MatrixXd out(6 * corners.cols(), 6);
   const Matrix3Xd from_centre = corners.colwise() - body.centre;
@@ -99,7 +100,7 @@ Inertia inertia_of(const ElementEntry& e) {
   return {density * t, Vector3d::Constant(density * t * t * t / 12)};
 }
 
-/// Worst figures of all examples, lumped and consistent.
+/// Worst values of all examples, lumped and consistent.
 struct MassErrors {
   double skew = 0, negative = 0, total = 0, centre = 0, turns = 0;
 
@@ -109,7 +110,7 @@ struct MassErrors {
     const MatrixXd M = e.mass(input_of(e, corners), lumped);
     const double size = M.cwiseAbs().maxCoeff();
     skew = worse(skew, (M - M.transpose()).cwiseAbs().maxCoeff() / size);
-    const VectorXd v = Eigen::SelfAdjointEigenSolver<MatrixXd>((M + M.transpose()) / 2).eigenvalues();
+    const VectorXd v = symmetric_eigenvalues((M + M.transpose()) / 2);
     negative = worse(negative, -v[0] / v.cwiseAbs().maxCoeff());
     const MatrixXd r = rigid_about(body, corners);
     const MatrixXd whole = r.transpose() * M * r;
@@ -123,7 +124,7 @@ struct MassErrors {
       turns = worse(turns, std::max(least[k] - found, found - most[k]) / most.maxCoeff());
     }
   }
-  /// The greater; what is no number stays.
+  /// The greater value; NaN is kept.
   static double worse(double a, double b) { return b <= a ? a : b; }
 };
 
@@ -151,7 +152,7 @@ void prove_loads(const ElementEntry& e, Proof& out) {
       load[k] = 1;
       const VectorXd work =
           r.transpose() * e.load(input_of(e, corners), {load.data(), static_cast<std::size_t>(load.size())});
-      VectorXd due = VectorXd::Zero(6); // a uniform load attacks at the centre
+      VectorXd due = VectorXd::Zero(6); // a uniform load acts at the centre
       due.segment<3>(k < 3 ? 0 : 3) = body.size * body.axes.col(k % 3);
       VectorXd scale = VectorXd::Constant(6, body.size);
       if (k < 3) scale.tail<3>() *= arm;

@@ -1,5 +1,5 @@
 /// \file
-/// What an element brings beside its stiffness, each looked at where it is there.
+/// Optional matrices of an element besides its stiffness, checked where present.
 #pragma once
 
 #include "solver/proof/proof.h"
@@ -20,7 +20,7 @@ void prove_mass(const ElementEntry& element, Proof& out);
 /// arts. 2.1, 2.17, 6.3, 9.2.
 void prove_geometric(const ElementEntry& element, Proof& out);
 
-/// Loads: on every rigid movement the nodal loads do the work of the uniform load.
+/// Loads: in every rigid-body mode the nodal loads do the same work as the uniform load.
 void prove_loads(const ElementEntry& element, Proof& out);
 
 } // namespace bedbow::proof

@@ -1,4 +1,4 @@
-// What a sheet moment law must do.
+// Requirements of a sheet moment law.
 #include "solver/proof/proof.h"
 
 #include <algorithm>
@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-/// A mild sheet steel; plain figures, of no standard.
+/// A mild sheet steel; round values, not from a standard.
 Material sample_material() {
   Material m;
   m.name = "sample";
@@ -50,7 +50,7 @@ Proof prove_law(const MomentLawEntry& law) {
     if (!std::isnan(before)) growth = std::min(growth, moment / before);
     before = moment;
   }
-  out.at_most("the same when asked again", repeat, 0);
+  out.at_most("repeatable", repeat, 0);
   out.at_most("per width: independent of the width", width, 1e-9);
   out.at_least("grows with thickness: least ratio of neighbours", growth, 1);
   out.at_least("over first yield at half the yield strength", weakest, 1);

@@ -1,7 +1,8 @@
-// What a linear solver must do.
+// Requirements of a linear solver.
+#include "solver/linear/dense.h"
 #include "solver/proof/proof.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 
 #include <algorithm>
 #include <array>
@@ -21,7 +22,7 @@ using Eigen::VectorXd;
 
 constexpr int across = 23, along = 17; // of the grid
 constexpr double backward = 1e-13;     // stable solvers leave a few eps
-// Without pivoting an indefinite matrix may grow by far more while it is factored.
+// Without pivoting the entries of an indefinite matrix may grow much more in the factorization.
 constexpr double backward_indefinite = 1e-9;
 
 SymmetricMatrix from(int n, const std::vector<Eigen::Triplet<double>>& entries) {
@@ -53,8 +54,8 @@ int below_zero(double shift) {
   return count;
 }
 
-/// A clamped beam of 2-dof nodes, stations in order: stiffness 12, 6, 4, 2 of unit length. The last node's rotation is
-/// joined to nothing where `loose`.
+/// A clamped beam of 2-dof nodes, stations in order: stiffness 12, 6, 4, 2 of unit length. The last node's rotation has
+/// no stiffness where `loose`.
 SymmetricMatrix ladder(int nodes, bool loose) {
   const int n = 2 * nodes + (loose ? 1 : 0);
   MatrixXd K = MatrixXd::Zero(n, n);
@@ -112,7 +113,7 @@ void prove_solving(const LinearSolverEntry& s, Proof& out) {
     MatrixXd one = b.col(3);
     f->solve(one);
     const double apart = (one - x.col(3)).cwiseAbs().maxCoeff() / x.col(3).cwiseAbs().maxCoeff();
-    // The ladder's condition, 4e9, turns rounding into digits of the solution.
+    // The ladder's condition number of 4e9 magnifies rounding.
     if (hints.positive && !hints.banded_order) out.at_most("several right-hand sides as one by one", apart, 1e-12);
   }
 }
@@ -124,7 +125,7 @@ void prove_compliance(const LinearSolverEntry& s, Proof& out) {
   for (int j = 0; j < 4; ++j)
     for (int k = 0; k < 3; ++k) p.insert(40 * j + 7 * k, j) = 1.0 + j - k;
   const MatrixXd due =
-      MatrixXd(p).transpose() * times(grid(0), MatrixXd::Identity(a.rows(), a.rows())).ldlt().solve(MatrixXd(p));
+      MatrixXd(p).transpose() * solve_dense(times(grid(0), MatrixXd::Identity(a.rows(), a.rows())), MatrixXd(p));
   const MatrixXd c = f->compliance(p);
   out.at_most("compliance of four rows against a dense solution", (c - due).norm() / due.norm(), 1e-12);
   out.at_most("compliance exactly symmetric", (c - c.transpose()).norm(), 0);
@@ -136,7 +137,7 @@ void prove_pivots(const LinearSolverEntry& s, Proof& out) {
   try {
     out.at_most("negative pivots against eigenvalues in closed form",
                 std::abs(f->negative_pivots() - below_zero(shift)), 0);
-  } catch (const std::logic_error& e) { // the method can't tell
+  } catch (const std::logic_error& e) { // the method can't determine it
     out.checks.push_back({"negative pivots", 0, 0, true, e.what()});
   }
 }
@@ -146,7 +147,7 @@ void prove_refusal(const LinearSolverEntry& s, Proof& out) {
   const FactorOutcome outcome = s.factor(a, {1, true, true, 0});
   const bool named = !outcome.factorization && outcome.zero_pivot == static_cast<int>(a.rows()) - 1;
   out.at_most("an unknown without stiffness is refused by its number", named ? 0 : 1, 0,
-              outcome.factorization ? "took a singular matrix" : "");
+              outcome.factorization ? "accepted a singular matrix" : "");
 }
 
 void prove_threads(const LinearSolverEntry& s, Proof& out) {

@@ -24,7 +24,7 @@ void Proof::failed(std::string what, std::string note) {
 
 namespace {
 
-/// Proves an entry of that name, if the registry has one. What it throws is a failed check.
+/// Proves an entry of that name, if the registry has one. An exception is a failed check.
 template <class Entry, class Prover>
 void prove_in(const Registry<Entry>& registry, const std::string& name, Prover prover, std::vector<Proof>& out) {
   const Entry* entry = registry.find(name);
@@ -51,7 +51,7 @@ std::vector<Proof> prove(const std::string& name, const Registries& registries) 
   prove_in(registries.linear_solvers, name, prove_solver, out);
   if (out.empty())
     throw std::invalid_argument(
-        "there is nothing named \"" + name + "\" to prove; section shapes: " + registries.shapes.names() +
+        "unknown entry \"" + name + "\"; available: section shapes: " + registries.shapes.names() +
         "; moment laws: " + registries.moment_laws.names() + "; elements: " + registries.elements.names() +
         "; linear solvers: " + registries.linear_solvers.names());
   return out;

@@ -1,5 +1,5 @@
 /// \file
-/// What anything registered must do, whoever made it: suites that the built-in entries pass, and a plugin's have to.
+/// Conformance suites for all registered entries: built-in ones pass them, and those of plugins must.
 /// `bedbow list --prove NAME` runs them.
 #pragma once
 
@@ -10,13 +10,13 @@
 
 namespace bedbow {
 
-/// One thing looked at.
+/// One check.
 struct ProofCheck {
   std::string what;
   double value = 0;   ///< the worst found
-  double allowed = 0; ///< it may be at most (or at least) so great
+  double allowed = 0; ///< greatest (or least) permitted value
   bool pass = false;
-  std::string note; ///< where it was found, or why it can't be told
+  std::string note; ///< where it was found, or why it can't be determined
 };
 
 struct Proof {
@@ -27,14 +27,14 @@ struct Proof {
   void at_most(std::string what, double value, double allowed, std::string note = {});
   /// Adds a check that passes where value >= allowed.
   void at_least(std::string what, double value, double allowed, std::string note = {});
-  /// Adds what went wrong instead of a number.
+  /// Adds a failure instead of a number.
   void failed(std::string what, std::string note);
 };
 
-/// Over the element's example shapes: finite, symmetric, six rigid movements free and no more, no negative eigenvalue,
+/// Over the element's example shapes: finite, symmetric, exactly six free rigid-body modes, no negative eigenvalue,
 /// turned and moved with the body, patch test of the constant states (line: stretch, two curvatures, twist; surface:
-/// three membrane strains, three curvatures) and their energy against E A, E I, G J and the plate's constants; where it
-/// brings them, mass and geometric stiffness. Sources: MacNeal & Harder 1985 (patch); Przemieniecki 1968.
+/// three membrane strains, three curvatures) and their energy against E A, E I, G J and the plate's constants; where
+/// present, mass and geometric stiffness. Sources: MacNeal & Harder 1985 (patch); Przemieniecki 1968.
 Proof prove_element(const ElementEntry& element);
 
 /// A section of the example sizes: area, centroid and second moments against the integral over its outline (Green's
@@ -51,7 +51,7 @@ Proof prove_law(const MomentLawEntry& law);
 /// threads at once.
 Proof prove_solver(const LinearSolverEntry& solver);
 
-/// Everything registered under that name. Throws std::invalid_argument, with the names there are, for nothing.
+/// Everything registered under that name. Throws std::invalid_argument, listing the names, for an unknown one.
 std::vector<Proof> prove(const std::string& name, const Registries& registries);
 
 } // namespace bedbow

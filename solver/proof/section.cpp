@@ -1,4 +1,4 @@
-// What a section shape must do.
+// Requirements of a section shape.
 #include "solver/proof/proof.h"
 
 #include <algorithm>
@@ -13,7 +13,7 @@ namespace {
 constexpr double outline_error = 0.01;
 constexpr double rounding = 1e-9;
 
-/// In which power of a length a size grows with the section.
+/// Power of the length with which a property scales.
 int power_of(const std::string& key) {
   if (key == "A" || key == "Ay" || key == "Az") return 2;
   if (key == "Iyy" || key == "Izz" || key == "Iyz" || key == "J") return 4;
@@ -97,7 +97,7 @@ void prove_bounds(const Section& s, Proof& out) {
   out.at_most("Iyz^2 below Iyy Izz: ratio", p.Iyz * p.Iyz / (p.Iyy * p.Izz), 1 - rounding);
 }
 
-/// Stress is greatest where a section reaches furthest: the points must get there, and not beyond.
+/// Stress is greatest at the extremes of a section: the points must reach these, but not beyond.
 void prove_points(const Section& s, Proof& out) {
   Eigen::Vector2d low = Eigen::Vector2d::Constant(INFINITY), high = -low;
   for (const StressPoint& q : s.points) {
@@ -110,7 +110,7 @@ void prove_points(const Section& s, Proof& out) {
   out.at_most("extreme points reach the outline's box", miss, outline_error);
 }
 
-/// Twice the sizes: constants grow by their own powers of two.
+/// Twice the sizes: constants scale by their powers of two.
 void prove_scale(const Section& one, const Section& two, Proof& out) {
   const SectionProperties &p = one.props, &q = two.props;
   double error = 0;

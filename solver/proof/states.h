@@ -1,5 +1,5 @@
 /// \file
-/// Movements that an element must know, and small assemblies of elements, for the conformance suite.
+/// Displacement states that an element must reproduce, and small assemblies of elements, for the conformance suite.
 #pragma once
 
 #include "solver/element/parameters.h"
@@ -19,13 +19,13 @@ ElementInput input_of(const ElementEntry& element, const Eigen::Matrix3Xd& corne
 /// Example value of a parameter; `otherwise` where it is not declared.
 double example_of(const ElementEntry& element, const std::string& parameter, double otherwise);
 
-/// Rigid movement k (three translations, then rotations about the origin's axes) of the corners. \return 6 n.
+/// Rigid-body mode k (three translations, then rotations about the origin's axes) of the corners. \return 6 n.
 Eigen::VectorXd rigid(const Eigen::Matrix3Xd& corners, int k);
 
 /// Number of constant states: 4 along a line, 6 over a surface.
 int states(int dimension);
 
-/// Movement of constant state `which` at p in the x-y plane. Line along x: stretch, curvature about y and z, twist.
+/// Displacement of constant state `which` at p in the x-y plane. Line along x: stretch, curvature about y and z, twist.
 /// Surface: three membrane strains, three curvatures. All of unit size.
 Vector6 constant_state(int dimension, int which, const Eigen::Vector3d& p);
 

@@ -1,5 +1,5 @@
 /// \file
-/// All registries of the house, filled by one explicit function and passed along.
+/// All registries, filled by one explicit function and passed along.
 #pragma once
 
 #include "mesh/piece/registry.h"
@@ -17,7 +17,7 @@ struct Registries {
   Registry<ElementEntry> elements{"element"};
 };
 
-/// Registries with everything built in.
+/// Registries with all built-in entries.
 Registries builtin_registries();
 
 } // namespace bedbow

@@ -9,11 +9,11 @@
 namespace bedbow {
 
 /// Correction factor of the neutral line, k = 0.65 + 0.5 lg(r/s), 1 from r/s = 5 on; the line lies k s/2 from the
-/// inside (the "K-factor" of the trade is k/2). Never below 0. \param r inside radius, \param s thickness, same unit.
+/// inside (the customary "K-factor" is k/2). Never below 0. \param r inside radius, \param s thickness, same unit.
 /// Source: DIN 6935. Throws std::invalid_argument unless r >= 0 and s > 0.
 double din6935_k(double r, double s);
 
-/// What to add to the outside leg lengths for the flat length, usually negative [m].
+/// Correction to the sum of the outside legs for the flat length, usually negative [m].
 /// beta = pi - bend is the opening angle: v = (pi - beta)(r + k s/2) - 2 (r + s) for beta <= 90 deg, with the tangent
 /// tan((pi - beta)/2) on the last term up to 165 deg, and 0 above. Legs up to 90 deg of opening are measured to the
 /// tangent of the outside curve, above to the outside apex. Source: DIN 6935.

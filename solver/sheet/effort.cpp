@@ -56,7 +56,7 @@ Check check_effort(double force, std::string_view key, std::optional<double> own
   if (!limit) {
     std::string keys;
     for (const EffortLimit& l : effort_limits()) keys.append(keys.empty() ? "" : "; ").append(l.key);
-    throw std::invalid_argument("no limit of effort '" + std::string(key) + "'; there are: " + keys);
+    throw std::invalid_argument("unknown effort limit '" + std::string(key) + "'; available: " + keys);
   }
   return {limit->key, std::abs(force), overridden(own, {limit->force, limit->source})};
 }

@@ -1,5 +1,5 @@
 /// \file
-/// What a person can push or pull: published limits against which hand forces are held.
+/// Published limits of push and pull forces of a person, with which hand forces are compared.
 #pragma once
 
 #include "solver/strength/allowable.h"
@@ -12,7 +12,7 @@ namespace bedbow {
 
 enum class EffortKind {
   recommended, ///< a standard's basic limit for healthy adults at work, before its factors for speed, frequency, time
-  strength     ///< mean of the greatest force that people reached in a laboratory: no limit to work at
+  strength     ///< mean of the greatest forces measured in a laboratory: not a limit for work
 };
 
 struct EffortLimit {
@@ -28,8 +28,8 @@ std::span<const EffortLimit> effort_limits();
 /// The limit of that key, or nullptr.
 const EffortLimit* find_effort_limit(std::string_view key);
 
-/// A hand force [N] of one person against one limit; the check is named by the limit's key.
-/// Throws std::invalid_argument listing the keys where there is none of that name.
+/// A hand force [N] of one person against one limit; the check is named after the limit's key.
+/// Throws std::invalid_argument listing the keys for an unknown one.
 Check check_effort(double force, std::string_view key, std::optional<double> own = {});
 
 } // namespace bedbow

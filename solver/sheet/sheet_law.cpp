@@ -84,7 +84,7 @@ double known_springback(const Machine& m, const Registry<MomentLawEntry>& laws) 
     const double found = springback(*m.sheet, material, law->moment(*m.sheet, material));
     return std::isfinite(found) ? std::max(found, 0.0) : 0;
   } catch (const std::invalid_argument&) {
-    return 0; // said by who reads the sheet, or by who solves
+    return 0; // reported when the sheet is read, or when it is solved
   }
 }
 

@@ -1,6 +1,6 @@
 /// \file
-/// Sheet bending: the moment per unit width that folds the sheet, and what springs back. Each law is an entry in a
-/// registry; plugins bring others.
+/// Sheet bending: the moment per unit width that folds the sheet, and springback. Each law is an entry in a registry;
+/// plugins add others.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -12,7 +12,7 @@
 namespace bedbow {
 
 /// A moment law: bending moment per unit width [N m/m] > 0 to fold `sheet` of `material`.
-/// Throws std::invalid_argument naming the material value it misses.
+/// Throws std::invalid_argument naming a missing material value.
 using MomentLaw = std::function<double(const Sheet& sheet, const Material& material)>;
 
 struct MomentLawEntry {
@@ -29,13 +29,13 @@ struct SheetLoads {
   double moment = 0; ///< m [N m/m]
   double apron = 0;  ///< F = m / flange [N/m]
   double grip = 0;   ///< m / grip [N/m]
-  /// What the sheet's own lever presses against the nose with the apron at `angle` [rad]: the upright part of the
-  /// apron's push, which passes through the bend line, and the grip. Upward on the nose [N/m].
+  /// Force of the sheet's own lever on the nose with the apron at `angle` [rad]: the vertical component of the apron's
+  /// force, which passes through the bend line, and the grip. Upward on the nose [N/m].
   [[nodiscard]] double nose_lift(double angle) const;
 };
 SheetLoads sheet_loads(const Sheet& sheet, double moment);
 
-/// How much further than the wanted angle the bend must be swung to, so that it springs back to it [rad], with
+/// Angle beyond the wanted one to which the bend must be swung, so that it springs back to it [rad], with
 /// `inside_radius` under load. For the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane
 /// strain; for every other law by elastic unloading of its moment.
 /// \param moment per width at full bend [N m/m]. Throws std::invalid_argument where nothing of the bend would stay.

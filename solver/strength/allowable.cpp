@@ -30,7 +30,7 @@ constexpr std::array pairs{
     Pair{BearingSurface::steel, BearingSurface::hardened_steel, 10 * MPa, practice},
 };
 
-// What the softer partner bears against any metal.
+// Pressure that the softer partner withstands against any metal.
 Allowable by_softer(BearingSurface s) {
   switch (s) {
   case BearingSurface::timber:
@@ -99,7 +99,7 @@ Allowable resting_pressure(const Material& pin, const Material& hole) {
 }
 
 Allowable seat_pressure(const Material& seat) {
-  if (seat.yield > 0) return {seat.yield, "yield of what it presses on, common practice, no source"};
+  if (seat.yield > 0) return {seat.yield, "yield of the part under it, common practice, no source"};
   if (seat.tensile > 0)
     return {0.065 * seat.tensile,
             "0.065 of the modulus of rupture, across the grain, USDA Wood Handbook (from memory)"};

@@ -1,8 +1,9 @@
 /// \file
-/// What a part may bear and who says so. Every allowable can be overridden; the source then says "case".
+/// Allowable values and their sources. Every allowable can be overridden; its source is then "case".
 #pragma once
 
 #include "mesh/piece/material.h"
+#include "mesh/piece/quantity.h"
 
 #include <optional>
 #include <span>
@@ -10,39 +11,36 @@
 
 namespace bedbow {
 
-/// A stress, pressure or force that may be reached. 0 means unknown.
+/// An allowable stress, pressure or force. 0 means unknown.
 struct Allowable {
-  double value = 0;   ///< [Pa], or [N] where a check says so
+  double value = 0;   ///< [Pa], or [N], as the check's unit
   std::string source; ///< standard or book, "from memory" where so, "common practice, no source", "case"
 };
 
-/// The case's own value where it gives one, else the built-in.
+/// The case's value where it gives one, else the built-in.
 Allowable overridden(std::optional<double> own, Allowable builtin);
 
-/// What happens where a limit is exceeded, the gravest first.
+/// Consequence of exceeding a limit, the gravest first.
 enum class Failure {
   breaks, ///< studs, screws, threads and pins part, bars buckle: at once and with force
   yields, ///< bars, pins and holes stay bent
   wears,  ///< seats, cams and holes are crushed or worn oval
-  moves,  ///< parts tip or shift by more than small displacements allow for
+  moves,  ///< parts tip or shift too far for small-displacement theory
   bows    ///< the bend line is crooked, the bend angle uneven
 };
 
-/// What a check compares.
-enum class CheckUnit { stress, force, ratio };
-
-/// One comparison of what is there with what may be.
+/// One comparison of an actual with an allowable value.
 struct Check {
   std::string what;
   double actual = 0;
   Allowable allowed;
-  CheckUnit unit = CheckUnit::stress; ///< of both: [Pa], [N], or none
-  Failure failure = Failure::breaks;  ///< what happens beyond the allowable
+  Quantity unit = Quantity::stress;  ///< of both: [Pa], [N], or none
+  Failure failure = Failure::breaks; ///< consequence of exceeding the allowable
   /// actual / allowed; 0 where the allowable is unknown.
   [[nodiscard]] double utilisation() const { return allowed.value > 0 ? actual / allowed.value : 0; }
 };
 
-/// The check that uses most of what it has; nullptr where there is none with a known allowable.
+/// The check with the highest utilisation; nullptr where there is none with a known allowable.
 const Check* worst_check(std::span<const Check> checks);
 
 /// Kind of surface, for sliding and pressure.
@@ -53,13 +51,13 @@ std::string to_string(BearingSurface surface);
 /// than 60 timber where no yield is known and polymer otherwise. Cast iron is never guessed.
 BearingSurface surface_of(const Material& material);
 
-/// Pressure on the projected area that a hand-greased pin bears while it swings slowly without wearing its hole oval.
+/// Pressure on the projected area under which a hand-greased pin swings slowly without wearing its hole oval.
 /// Source: Roloff/Matek, Maschinenelemente, table of mean pressures for sliding pin joints (from memory); pairs that it
-/// leaves out: common practice, no source.
+/// omits: common practice, no source.
 Allowable swinging_pressure(BearingSurface pin, BearingSurface hole);
 
-/// Pressure on the projected area that a pin at rest bears: 0.6 of the lesser yield, EN 1993-1-8 Table 3.10, pin that
-/// shall stay replaceable. Unknown where neither yield is known.
+/// Allowable pressure on the projected area of a pin at rest: 0.6 of the lesser yield, EN 1993-1-8 Table 3.10,
+/// replaceable pin. Unknown where neither yield is known.
 Allowable resting_pressure(const Material& pin, const Material& hole);
 
 /// Pressure under a nut, head or washer: yield of a metal (common practice); across the grain of timber 0.065 of its

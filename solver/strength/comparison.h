@@ -6,8 +6,8 @@
 
 namespace bedbow {
 
-/// Whether a value is greater than the greatest so far by more than rounding can make it: of places that are equal by
-/// symmetry the first is the worst, whatever their last digits say.
+/// Whether a value exceeds the greatest so far by more than rounding: of places that are equal by symmetry the first is
+/// the worst, whatever their last digits.
 inline bool clearly_greater(double value, double most) {
   return value > most + 1e-9 * std::abs(most);
 }

@@ -34,7 +34,7 @@ double shear_below(const LineContact& contact, double z) {
 
 Check check_line_contact(const LineContact& contact, double yield, std::optional<double> own) {
   const Allowable first_yield{yield / (2 * worst_shear), "first yield below the surface, Hertz and Tresca"};
-  return {"contact pressure", contact.peak, overridden(own, first_yield), CheckUnit::stress, Failure::wears};
+  return {"contact pressure", contact.peak, overridden(own, first_yield), Quantity::stress, Failure::wears};
 }
 
 } // namespace bedbow

@@ -36,16 +36,19 @@ double seat_pressure_of(const Seat& seat, double force) {
 }
 
 Check check_seat(const Seat& seat, double force, const Material& under, std::optional<double> own) {
-  return {"nut seat", seat_pressure_of(seat, force), overridden(own, seat_pressure(under)), CheckUnit::stress,
+  return {"nut seat", seat_pressure_of(seat, force), overridden(own, seat_pressure(under)), Quantity::stress,
           Failure::wears};
 }
 
 Check check_thread_shear(const ThreadEngagement& e, double force, double reserve, std::optional<double> own) {
   const double strip = strip_per_length(e.thread, e.screw_tensile, e.nut_tensile, reserve) * e.length;
-  return {"thread shear", force,
-          overridden(own, {strip, "0.6 tensile on the basic profile over a reserve, common practice, no source; areas: "
-                                  "FED-STD-H28"}),
-          CheckUnit::force};
+  return {
+      "thread shear", force,
+      overridden(own,
+                 {strip,
+                  "0.6 tensile strength on the basic profile, reduced by a reserve, common practice, no source; areas: "
+                  "FED-STD-H28"}),
+      Quantity::force};
 }
 
 double engagement_needed(const Thread& thread, double screw_tensile, double nut_tensile, double reserve) {

@@ -1,5 +1,5 @@
 /// \file
-/// Nuts of the posts: pressure under nut, head or washer, shear of the threads, and how deep a thread must reach.
+/// Nuts of the posts: pressure under nut, head or washer, shear of the threads, and least thread engagement.
 #pragma once
 
 #include "mesh/piece/fastener.h"
@@ -7,7 +7,7 @@
 
 namespace bedbow {
 
-/// Ring that a nut or head presses on. Lengths in m.
+/// Annular bearing face of a nut or head. Lengths in m.
 struct Seat {
   double outer = 0; ///< diameter of the bearing face
   double inner = 0; ///< of the hole
@@ -34,7 +34,7 @@ struct ThreadEngagement {
   Thread thread;
   double length = 0;        ///< engaged [m]
   double screw_tensile = 0; ///< [Pa]
-  double nut_tensile = 0;   ///< of the nut, or of what is tapped [Pa]
+  double nut_tensile = 0;   ///< of the nut, or of the tapped part [Pa]
 };
 
 /// "thread shear": force [N] against the lesser strip load of screw and nut, shear strength 0.6 tensile (common

@@ -44,9 +44,9 @@ PinResult check_pin(const Pin& pin, double force) {
   const Allowable swinging = swinging_pressure(surface_of(pin.pin), surface_of(pin.hole));
   const Allowable pressure = overridden(pin.allowed_pressure, pin.swings ? swinging : resting);
   const Allowable stress = overridden(pin.allowed_stress, {pin.pin.yield, "yield of the pin"});
-  out.checks.push_back({"pin pressure", out.pressure, pressure, CheckUnit::stress, Failure::wears});
+  out.checks.push_back({"pin pressure", out.pressure, pressure, Quantity::stress, Failure::wears});
   out.checks.push_back({"pin shear", out.shear, {stress.value / sqrt3, stress.source + " / sqrt3 (von Mises)"}});
-  out.checks.push_back({"pin bending", out.bending, stress, CheckUnit::stress, Failure::yields});
+  out.checks.push_back({"pin bending", out.bending, stress, Quantity::stress, Failure::yields});
 
   if (resting.value > 0 && out.pressure > resting.value)
     out.fate = HoleFate::yields_oval;
@@ -62,11 +62,11 @@ std::string describe(const Pin& pin, const PinResult& result) {
   case HoleFate::keeps:
     return at + "keeps its shape";
   case HoleFate::wears_oval:
-    return at + "will wear oval: " + pair + " bears " + in_MPa(result.checks.front().allowed.value) +
+    return at + "will wear oval: " + pair + " withstands " + in_MPa(result.checks.front().allowed.value) +
            " while it swings";
   case HoleFate::yields_oval:
-    return at + "is squeezed oval at once: " + pair + " bears " + in_MPa(resting_pressure(pin.pin, pin.hole).value) +
-           " without yielding";
+    return at + "is squeezed oval at once: " + pair + " withstands " +
+           in_MPa(resting_pressure(pin.pin, pin.hole).value) + " without yielding";
   }
   return at;
 }

@@ -1,5 +1,5 @@
 /// \file
-/// Hinge pins and their holes: pressure on the projected area, shear and bending of the pin, and what becomes of the
+/// Hinge pins and their holes: pressure on the projected area, shear and bending of the pin, and wear of the
 /// hole. Equations and sources: docs/theory/bearing.md.
 #pragma once
 
@@ -9,23 +9,23 @@
 
 namespace bedbow {
 
-/// A pin that carries a force across itself. Lengths in m.
+/// A pin under a transverse force. Lengths in m.
 struct Pin {
   double diameter = 0;
   double bearing_length = 0; ///< of the hole that carries the whole force
   int shear_planes = 1;      ///< 1: overhung; 2: held on both sides by cheeks of half the bearing length
-  double gap = 0;            ///< clear distance along the pin between the parts it joins
-  bool swings = true;        ///< turns under load, as a hinge does
+  double gap = 0;            ///< clear distance along the pin between the joined parts
+  bool swings = true;        ///< turns under load, as in a hinge
   Material pin, hole;
   std::optional<double> allowed_pressure; ///< [Pa] overrides the pressure's allowable
   std::optional<double> allowed_stress;   ///< [Pa] overrides the pin's yield
 };
 
-/// What the hole will look like after some use.
+/// Condition of the hole after some use.
 enum class HoleFate {
   keeps,      ///< below every limit
-  wears_oval, ///< bears the force, but wears while the pin swings under it
-  yields_oval ///< is squeezed out of round at once
+  wears_oval, ///< withstands the force, but wears while the pin swings under it
+  yields_oval ///< yields out of round at once
 };
 
 struct PinResult {
@@ -42,7 +42,8 @@ struct PinResult {
 /// Throws std::invalid_argument naming the size at fault.
 PinResult check_pin(const Pin& pin, double force);
 
-/// One sentence for the builder: "at 21 MPa the hole will wear oval: a steel pin in steel bears 5 MPa while it swings".
+/// One sentence for the builder: "at 21 MPa the hole will wear oval: a steel pin in steel withstands 5 MPa while it
+/// swings".
 std::string describe(const Pin& pin, const PinResult& result);
 
 } // namespace bedbow

@@ -1,5 +1,5 @@
 /// \file
-/// Why a machine does not pass, as data: what fails, by how much, where and when. io/results/reason_words.h words it.
+/// Why a machine does not pass, as data: what fails, by how much, where and when. Text: io/results/reason_words.h.
 #pragma once
 
 #include "solver/strength/allowable.h"
@@ -10,25 +10,25 @@
 
 namespace bedbow {
 
-/// What the figures of a reason are.
+/// Quantity of a reason's values.
 enum class ReasonOf { ratio, length, angle, force };
 
 struct Reason {
   Failure failure = Failure::bows;
-  std::string part;  ///< "post left end", "stress in clamp.plate", "clamp"; buckling: what moves
+  std::string part;  ///< "post left end", "stress in clamp.plate", "clamp"; buckling: the mode shape
   std::string check; ///< "bow", "bend angle", "displacement", "rotation", "nose opening", "buckling", or Check::what
-  double value = 0;  ///< SI: none, [m], [rad] or [N], as `of` says
+  double value = 0;  ///< SI: none, [m], [rad] or [N], by `of`
   double limit = 0;  ///< likewise
   ReasonOf of = ReasonOf::ratio;
   std::string step{};                                  ///< name of the step
-  double x = std::numeric_limits<double>::quiet_NaN(); ///< along the bend line [m]; NaN where that says nothing
+  double x = std::numeric_limits<double>::quiet_NaN(); ///< along the bend line [m]; NaN where it has no meaning
   bool least = false;                                  ///< the limit is the least that passes, not the greatest
 
-  /// How many times the limit is exceeded: above 1.
+  /// Ratio by which the limit is exceeded: above 1.
   [[nodiscard]] double over() const { return least ? limit / value : value / limit; }
 };
 
-/// What breaks before what yields, before what wears, moves and bows; within a kind by how far it is over its limit.
+/// Order: breaks, yields, wears, moves, bows; within a kind by how far the limit is exceeded.
 void sort_reasons(std::vector<Reason>& reasons);
 
 } // namespace bedbow

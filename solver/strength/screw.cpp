@@ -16,7 +16,7 @@ double shear_factor(const std::string& grade) {
   return std::ranges::find(brittle, grade) == brittle.end() ? 0.6 : 0.5;
 }
 
-// EN 1993-1-8 reckons with the nominal strength of a class, its first number in hundreds of MPa.
+// EN 1993-1-8 uses the nominal strength of a class, its first number in hundreds of MPa.
 double nominal_tensile(const Grade& grade) {
   const auto point = grade.name.find('.');
   const bool iso_class = point != std::string::npos && grade.name.find_first_not_of("0123456789.") == std::string::npos;
@@ -34,7 +34,7 @@ double tension_resistance(const Thread& thread, const Grade& grade) {
 }
 
 double prying_tension(double force, double force_arm, double screw_arm) {
-  if (!(screw_arm > 0)) throw std::invalid_argument("prying: the screw must stand off the heel, screw_arm > 0");
+  if (!(screw_arm > 0)) throw std::invalid_argument("prying: the screw must be off the heel, screw_arm > 0");
   return force * force_arm / screw_arm;
 }
 
@@ -45,13 +45,13 @@ std::vector<Check> check_screw(const Screw& s, double shear, double tension, dou
   const Allowable T = overridden(s.allowed_tension, {tension_resistance(s.thread, s.grade), table_3_4});
   const Allowable bearing = overridden(s.allowed_bearing, {1.5 * s.plate.yield, "1.5 yield, EN 1993-1-8 Table 3.10"});
   std::vector<Check> out;
-  out.push_back({"screw shear", shear, V, CheckUnit::force});
-  out.push_back({"screw tension", pull, T, CheckUnit::force});
+  out.push_back({"screw shear", shear, V, Quantity::force});
+  out.push_back({"screw tension", pull, T, Quantity::force});
   if (V.value > 0 && T.value > 0)
     out.push_back(
-        {"screw shear and tension", shear / V.value + pull / (1.4 * T.value), {1, table_3_4}, CheckUnit::ratio});
+        {"screw shear and tension", shear / V.value + pull / (1.4 * T.value), {1, table_3_4}, Quantity::ratio});
   out.push_back(
-      {"screw bearing", shear / (s.thread.d * s.plate_thickness), bearing, CheckUnit::stress, Failure::yields});
+      {"screw bearing", shear / (s.thread.d * s.plate_thickness), bearing, Quantity::stress, Failure::yields});
   return out;
 }
 

@@ -13,7 +13,7 @@ namespace bedbow {
 struct Screw {
   Thread thread;
   Grade grade;
-  double plate_thickness = 0;                                            ///< of the thinner bar that bears on the shank
+  double plate_thickness = 0;                                            ///< of the thinner bar in bearing on the shank
   Material plate;                                                        ///< of that bar
   std::optional<double> allowed_shear, allowed_tension, allowed_bearing; ///< [N], [N], [Pa]
 };
@@ -32,7 +32,7 @@ double prying_tension(double force, double force_arm, double screw_arm);
 
 /// "screw shear", "screw tension" [N], "screw shear and tension" (V/V_R + T/(1.4 T_R) against 1, EN 1993-1-8 Table
 /// 3.4) and "screw bearing" [Pa] (V/(d t) against 1.5 yield, EN 1993-1-8 Table 3.10).
-/// \param preload tension that is there beside `tension` [N].
+/// \param preload additional tension besides `tension` [N].
 std::vector<Check> check_screw(const Screw& screw, double shear, double tension, double preload = 0);
 
 } // namespace bedbow

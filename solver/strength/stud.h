@@ -23,9 +23,9 @@ double stressed_diameter(double stress_area);
 /// freely: 3 E I offset / L^2 and no moment from tilt.
 double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follows = false);
 
-/// How the middle of a stud fixed at both ends sees its ends move, from which its moments follow. A point of its own
-/// either end carries rigidly to the middle: `offset` is their distance there across the stud [m], `tilt` how far the
-/// ends turn against each other [rad]. Along two axes across: about the stud's own y and x.
+/// Relative displacement of the ends of a stud fixed at both ends, referred to its middle, from which its moments
+/// follow. Each end carries a point rigidly to the middle: `offset` is the distance of the two points across the stud
+/// [m], `tilt` the relative rotation of the ends [rad]. Along two axes across: about the stud's own y and x.
 struct StudEnds {
   std::array<double, 2> offset{}; ///< along x, along y [m]
   std::array<double, 2> tilt{};   ///< about y, about x, each taken so that it moves the upper end along +x, +y [rad]

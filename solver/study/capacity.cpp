@@ -14,7 +14,7 @@ namespace bedbow {
 
 namespace {
 
-/// How near a sheet comes to the limits: the greatest of all ratios of value to limit, and of what.
+/// How near a sheet comes to the limits: the greatest ratio of value to limit, and its quantity.
 struct Strain {
   double ratio = 0;
   std::string what;
@@ -34,15 +34,15 @@ Strain strain_of(const Findings& f, const Limits& limits) {
   s.look(h.angle_spread, limits.angle, "spread of the bend angle");
   const bool joint = h.utilisation_at.find(' ') != std::string::npos;
   s.look(h.utilisation, limits.utilisation.value_or(1), (joint ? "" : "stress in ") + h.utilisation_at);
-  for (const Reason& r : h.reasons) // the nose's opening is looked at below, within its limit too
+  for (const Reason& r : h.reasons) // the nose opening is checked below, even within its limit
     if (r.failure == Failure::moves && r.check != "nose opening")
       s.look(r.value, r.limit, r.check + " of the " + r.part);
-  s.look(h.nose_opening, limits.nose_opening, "opening of the nose");
+  s.look(h.nose_opening, limits.nose_opening, "nose opening");
   return s;
 }
 
-/// ThicknessSearch on the grid of steps between thinnest and thickest. Loads grow about with the square of the
-/// thickness, so the next guess is where ratio times thickness squared says; halving where that does not shrink the
+/// ThicknessSearch on the grid of steps between thinnest and thickest. Loads are roughly proportional to the square of
+/// the thickness, so the next guess comes from ratio and thickness squared; bisection where that does not shrink the
 /// bracket.
 class ThicknessSearch {
 public:
@@ -53,7 +53,8 @@ public:
       , first_(static_cast<long>(std::ceil(task.thinnest / task.step - 1e-9)))
       , last_(static_cast<long>(std::floor(task.thickest / task.step + 1e-9))) {}
 
-  /// Stresses take as long as all else, and seldom decide: they are looked at where movements already allow a sheet.
+  /// Stresses take as long as everything else and seldom govern: they are checked where displacements already permit a
+  /// sheet.
   Capacity of(const SheetPlace& place, int material) {
     Bracket b{first_ - 1, last_ + 1, 0, {}};
     close_in(place, material, PreparedMachine::Look::movements, b);
@@ -66,7 +67,7 @@ public:
     }
     Capacity out{place, material, std::numeric_limits<double>::quiet_NaN(), b.worst.what};
     if (b.good >= first_) out.thickness = static_cast<double>(b.good) * task_.step;
-    if (b.bad > last_) out.limited_by = "nothing up to the thickest asked for";
+    if (b.bad > last_) out.limited_by = "nothing up to the greatest thickness searched";
     return out;
   }
 
@@ -109,7 +110,7 @@ private:
       at = static_cast<double>(b.bad) / std::sqrt(b.worst.ratio);
     else if (lower && !upper && b.good_ratio > 0)
       at = static_cast<double>(b.good) / std::sqrt(b.good_ratio);
-    const long next = steps % 3 == 2 ? middle : std::lround(at); // whatever shape the limit has, the bracket shrinks
+    const long next = steps % 3 == 2 ? middle : std::lround(at); // the bracket shrinks whatever the shape of the limit
     return std::clamp(next, b.good + 1, b.bad - 1);
   }
 
@@ -119,7 +120,7 @@ private:
   long first_, last_;
 };
 
-/// Prepared machines for as many threads as work at a time.
+/// Prepared machines, one per working thread.
 class Pool {
 public:
   Pool(const Machine& machine, const Registries& registries, const CapacityTask& task)
@@ -170,7 +171,7 @@ std::pair<double, double> bench_of(const Machine& m) {
 CapacityTable find_capacity(const Machine& machine, const Registries& registries, const CapacityTask& task) {
   const Limits& limits = machine.limits;
   if (!limits.bow && !limits.angle && !limits.utilisation)
-    throw std::invalid_argument("[limits] gives neither bow, angle nor utilisation: nothing would be too thick");
+    throw std::invalid_argument("[limits] gives neither bow, angle nor utilisation: no sheet would be too thick");
   CapacityTable out;
   out.rows.resize(task.places.size() * task.materials.size());
   Pool pool(machine, registries, task);

@@ -54,7 +54,7 @@ CutPiece price(CutPiece piece, const Shape& shape, const Material& material, std
 } // namespace
 
 double section_area(const Shape& shape, const Registry<ShapeEntry>& shapes) {
-  if (shape.kind == "rectangle") return shape.width * shape.height; // without making all of a section's constants
+  if (shape.kind == "rectangle") return shape.width * shape.height; // without computing all constants of a section
   return shapes.get(shape.kind).make(shape, 0.3).props.A;
 }
 
@@ -93,7 +93,7 @@ MaterialCost material_cost(const Machine& machine, std::span<const StockItem> st
   for (const Body& body : machine.bodies)
     for (const Bar& bar : body.bars) add(to_string(body.kind) + "." + bar.name, bar.length, bar.shape, bar.material);
   for (const Member& m : machine.members) add(m.name, (m.to - m.from).norm(), m.shape, m.material);
-  std::map<std::pair<int, int>, double> own; // length of the own mesh's lines by section and material
+  std::map<std::pair<int, int>, double> own; // length of the user mesh's lines by section and material
   for (const OwnLine& l : machine.own.lines)
     own[{l.section, l.material}] += (machine.own.points.at(l.points[1]) - machine.own.points.at(l.points[0])).norm();
   for (const auto& [key, length] : own) {

@@ -1,5 +1,5 @@
 /// \file
-/// What the bars of a machine cost, by the prices of the stock that the case lists.
+/// Cost of the bars of a machine, by the prices of the case's stock.
 #pragma once
 
 #include "mesh/machine/stock.h"
@@ -11,13 +11,13 @@
 
 namespace bedbow {
 
-/// One bar or member as it is cut.
+/// One bar or member to be cut.
 struct CutPiece {
   std::string name;       ///< "bed.web", or the member's name
   std::string stock;      ///< stock it is cut from; empty where no size fits
   double length = 0;      ///< [m]
   double mass = 0;        ///< [kg]
-  double cost = 0;        ///< NaN where nothing tells its price
+  double cost = 0;        ///< NaN where its price is unknown
   bool estimated = false; ///< priced by weight, since its size is not in stock
 };
 
@@ -28,7 +28,7 @@ struct MaterialCost {
 };
 
 /// Whether a bar of this shape and material can be cut from the stock: same kind, sizes within a micrometre; a
-/// rectangle or tube also with width and height changed over. Shape::turn does not matter.
+/// rectangle or tube also with width and height exchanged. Shape::turn does not matter.
 bool fits(const StockItem& item, const Shape& shape, const std::string& material);
 
 /// Area of a section [m^2].

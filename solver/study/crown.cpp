@@ -2,8 +2,9 @@
 
 #include "mesh/piece/fastener.h"
 #include "solver/findings/bend_line.h"
+#include "solver/linear/dense.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Core>
 
 #include <algorithm>
 #include <cmath>
@@ -14,11 +15,11 @@ namespace bedbow {
 
 namespace {
 
-constexpr double shim_nudge = 5e-6; // by which a place is moved to see what it does [m]
+constexpr double shim_nudge = 5e-6; // perturbation of a place to find its effect [m]
 constexpr int most_rounds = 8;
 constexpr int most_shims = 4;
 
-/// What shall become nothing: the line less its chord, or the angle less its mean, at the bend stations.
+/// The deviation to be removed: the line less its chord, or the angle less its mean, at the bend stations.
 struct Line {
   Eigen::VectorXd miss; ///< empty where the machine could not be solved
   CrownState state{std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::quiet_NaN()};
@@ -47,7 +48,7 @@ public:
       failed.trouble = f.trouble;
       return failed;
     }
-    if (task_.step >= f.steps.size()) throw std::invalid_argument("there is no such step");
+    if (task_.step >= f.steps.size()) throw std::invalid_argument("no such step");
     const StepResult& s = f.steps[task_.step];
     name = s.name;
     const BendLine& b = s.bend_line;
@@ -64,7 +65,7 @@ public:
       const double slope = (out.miss[last] - out.miss[0]) / (x[last] - x[0]);
       out.miss.array() -= out.miss[0] + slope * (x.array() - x[0]);
     }
-    if (!out.miss.allFinite()) throw std::invalid_argument("that line has no meaning in this step: a body is missing");
+    if (!out.miss.allFinite()) throw std::invalid_argument("the line is undefined in this step: a body is missing");
     return out;
   }
 
@@ -78,7 +79,7 @@ public:
   [[nodiscard]] Line with(const Eigen::VectorXd& heights) {
     Machine m = machine_;
     Crown& crown = m.body(task_.on).crown;
-    if (!crown.x.empty()) throw std::invalid_argument(to_string(task_.on) + " has a crown already: take it out first");
+    if (!crown.x.empty()) throw std::invalid_argument(to_string(task_.on) + " already has a crown: remove it first");
     crown.x = task_.places;
     crown.height.assign(heights.begin(), heights.end());
     return line_of(m);
@@ -98,10 +99,10 @@ void check(const Machine& m, const CrownTask& task) {
   if (!m.body(task.on).present()) throw std::invalid_argument("the case has no " + to_string(task.on));
   if (task.places.size() < 2) throw std::invalid_argument("shims need at least two places");
   if (std::ranges::adjacent_find(task.places, std::ranges::greater_equal()) != task.places.end())
-    throw std::invalid_argument("the places go from left to right, each further than the one before");
+    throw std::invalid_argument("the places must increase from left to right");
 }
 
-/// Heights by Gauss-Newton with step halving; the uniform lift that changes nothing is taken out.
+/// Heights by Gauss-Newton with step halving; the uniform lift, which has no effect, is removed.
 Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
   Eigen::VectorXd h = Eigen::VectorXd::Zero(n);
   for (int round = 0; round < most_rounds; ++round) {
@@ -113,12 +114,10 @@ Eigen::VectorXd descend(Crowner& crowner, Eigen::Index n, Line& best) {
       if (line.miss.size() > 0)
         J.col(k) = (line.miss - best.miss) / shim_nudge;
       else
-        J.col(k).setZero(); // a place that can't be tried has no say
+        J.col(k).setZero(); // a place that can't be evaluated is ignored
     }
-    Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> solver;
-    solver.setThreshold(1e-6); // below that a place has no say
-    solver.compute(J);
-    Eigen::VectorXd step = -solver.solve(best.miss);
+    constexpr double no_say = 1e-6; // below that a place is ignored
+    Eigen::VectorXd step = -least_squares(J, best.miss, no_say);
     bool better = false;
     for (int halving = 0; halving < 5 && !better; ++halving, step /= 2) {
       Eigen::VectorXd next = h + step;
@@ -166,7 +165,7 @@ std::vector<double> nearest_shims(double height, const std::vector<double>& stoc
 CrownResult find_crown(const Machine& machine, const Registries& registries, const CrownTask& task) {
   check(machine, task);
   for (const double s : task.stock)
-    if (!(s > 0)) throw std::invalid_argument("shim stock has a thickness greater than 0");
+    if (!(s > 0)) throw std::invalid_argument("shim stock must have a thickness greater than 0");
   Crowner crowner(machine, registries, task);
   const auto n = static_cast<Eigen::Index>(task.places.size());
   Line line = crowner.start();

@@ -17,7 +17,8 @@ constexpr int most_steps = (1 << most_pieces) / 2 - 1;
 // Widths that differ by less are the same: far below what a saw can do, far above rounding.
 constexpr double same = 1e-8;
 
-// Fingers set so far and still to set. Every number up to `sum` is made; a next piece of up to sum + 1 leaves no hole.
+// Fingers chosen so far and still to choose. Every number up to `sum` is made; a next piece up to sum + 1 leaves no
+// gap.
 bool extend(std::vector<int>& pieces, int sum, int left, int total) {
   if (left == 0) return sum == total;
   const int least = pieces.empty() ? 1 : pieces.back();
@@ -46,7 +47,7 @@ void check(const FingerTask& t) {
     throw std::invalid_argument("fingers: more than " + std::to_string(most_steps) + " steps; give a greater step");
 }
 
-// Whole steps that the length holds, a gap being borrowed at the end.
+// Whole steps that fit in the length, with one gap added at the end.
 int steps_in(const FingerTask& t) {
   return static_cast<int>(std::floor((t.length + t.gap + same) / t.step));
 }
@@ -57,7 +58,7 @@ std::vector<int> doubling(int steps) {
   return out;
 }
 
-// Keeps the better of two ways to make a width: fewer fingers, then the wider set.
+// Keeps the better of two sets for a width: fewer fingers, then the wider set.
 void offer(FingerUse& use, std::uint32_t& best, std::uint32_t mask, double set) {
   const int count = std::popcount(mask), least = std::popcount(best);
   if (best != 0 && (count > least || (count == least && set <= use.set + same))) return;
@@ -77,7 +78,7 @@ std::vector<int> complete_partition(int total) {
 FingerSet judge_fingers(const FingerTask& task, std::span<const double> pieces) {
   check(task);
   if (pieces.size() > most_pieces)
-    throw std::invalid_argument("fingers: at most " + std::to_string(most_pieces) + " pieces can be looked through");
+    throw std::invalid_argument("fingers: at most " + std::to_string(most_pieces) + " pieces can be searched");
   for (const double piece : pieces)
     if (!(piece > 0)) throw std::invalid_argument("fingers: every piece must be wider than 0");
   FingerSet out;
@@ -116,7 +117,7 @@ FingerSet find_fingers(const FingerTask& task) {
   std::vector<double> pieces;
   for (const int count : task.fill ? complete_partition(steps) : doubling(steps))
     pieces.push_back(count * task.step - task.gap);
-  const double left = task.length - (steps * task.step - task.gap) - task.gap; // what a filler and its gap may take
+  const double left = task.length - (steps * task.step - task.gap) - task.gap; // space for a filler and its gap
   const double filler = task.fill && left > same ? left : 0;
   if (filler > 0) pieces.push_back(filler);
   FingerSet out = judge_fingers(task, pieces);

@@ -1,5 +1,5 @@
 /// \file
-/// Which input matters most: Sobol's first-order shares of the variance, from the variants as they come.
+/// Importance of the inputs: Sobol's first-order shares of the variance, from the variants as they arrive.
 #pragma once
 
 #include <cstddef>
@@ -8,17 +8,17 @@
 
 namespace bedbow {
 
-/// S_k = Var(E[y | row of k]) / Var(y): how much of the scatter of a result an input explains by itself. What the
-/// shares leave to 1 is interaction. Exact for all combinations; for a sample, where means of few values scatter by
-/// chance, the part expected from chance is taken off (Kelley's epsilon squared). Memory depends on the number of rows
+/// S_k = Var(E[y | row of k]) / Var(y): the part of the variance of a result that an input explains by itself. The
+/// remainder to 1 is interaction. Exact for all combinations; for a sample, where means of few values scatter by
+/// chance, the part expected by chance is subtracted (Kelley's epsilon squared). Memory depends on the number of rows
 /// only. Source: Sobol', Math. Comput. Simul. 55 (2001) 271-280; Kelley, Proc. Natl. Acad. Sci. 21 (1935) 554-559.
 class FirstOrderShares {
 public:
   /// \param counts rows of each input.
   explicit FirstOrderShares(const std::vector<std::size_t>& counts);
-  /// One variant: the row of each input and the result. A NaN is left out.
+  /// One variant: the row of each input and the result. NaN is ignored.
   void add(const std::vector<std::size_t>& rows, double y);
-  /// Shares by input, 0 to 1; all 0 where the result does not vary. \param sampled take chance off.
+  /// Shares by input, 0 to 1; all 0 where the result does not vary. \param sampled subtract chance.
   [[nodiscard]] std::vector<double> shares(bool sampled) const;
 
 private:

@@ -1,6 +1,8 @@
 #include "solver/study/fit.h"
 
-#include <Eigen/Dense>
+#include "solver/linear/dense.h"
+
+#include <Eigen/Core>
 #include <unsupported/Eigen/NonLinearOptimization>
 #include <unsupported/Eigen/NumericalDiff>
 
@@ -14,13 +16,13 @@ namespace bedbow {
 namespace {
 
 constexpr double alike_from = 0.95;
-// A tenfold change that moves the readings by less than their noise: nothing is known of it.
+// A tenfold change whose effect on the readings is below their noise: not identifiable.
 constexpr double blind_error = 2.302585;
 constexpr double difference = 1e-3; // of a logarithm: 0.1 %
 
-constexpr double failed_residual = 1e6; // in units of the greatest reading: worse than any that is solved
+constexpr double failed_residual = 1e6; // in units of the greatest reading: worse than any solved one
 
-/// Residuals in the logarithms of the free unknowns, as the library wants them.
+/// Residuals as functions of the logarithms of the free unknowns, in the library's form.
 struct Residuals {
   using Scalar = double;
   enum { InputsAtCompileTime = Eigen::Dynamic, ValuesAtCompileTime = Eigen::Dynamic };
@@ -47,7 +49,7 @@ struct Residuals {
     try {
       f = (readings - model(all(x).array().exp())) / unit;
     } catch (const std::runtime_error&) {
-      f.setConstant(readings.size(), failed_residual); // values that can't be solved are no candidate
+      f.setConstant(readings.size(), failed_residual); // values that can't be solved are rejected
     }
     return 0;
   }
@@ -70,14 +72,15 @@ struct Residuals {
 void check(const std::vector<FitParameter>& parameters, const Eigen::VectorXd& readings) {
   if (parameters.empty()) throw std::invalid_argument("nothing to fit: name the unknowns in [[fit.unknown]]");
   if (readings.size() < static_cast<Eigen::Index>(parameters.size()))
-    throw std::invalid_argument(std::to_string(readings.size()) + " readings can't tell " +
+    throw std::invalid_argument(std::to_string(readings.size()) + " readings can't determine " +
                                 std::to_string(parameters.size()) + " unknowns: read more dials");
   for (const FitParameter& p : parameters)
     if (!(p.start > 0) || (p.least && !(*p.least > 0)) || (p.most && p.least && *p.most <= *p.least))
-      throw std::invalid_argument(p.name + ": start and bounds of an unknown are greater than 0, `from` below `to`");
+      throw std::invalid_argument(p.name +
+                                  ": start and bounds of an unknown must be greater than 0, and `from` below `to`");
 }
 
-/// Runs the library until no unknown leaves its bounds; those that would are held there.
+/// Runs the library until no unknown leaves its bounds; those that would are fixed there.
 bool descend(const std::vector<FitParameter>& parameters, Residuals& r, std::vector<FitValue>& values) {
   for (std::size_t round = 0; round <= parameters.size(); ++round) {
     Eigen::VectorXd x(r.inputs());
@@ -108,7 +111,7 @@ bool descend(const std::vector<FitParameter>& parameters, Residuals& r, std::vec
   return false;
 }
 
-/// Standard errors and pairs that are alike, from the covariance of the free logarithms.
+/// Standard errors and correlated pairs, from the covariance of the free logarithms.
 void judge(const Residuals& r, FitResult& out) {
   const auto n = static_cast<Eigen::Index>(r.free.size());
   if (n == 0) return;
@@ -117,11 +120,10 @@ void judge(const Residuals& r, FitResult& out) {
   Eigen::MatrixXd J;
   r.df(x, J);
   J *= r.unit;
-  // Directions that no reading feels have singular values of nothing: floor them, so that they show as huge errors.
-  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(J, Eigen::ComputeThinV);
-  const Eigen::VectorXd s = svd.singularValues().cwiseMax(1e-12 * std::max(svd.singularValues()[0], 1e-300));
-  const Eigen::MatrixXd covariance =
-      svd.matrixV() * s.cwiseAbs2().cwiseInverse().asDiagonal() * svd.matrixV().transpose();
+  // Directions without effect on any reading have zero singular values: a floor turns them into huge errors.
+  const RightSingular svd = right_singular(J);
+  const Eigen::VectorXd s = svd.values.cwiseMax(1e-12 * std::max(svd.values[0], 1e-300));
+  const Eigen::MatrixXd covariance = svd.vectors * s.cwiseAbs2().cwiseInverse().asDiagonal() * svd.vectors.transpose();
   for (Eigen::Index k = 0; k < n; ++k) {
     FitValue& v = out.values[static_cast<std::size_t>(r.free[static_cast<std::size_t>(k)])];
     const double error = out.noise * std::sqrt(covariance(k, k));
@@ -136,7 +138,7 @@ void judge(const Residuals& r, FitResult& out) {
   }
 }
 
-/// Of two unknowns that show alike one may wander so far that nothing feels it any more: then the start tells the pair.
+/// Of two correlated unknowns one may drift so far that it has no more effect: then the start reveals the pair.
 void name_alike_from(const Residuals& start, FitResult& out) {
   if (std::ranges::none_of(out.values, &FitValue::undetermined)) return;
   FitResult first;

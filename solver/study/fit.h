@@ -1,5 +1,5 @@
 /// \file
-/// Dial readings against the model: unknowns adjusted by nonlinear least squares, with what the readings can't tell.
+/// Dial readings against the model: unknowns adjusted by nonlinear least squares, with their identifiability.
 #pragma once
 
 #include <Eigen/Core>
@@ -19,18 +19,18 @@ struct FitParameter {
 };
 
 /// Model readings for values of the unknowns. Throws std::runtime_error where the machine can't be solved: those values
-/// are no candidate, but at the start and the end the error is passed on.
+/// are rejected, but at the start and the end the error is passed on.
 using FitModel = std::function<Eigen::VectorXd(const Eigen::VectorXd& values)>;
 
 struct FitValue {
   std::string name;
   double value = 0;          ///< [SI]
-  double error = 0;          ///< standard error [SI]; NaN where the readings don't tell it
+  double error = 0;          ///< standard error [SI]; NaN where not identifiable
   bool at_bound = false;     ///< stopped at `least` or `most`
   bool undetermined = false; ///< the readings hardly change with it
 };
 
-/// Two unknowns that the readings can't tell apart.
+/// Two unknowns that the readings can't separate.
 struct FitPair {
   std::size_t one = 0, other = 0; ///< indices into FitResult::values
   double correlation = 0;
@@ -40,7 +40,7 @@ struct FitResult {
   std::vector<FitValue> values;
   Eigen::VectorXd before, after; ///< model readings at start and at the end
   Eigen::VectorXd residuals;     ///< measured less model
-  double noise = 0;              ///< standard deviation of a reading that the standard errors stand on
+  double noise = 0;              ///< standard deviation of a reading, on which the standard errors are based
   bool converged = false;
   int evaluations = 0;
   std::vector<FitPair> alike; ///< correlation beyond +-0.95

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace bedbow {
 
@@ -27,10 +26,10 @@ void look_at_bow(const StepResult& step, Headline& out) {
 
 void look_at_parts(const std::vector<StepResult>& steps, Headline& out) {
   for (const PartPeaks& p : part_peaks(steps)) {
-    if (p.kind == "post") out.post_force = std::max(out.post_force, p.load.value);
+    if (p.kind == JointKind::post) out.post_force = std::max(out.post_force, p.load.value);
     if (!clearly_greater(p.use.value, out.utilisation)) continue;
     out.utilisation = p.use.value;
-    out.utilisation_at = p.kind == "bar" ? p.name : p.label();
+    out.utilisation_at = p.kind ? p.label() : p.name;
   }
 }
 

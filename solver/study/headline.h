@@ -1,5 +1,5 @@
 /// \file
-/// The few numbers by which machines are compared: the worst of all steps.
+/// The few numbers by which machines are compared: worst values over all steps.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -16,9 +16,9 @@ struct Headline {
   std::array<double, 3> straightness{};    ///< likewise [m]
   double angle_mean = 0, angle_spread = 0; ///< of the bend step with the greatest spread [rad]
   double utilisation = 0;                  ///< greatest of bars, posts, cams, hinges and screws over the steps
-  std::string utilisation_at;              ///< what reaches it: "clamp.spine"
+  std::string utilisation_at;              ///< part that reaches it: "clamp.spine"
   double post_force = 0;                   ///< greatest tension of a post over the steps [N]
-  double buckling = 0;                     ///< least load factor; NaN unless asked for
+  double buckling = 0;                     ///< least load factor; NaN unless requested
   double mass = 0;                         ///< [kg]
   double nose_opening = 0;                 ///< greatest of the nose over the sheet over the steps [m]
   bool pass = false;

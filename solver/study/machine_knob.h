@@ -1,6 +1,6 @@
 /// \file
-/// Values of a machine that its case file need not give, to be turned one at a time: moduli and yield of built-in
-/// materials, stiffness of screws that was reckoned.
+/// Values of a machine that its case file need not give, to be varied one at a time: moduli and yield of built-in
+/// materials, calculated stiffness of screws.
 #pragma once
 
 #include "mesh/build/mesh.h"
@@ -19,9 +19,9 @@ struct MachineKnob {
   std::function<void(Machine&, double)> set;
 };
 
-/// E with G (the same metal, stiffer) of every material; yield, K and n of the sheet's; shear stiffness of the screws
-/// that give none.
-/// \param mesh the machine's. \param given names of materials that the case itself describes: left out.
+/// E with G (the same metal, stiffer) of every material; yield, K and n of the sheet's; calculated shear stiffness of
+/// screws.
+/// \param mesh the machine's. \param given names of materials that the case itself defines: excluded.
 std::vector<MachineKnob> machine_knobs(const Machine& machine, const Mesh& mesh, const std::set<std::string>& given);
 
 } // namespace bedbow

@@ -17,15 +17,15 @@ namespace bedbow {
 
 namespace {
 
-constexpr double unsolved = 1e3;    // metres or radians: worse than anything solved, yet finite
-constexpr double outside = 1;       // likewise of what exceeds limits: worse than anything that keeps them
-constexpr double fine_step = 2e-5;  // where the search ends [m]
-constexpr int scanned = 13;         // even spacings looked at before
-constexpr std::size_t improved = 3; // of them that are improved
-constexpr std::size_t strewn = 2;   // further starts
+constexpr double unsolved = 1e3;    // metres or radians: worse than any solved value, but finite
+constexpr double outside = 1;       // likewise for layouts that exceed limits: worse than any that keeps them
+constexpr double fine_step = 2e-5;  // termination of the search [m]
+constexpr int scanned = 13;         // even spacings evaluated first
+constexpr std::size_t improved = 3; // number of them that are improved
+constexpr std::size_t strewn = 2;   // further starting points
 
-/// The unknowns of the search and what places they stand for. Unknowns are offsets in any order; sorted, with the least
-/// distance added between each two, they become places that keep it.
+/// The unknowns of the search and the places that they represent. Unknowns are offsets in any order; sorted, with the
+/// least distance added between each two, they become places that keep it.
 class Places {
 public:
   Places(const PostTask& task, double least)
@@ -40,8 +40,8 @@ public:
     if (room_ < 0) {
       char text[160];
       std::snprintf(text, sizeof text,
-                    "%d posts do not fit between %.1f and %.1f mm: two diameters (%.1f mm) are due from one to the "
-                    "next",
+                    "%d posts do not fit between %.1f and %.1f mm: the least distance is two diameters "
+                    "(%.1f mm)",
                     n, task.from * 1e3, task.to * 1e3, least * 1e3);
       throw std::invalid_argument(text);
     }
@@ -64,7 +64,7 @@ public:
     return x;
   }
 
-  /// Offsets of evenly set posts.
+  /// Offsets of evenly spaced posts.
   [[nodiscard]] std::vector<double> even(double spacing) const {
     std::vector<double> u;
     for (int i = 0; i < unknowns_; ++i) {
@@ -103,7 +103,7 @@ public:
     nlopt_set_xtol_abs1(opt.get(), fine_step);
     nlopt_set_maxeval(opt.get(), 60 + 60 * static_cast<int>(n));
     double least = 0;
-    nlopt_optimize(opt.get(), u.data(), &least); // whatever ends it, best_ is the best seen
+    nlopt_optimize(opt.get(), u.data(), &least); // however it ends, best_ is the best found
     return best_;
   }
 
@@ -123,7 +123,7 @@ private:
   PostLayout best_;
 };
 
-/// By what part the limit most exceeded is exceeded. \return 0 where all hold.
+/// Relative excess of the most exceeded limit. \return 0 where all are kept.
 double excess_of(const std::vector<Reason>& reasons) {
   double out = 0;
   for (const Reason& r : reasons) out = std::max(out, r.over() - 1);
@@ -135,7 +135,7 @@ double least_distance(const Machine& machine) {
   return 2 * machine.posts.front().diameter;
 }
 
-/// Starts apart from each other (fractions of multiples of roots, as a Weyl sequence has them).
+/// Well-separated starting points (fractional parts of multiples of roots, a Weyl sequence).
 std::vector<double> strewn_start(const Places& places, std::size_t k) {
   std::vector<double> u;
   for (int i = 0; i < places.unknowns(); ++i) {
@@ -205,7 +205,7 @@ std::vector<double> even_posts(const PostTask& task, double spacing) {
 
 std::vector<double> spacings_within(const Machine& machine, const PostTask& task, int steps) {
   const double least = least_distance(machine);
-  const Places fits(task, least); // throws where they do not
+  const Places fits(task, least); // throws where they do not fit
   const double most = task.count > 1 ? (task.to - task.from) / (task.count - 1) : 0;
   std::vector<double> out;
   for (int i = 0; i < steps; ++i) out.push_back(least + (most - least) * i / (steps - 1));
@@ -228,7 +228,7 @@ PostLayout place_posts(const Machine& machine, const Registries& registries, con
   std::vector<PostLayout> found(starts.size());
   for_each_index(starts.size(), task.threads,
                  [&](std::uint64_t i) { found[i] = PlaceSearch(machine, registries, task, places).from(starts[i]); });
-  // The first of equals: no result depends on which thread was faster.
+  // The first of equal values, so that no result depends on the order of threads.
   return *std::ranges::min_element(found, {}, [&](const PostLayout& l) { return l.rank(task.goal); });
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// How many posts, and where: positions that bend the clamp or the angle least.
+/// Number and places of posts for the least bow of the clamp or the least spread of the bend angle.
 #pragma once
 
 #include "mesh/machine/machine.h"
@@ -12,18 +12,19 @@
 
 namespace bedbow {
 
-/// What shall be least, greatest over the steps: spread of the bend angle, bow of the clamp, its straightness.
+/// Quantity to minimise, as its greatest value over the steps: spread of the bend angle, bow of the clamp, its
+/// straightness.
 enum class PostGoal { spread, bow, straightness };
 
 struct PostTask {
   int count = 2; ///< number of posts, >= 1
   PostGoal goal = PostGoal::spread;
-  double from = 0, to = 0; ///< where their middles may stand along x [m]
-  bool free = false;       ///< each by itself; else in mirrored pairs about the middle of from and to
+  double from = 0, to = 0; ///< range of their centres along x [m]
+  bool free = false;       ///< each independently; else in mirrored pairs about the middle of from and to
   int threads = 0;         ///< 0: all of the machine's
 };
 
-/// One way to set the posts and what comes of it. SI.
+/// One layout of the posts and its results. SI.
 struct PostLayout {
   std::vector<double> x; ///< ascending [m]
   double angle_spread = 0, clamp_bow = 0, clamp_straightness = 0;
@@ -33,9 +34,9 @@ struct PostLayout {
   std::vector<Reason> reasons; ///< why it does not pass, gravest first
   std::string trouble;         ///< why it could not be solved
   bool solved = false;
-  double excess = 0; ///< by what part of it the limit most exceeded is exceeded; 0 where all hold
+  double excess = 0; ///< relative excess of the most exceeded limit; 0 where all are kept
   [[nodiscard]] double value(PostGoal goal) const;
-  /// What the search makes least: the value where all limits hold; else more than that, the more the greater `excess`.
+  /// Objective of the search: the value where all limits are kept; else larger, increasing with `excess`.
   [[nodiscard]] double rank(PostGoal goal) const;
 };
 
@@ -43,19 +44,19 @@ struct PostLayout {
 /// Throws std::invalid_argument where it has none.
 Machine with_posts(const Machine& machine, std::span<const double> x);
 
-/// What posts at these places do. Without a sheet bow and straightness are those of the clamp's whole length.
+/// Results with posts at these places. Without a sheet bow and straightness are those of the clamp's whole length.
 PostLayout judge_posts(const Machine& machine, const Registries& registries, std::span<const double> x);
 
 /// Places of `count` posts, `spacing` apart, about the middle of the task's range.
 std::vector<double> even_posts(const PostTask& task, double spacing);
 
-/// Spacings of evenly set posts from the closest to the widest that the range has room for. \param steps >= 2.
+/// Spacings of evenly spaced posts from the closest to the widest that fits in the range. \param steps >= 2.
 std::vector<double> spacings_within(const Machine& machine, const PostTask& task, int steps);
 
-/// The best places found that keep the case's limits; where none do, those that exceed them least. Evenly set posts at
-/// a row of spacings, the best of which (and some others) a derivative-free search then improves (NLopt, Rowan's
-/// Subplex), limits as a barrier. Posts stay at least two diameters apart, for nuts and spanners. The same on every run
-/// and for any number of threads. Throws std::invalid_argument where the range is too short.
+/// The best places found that keep the case's limits; where none do, those that exceed them least. Starts from evenly
+/// spaced posts; a derivative-free search then improves the best of these and some others (NLopt, Rowan's
+/// Subplex), with limits as a barrier. Posts stay at least two diameters apart, for nuts and spanners. The same on
+/// every run and for any number of threads. Throws std::invalid_argument where the range is too short.
 PostLayout place_posts(const Machine& machine, const Registries& registries, const PostTask& task);
 
 } // namespace bedbow

@@ -63,7 +63,7 @@ void PreparedMachine::lay_sheet(const SheetPlace& place, int material, double th
   for (const double x : mesh.stations)
     if (x >= place.left() - same_place && x <= place.right() + same_place) mesh.bend_stations.push_back(x);
   for (const std::size_t pad : pads_) {
-    mesh.joints[pad].stiffness[uz] = 0; // has no row then
+    mesh.joints[pad].stiffness[uz] = 0; // then it has no row
     mesh.joints[pad].tributary = 0;
   }
   for (const PadSpot& spot : pad_spots(machine_, mesh, {place.left(), place.right()}))

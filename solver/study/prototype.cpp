@@ -9,7 +9,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double nudge = 1e-3; // of a compliance, to see its part
+constexpr double nudge = 1e-3; // relative change of a compliance to find its share
 
 Findings solved(const Machine& m, const Registries& registries, const char* which) {
   AnalysisOptions options;
@@ -19,7 +19,7 @@ Findings solved(const Machine& m, const Registries& registries, const char* whic
   return f;
 }
 
-/// A sheet of the bars' own material gets one of its own, so that the bars' can be moved alone.
+/// A sheet of the same material as the bars gets a copy of it, so that the bars' can be varied alone.
 Machine sheet_apart(Machine m) {
   if (!m.sheet) return m;
   m.materials.push_back(m.materials.at(static_cast<std::size_t>(m.sheet->material)));
@@ -27,7 +27,7 @@ Machine sheet_apart(Machine m) {
   return m;
 }
 
-/// Compliance of one kind, or the given movements, times a factor.
+/// Multiplies compliances of one kind, or the prescribed displacements, by a factor.
 using Part = void (*)(Machine&, double);
 
 void give_by_E(Machine& m, double factor) {
@@ -91,7 +91,7 @@ void add_dials(Machine& m) {
 
 Allowable safe_stress(const Material& m) {
   if (m.yield > 0) return {0.67 * m.yield, "0.67 of the yield, common practice, no source"};
-  return {m.tensile / 4, "a quarter of the modulus of rupture, for its spread, knots and load that stays on; common "
+  return {m.tensile / 4, "a quarter of the modulus of rupture, for scatter, knots and long-term load; common "
                          "practice, no source"};
 }
 
@@ -108,13 +108,16 @@ void fill_dials(const Machine& m, const StepResult& real, const StepResult& prot
 void fill_loads(const Machine& m, const StepResult& real, const StepResult& proto, const Findings& f,
                 PrototypeResult& out) {
   if (f.sheet && m.body(BodyKind::apron).present())
-    out.loads.push_back({"apron's push on the flange, all along", f.sheet->apron * m.sheet->width,
+    out.loads.push_back({"push of the apron on the flange, total", f.sheet->apron * m.sheet->width,
                          f.sheet->apron * m.sheet->width * out.load_scale});
-  for (std::size_t i = 0; i < real.posts.size(); ++i)
-    out.loads.push_back({"post " + real.posts[i].name, real.posts[i].value, proto.posts[i].value});
-  for (std::size_t i = 0; i < real.handles.size(); ++i)
-    if (i < m.handles.size() && std::isfinite(m.handles[i].reach))
-      out.loads.push_back({"hand at handle " + real.handles[i].name, real.handles[i].value, proto.handles[i].value});
+  const auto compare = [&](JointKind kind, const std::string& what) {
+    const auto of_real = joints_of(real, kind), of_proto = joints_of(proto, kind);
+    for (std::size_t i = 0; i < of_real.size(); ++i)
+      if (std::isfinite(of_real[i].value))
+        out.loads.push_back({what + of_real[i].name, of_real[i].value, of_proto[i].value});
+  };
+  compare(JointKind::post, "post ");
+  compare(JointKind::handle, "hand at handle ");
   for (const Load& l : m.loads)
     if (l.kind == Load::Kind::point) out.loads.push_back({"load", l.force.norm(), l.force.norm() * out.load_scale});
 }
@@ -129,8 +132,8 @@ PrototypeResult prototype(const Machine& given, const Registries& registries, co
   const Machine proto = prototype_of(machine, registries, material, scale, base);
   const double e = material.E / base.E;
   out.load_scale = scale * scale * e;
-  // Forces as scale^2 e on lengths as scale: a movement by E scales as scale, one by G by E/G more, one of steel joints
-  // of scaled size as scale e, a given movement with the size.
+  // Forces scale with scale^2 e, lengths with scale: a displacement due to E scales with scale, one due to G by E/G
+  // more, one of steel joints of scaled size with scale e, a prescribed one with the size.
   out.parts = {scale, scale * e / (material.G / base.G), scale * e, scale};
   const Findings real = solved(machine, registries, "the machine");
   const Findings small = solved(proto, registries, "the prototype");

@@ -19,7 +19,7 @@ void scale(Shape& shape, double s) {
   shape.wall *= s;
   if (!shape.given.empty())
     throw std::invalid_argument(
-        "a bar of given section properties can't be scaled: draw it as a rectangle, tube or round");
+        "a bar of given section properties can't be scaled: describe it as a rectangle, tube or round");
 }
 
 void scale(std::vector<double>& list, double s) {
@@ -55,8 +55,7 @@ void scale_clamping(Machine& m, double s) {
                       &m.sheet->grip})
       *v *= s;
   for (Post& p : m.posts) {
-    p.at *= s;
-    // No thread of that size: a plain stud as thick as the thread's stress area, which stretches alike.
+    // No thread of that size: a plain stud with the thread's stress area, which stretches equally.
     if (const auto thread = find_thread(p.thread)) p.diameter = stressed_diameter(stress_area(*thread));
     p.thread.clear();
     p.diameter *= s;
@@ -64,7 +63,6 @@ void scale_clamping(Machine& m, double s) {
     for (double* v : {&p.washer_diameter, &p.washer_thickness, &p.engagement, &p.tapped}) *v *= s;
   }
   for (Cam& c : m.cams) {
-    c.at *= s;
     c.lift *= s;
     c.radius *= s;
     c.width *= s;
@@ -75,29 +73,24 @@ void scale_clamping(Machine& m, double s) {
 }
 
 void scale_joints(Machine& m, double s) {
+  m.each_joint_list([&](JointKind, auto& list) {
+    for (JointBase& j : list) j.at *= s;
+  });
   for (Hinge& h : m.hinges) {
-    h.at *= s;
     h.pin *= s;
     h.bearing_length *= s;
     h.gap *= s;
   }
-  for (Handle& h : m.handles) {
-    h.x *= s;
-    h.reach *= s;
-  }
-  for (Tie& t : m.ties) t.at *= s;
+  for (Handle& h : m.handles) h.reach *= s;
   for (Screws& row : m.screws) {
-    row.at *= s;
     row.thread.clear();
     row.diameter *= s;
     scale(row.x, s);
   }
   for (Weld& w : m.welds) {
-    w.at *= s;
     w.from *= s;
     w.to *= s;
   }
-  for (Support& u : m.supports) u.at *= s;
 }
 
 void scale_structure(Machine& m, double s) {
@@ -130,7 +123,7 @@ void scale_structure(Machine& m, double s) {
 /// Given stiffnesses and loads of the prototype.
 void scale_loads(Machine& m, double s, double e) {
   const double force = s * s * e;
-  if (m.fingers && m.fingers->root_stiffness) *m.fingers->root_stiffness *= e; // sizes are in it already
+  if (m.fingers && m.fingers->root_stiffness) *m.fingers->root_stiffness *= e; // already includes sizes
   for (Post& p : m.posts)
     if (p.preload) *p.preload *= force;
   for (Cam& c : m.cams)
@@ -153,7 +146,7 @@ void scale_loads(Machine& m, double s, double e) {
 } // namespace
 
 Machine scaled(const Machine& machine, double s) {
-  if (!(s > 0) || !std::isfinite(s)) throw std::invalid_argument("the scale is greater than 0: 0.5 is half size");
+  if (!(s > 0) || !std::isfinite(s)) throw std::invalid_argument("the scale must be greater than 0: 0.5 is half size");
   Machine m = machine;
   for (Body& body : m.bodies) scale(body, s);
   scale_clamping(m, s);
@@ -187,10 +180,10 @@ Machine prototype_of(const Machine& machine, const Registries& registries, const
   for (OwnQuad& q : m.own.quads) q.material = own;
   scale_loads(m, s, e);
   if (m.sheet) {
-    // A stand-in sheet that takes the scaled moment: (2/sqrt3) yield t^2/4.
+    // A substitute sheet with the scaled moment: (2/sqrt3) yield t^2/4.
     const double moment = sheet_loads_of(machine, registries)->moment * s * s * e;
     Material stand_in = machine.materials.at(static_cast<std::size_t>(machine.sheet->material));
-    stand_in.name += ", stand-in";
+    stand_in.name += ", substitute";
     stand_in.E *= e;
     stand_in.yield = moment * 4 * std::sqrt(3.0) / 2 / (m.sheet->thickness * m.sheet->thickness);
     m.sheet->material = own + 1;

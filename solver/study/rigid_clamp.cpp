@@ -14,7 +14,7 @@ namespace {
 
 constexpr double stiff_cam = 1e14;       // as in the mesh
 constexpr double as_soft_as_nothing = 1; // [N/m]
-constexpr std::size_t pads_across = 60;  // the nose as so many pads
+constexpr std::size_t pads_across = 60;  // number of pads of the nose
 constexpr int most_iterations = 60;
 
 double post_stiffness(const Post& p) {
@@ -31,7 +31,7 @@ bool acts(const ClampSpring& s, double movement) {
 } // namespace
 
 std::vector<ClampSpring> solve_rigid_clamp(std::vector<ClampSpring> springs) {
-  // Unknown: movement w + a x + b y of the clamp, up. Each acting spring pulls it back to its start.
+  // Unknown: displacement w + a x + b y of the clamp, up. Each active spring pulls it back to its start.
   std::vector<char> active(springs.size(), 1);
   Eigen::Vector3d q = Eigen::Vector3d::Zero();
   for (int i = 0; i < most_iterations; ++i) {
@@ -56,7 +56,7 @@ std::vector<ClampSpring> solve_rigid_clamp(std::vector<ClampSpring> springs) {
                 (acts(s, q.dot(Eigen::Vector3d(1, s.x, s.y))) ? 1 : 0);
     return springs;
   }
-  throw std::runtime_error("the clamp as a rigid lever does not settle: posts, cams and nose do not hold it");
+  throw std::runtime_error("the clamp as a rigid lever finds no equilibrium: posts, cams and nose do not hold it");
 }
 
 std::vector<ClampSpring> solve_rigid_lever(const std::vector<ClampSpring>& springs,
@@ -64,7 +64,7 @@ std::vector<ClampSpring> solve_rigid_lever(const std::vector<ClampSpring>& sprin
   std::vector<ClampSpring> part;
   for (ClampSpring s : springs) {
     if (!within(s.x)) continue;
-    s.x = 0; // seen from the side: a turn about y moves nothing
+    s.x = 0; // in the side view a rotation about y has no effect
     part.push_back(s);
   }
   using enum ClampSpring::Kind;
@@ -79,8 +79,8 @@ std::vector<ClampSpring> clamp_springs(const Machine& m) {
   if (m.posts.empty() || m.cams.empty() || !m.sheet) return out;
   using enum ClampSpring::Kind;
   for (const Post& p : m.posts) {
-    // While clamping a preloaded post pulls with just its preload, however far its nut comes down: a spring so soft
-    // that no movement changes its force.
+    // While clamping a preloaded post pulls with exactly its preload, however far its nut moves: a spring so soft that
+    // no displacement changes its force.
     const double k = p.preload ? as_soft_as_nothing : post_stiffness(p);
     out.push_back({post, p.at.x(), p.at.y(), k, -p.preload.value_or(0) / k});
   }
@@ -97,7 +97,7 @@ std::vector<ClampSpring> clamp_springs(const Machine& m) {
 ClampLever clamp_lever(const Machine& m) {
   if (m.posts.empty() || m.cams.empty())
     throw std::invalid_argument("a clamp rocks on posts by cams under its tail: the case needs [[post]] and [[cam]]");
-  if (!m.sheet) throw std::invalid_argument("what the nose presses on is missing: the case needs [sheet]");
+  if (!m.sheet) throw std::invalid_argument("the nose has nothing to press on: the case needs [sheet]");
   ClampLever lever{m.nose.setback + m.nose.land / 2, 0, 0};
   double sum = 0;
   for (const Post& p : m.posts) {
@@ -108,7 +108,7 @@ ClampLever clamp_lever(const Machine& m) {
   for (const Cam& c : m.cams) lever.cam += c.at.y() / static_cast<double>(m.cams.size());
   if (!(lever.nose < lever.post && lever.post < lever.cam))
     throw std::invalid_argument(
-        "nothing rocks: the posts must stand between the nose and the cams; `y` of nose, posts, "
+        "the clamp does not rock: the posts must be between the nose and the cams; `y` of nose, posts, "
         "cams is " +
         std::to_string(lever.nose * 1e3) + ", " + std::to_string(lever.post * 1e3) + ", " +
         std::to_string(lever.cam * 1e3) + " mm");

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <stdexcept>
 
 namespace bedbow {
@@ -23,8 +22,8 @@ void turn_cam(Cam& c, double angle, double lag) {
   c.lift = cam_lift(*c.throw_, angle - lag, c.touch);
 }
 
-/// The machine with its cams at step i of `steps`: from the lowest position to touching in one, from there on to where
-/// the case has them in equal ones.
+/// The machine with its cams at step i of `steps`: from the lowest position to touching in one step, from there to the
+/// case's position in equal steps.
 Machine turned(const Machine& machine, int i, int steps) {
   Machine m = machine;
   const double whole = static_cast<double>(i) / steps;
@@ -74,7 +73,7 @@ double own_angle(const Cam& c) {
   return c.angle.value_or(nan) - c.lag;
 }
 
-/// To and fro from the lowest position; NaN unless captive.
+/// Horizontal shift from the lowest position; NaN unless captive.
 double shift_of(const Cam& c) {
   return c.captive && c.throw_ ? *c.throw_ / 2 * std::sin(own_angle(c)) : nan;
 }
@@ -84,9 +83,10 @@ void fill_hand(const Machine& m, const StepResult& step, RockPoint& p) {
   p.moment = p.back_moment = 0;
   double linked = 0;
   double lever = nan;
+  const auto cams = joints_of(step, JointKind::cam);
   for (std::size_t i = 0; i < m.cams.size(); ++i) {
     const Cam& c = m.cams[i];
-    const double force = std::max(step.cams[i].value, 0.0);
+    const double force = std::max(cams[i].value, 0.0);
     p.cam_force += force;
     const double moment = cam_moment(c, own_angle(c), force);
     p.moment += moment;

@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 namespace bedbow {
@@ -25,8 +24,7 @@ std::optional<Thread> thread_of(const Post& p) {
   return find_thread(text);
 }
 
-/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge stands at its
-/// set-back.
+/// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge is at its set-back.
 Machine with_thickness(const Machine& machine, const Setting& s) {
   Machine m = machine;
   const double more = s.thickness - machine.sheet->thickness;
@@ -43,7 +41,7 @@ Findings solved(const Machine& m, const Registries& registries) {
   return analyse(m, registries, options);
 }
 
-/// Where a clamp that nothing pulls down lies at y: on its nose and, where there are cams, on them.
+/// Height at y of a clamp without post forces: it lies on its nose and, where there are cams, on them.
 double loose_height(const Machine& m, double y) {
   double lift = 0, cam_y = 0;
   for (const Cam& c : m.cams) {
@@ -57,16 +55,17 @@ double loose_height(const Machine& m, double y) {
 /// The stud stretches, and the clamp comes down to the nut.
 std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) {
   std::vector<NutSetting> out;
+  const auto posts = joints_of(clamp, JointKind::post);
   for (std::size_t i = 0; i < m.posts.size(); ++i) {
     const Post& p = m.posts[i];
     const auto thread = thread_of(p);
     if (!thread || !p.preload) continue;
     const double area = find_thread(p.thread) ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
     NutSetting n;
-    n.post = clamp.posts[i].name;
+    n.post = posts[i].name;
     n.preload = *p.preload;
     n.stretch = *p.preload * p.free_length / (fastener_E * area);
-    n.down = loose_height(m, p.at.y()) - clamp.posts[i].more.at("apart_m");
+    n.down = loose_height(m, p.at.y()) - posts[i].figure("apart");
     n.turn = 2 * std::numbers::pi * (n.stretch + n.down) / thread->pitch;
     out.push_back(std::move(n));
   }
@@ -75,16 +74,18 @@ std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) 
 
 double hand_force(const Machine& m, const std::vector<StepResult>& steps, double reach) {
   double most = nan;
-  for (const StepResult& s : steps)
-    for (std::size_t i = 0; i < s.handles.size() && i < m.handles.size(); ++i) {
+  for (const StepResult& s : steps) {
+    const auto handles = joints_of(s, JointKind::handle);
+    for (std::size_t i = 0; i < handles.size() && i < m.handles.size(); ++i) {
       const double arm = std::isfinite(m.handles[i].reach) ? m.handles[i].reach : reach;
-      most = std::fmax(most, s.handles[i].more.at("moment_Nm") / arm);
+      most = std::fmax(most, handles[i].figure("moment") / arm);
     }
+  }
   return most;
 }
 
 /// Least flange: two thicknesses beyond the bend for the apron to bear on (common practice, no source), or where the
-/// limits end, since a shorter flange takes more push.
+/// limits end, since a shorter flange needs more force.
 void find_flange(const Machine& machine, const Registries& registries, Setting& s) {
   const double bend_room = s.inside_radius + 3 * s.thickness;
   const auto holds = [&](double flange) {
@@ -137,7 +138,7 @@ double cam_angle_for(const Machine& m, double more) {
 
 std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
                                    const std::vector<double>& thicknesses, double reach) {
-  if (!machine.sheet) throw std::invalid_argument("there is nothing to set up for: the case needs [sheet]");
+  if (!machine.sheet) throw std::invalid_argument("nothing to set up: the case needs [sheet]");
   std::vector<Setting> out;
   const Sheet& sheet = *machine.sheet;
   const Material& material = machine.materials.at(static_cast<std::size_t>(sheet.material));

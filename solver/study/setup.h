@@ -1,6 +1,6 @@
 /// \file
-/// How to set the machine for each sheet thickness. Each figure is the geometry of the drawn machine, a rule of DIN
-/// 6935, or the solve's. Theory: docs/guide/setup.md.
+/// Settings of the machine for each sheet thickness. Each value comes from the geometry of the machine, a rule of DIN
+/// 6935, or the solution. Theory: docs/guide/setup.md.
 #pragma once
 
 #include "solver/analysis.h"
@@ -11,16 +11,16 @@
 
 namespace bedbow {
 
-/// How far one nut is turned until its post pulls with its preload.
+/// Angle by which one nut is turned until its post has its preload.
 struct NutSetting {
   std::string post;
   double preload = 0; ///< [N]
   double stretch = 0; ///< of the stud under it [m]
-  double down = 0;    ///< how far the clamp comes down there from lying loose on nose and cams [m]
+  double down = 0;    ///< lowering of the clamp there from lying loose on nose and cams [m]
   double turn = 0;    ///< of the nut from finger-tight on the loose clamp [rad]
 };
 
-/// Settings for one sheet thickness. NaN where the case does not say enough.
+/// Settings for one sheet thickness. NaN where the case lacks data.
 struct Setting {
   double thickness = 0;
   double inside_radius = 0;      ///< the case's, or the least by table where that is more [m]
@@ -34,17 +34,17 @@ struct Setting {
   double correction = 0;         ///< to add to the sum of the outside legs [m]
   double apron_angle = 0;        ///< to swing to [rad]
   double springback = 0;         ///< part of it [rad]
-  double lag = 0;                ///< mean that the machine gives way, part of it [rad]
+  double lag = 0;                ///< mean deflection of the machine, part of it [rad]
   double hand_force = 0;         ///< greatest of any handle [N]
   double least_flange = 0;       ///< [m]
-  bool flange_by_limits = false; ///< the limits decide it, not the room of the bend
+  bool flange_by_limits = false; ///< governed by the limits, not by the size of the bend
   bool within_limits = false;
   std::string trouble; ///< why it could not be solved; empty when it was
 };
 
 /// Each is solved with the clamp raised with the sheet and the nose edge at the set-back; the clamp's bars stay where
 /// the case has them along y.
-/// \param thicknesses [m] > 0. \param reach from bend line to hand for handles that give none [m]; NaN unknown.
+/// \param thicknesses [m] > 0. \param reach from bend line to hand for handles without one [m]; NaN unknown.
 std::vector<Setting> find_settings(const Machine& machine, const Registries& registries,
                                    const std::vector<double>& thicknesses, double reach);
 

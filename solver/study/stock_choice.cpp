@@ -39,13 +39,13 @@ Outcome judge_picks(const Machine& machine, std::span<const StockItem> stock, co
     if (f.status != Status::ok) return {false, {}, f.trouble};
     out.headline = headline(f);
     out.pass = out.headline.pass;
-  } catch (const std::invalid_argument& e) { // sizes that do not fit together
+  } catch (const std::invalid_argument& e) { // inconsistent sizes
     out.trouble = e.what();
   }
   return out;
 }
 
-/// All ways to make one bar of the stock, from the cheapest (lightest) upwards.
+/// All ways to make one bar from stock, from the cheapest (lightest) upwards.
 std::vector<Candidate> candidates_for(const Machine& machine, const Ref& ref, std::span<const StockItem> stock,
                                       const Registry<ShapeEntry>& shapes, StockGoal goal) {
   std::vector<Candidate> out;
@@ -69,7 +69,7 @@ std::vector<Candidate> candidates_for(const Machine& machine, const Ref& ref, st
   return out;
 }
 
-/// BarSearch over one row of candidates a bar.
+/// BarSearch over one list of candidates per bar.
 class Choice {
 public:
   Choice(const Machine& machine, std::span<const StockItem> stock, const Registries& registries, const StockTask& task)
@@ -93,7 +93,7 @@ private:
   struct State {
     double value = 0;
     Index at;
-    std::size_t last = 0; ///< first position that may still rise: each combination comes up once
+    std::size_t last = 0; ///< first position that may still increase: each combination occurs once
     bool operator>(const State& o) const { return value != o.value ? value > o.value : at > o.at; }
   };
 
@@ -111,8 +111,8 @@ private:
     return p;
   }
 
-  /// The heaviest for a bar; of its two ways, that in which the case's own bar lies or stands: a plate stood on edge is
-  /// heavy, but no plate.
+  /// The heaviest for a bar; of its two orientations, that of the case's bar: a plate on edge is heavy, but not a
+  /// plate.
   [[nodiscard]] std::size_t heaviest(std::size_t k) const {
     const std::vector<Candidate>& row = rows_[k];
     const Shape& own = machine_.bar(task_.bars[k]).shape;
@@ -125,7 +125,7 @@ private:
     return best;
   }
 
-  /// Drops what does not pass for a bar even with the heaviest elsewhere.
+  /// Drops candidates of a bar that do not pass even with the heaviest bars elsewhere.
   void rule_out() {
     Index strong;
     for (std::size_t k = 0; k < rows_.size(); ++k) strong.push_back(heaviest(k));
@@ -151,7 +151,7 @@ private:
     out_.trouble = heaviest.trouble;
   }
 
-  /// Combinations by rising value, from a heap: the best first.
+  /// Combinations by increasing value, from a heap: the best first.
   void climb() {
     std::priority_queue<State, std::vector<State>, std::greater<>> heap;
     const Index first(rows_.size(), 0);
@@ -215,7 +215,7 @@ void keep_corner(Bar& bar, const Shape& shape, const Registry<ShapeEntry>& shape
   const auto before = bar_box(bar, shapes);
   bar.shape = shape;
   const auto own = shape_box(shape, shapes);
-  if (!before || !own) throw std::invalid_argument("bar " + bar.name + " has a shape whose size is not known");
+  if (!before || !own) throw std::invalid_argument("bar " + bar.name + " has a shape of unknown size");
   for (int k = 0; k < 2; ++k) {
     const bool lower = std::abs(before->lower[k]) <= std::abs(before->upper[k]);
     bar.at[k] = lower ? before->lower[k] - own->lower[k] : before->upper[k] - own->upper[k];
@@ -254,7 +254,8 @@ std::vector<std::vector<std::size_t>> cut_plan(std::span<const double> pieces, d
   std::vector<double> room;
   constexpr double hair = 1e-9;
   for (const std::size_t i : order) {
-    if (pieces[i] > bar + hair) throw std::invalid_argument("a piece is longer than the bar it is to be cut from");
+    if (pieces[i] > bar + hair)
+      throw std::invalid_argument("a piece is longer than the bar from which it is to be cut");
     std::size_t b = 0;
     while (b < bars.size() && room[b] + hair < pieces[i]) ++b;
     if (b == bars.size()) {

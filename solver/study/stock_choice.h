@@ -1,5 +1,5 @@
 /// \file
-/// Which bars to buy: the cheapest, or the lightest, machine that passes, built of stock.
+/// Which bars to buy: the cheapest, or the lightest, machine that passes, built from stock.
 #pragma once
 
 #include "mesh/machine/stock.h"
@@ -22,16 +22,16 @@ struct StockTask {
   int threads = 0;         ///< 0: all of the machine's
 };
 
-/// What one bar is made of.
+/// Stock chosen for one bar.
 struct StockPick {
   Ref bar;
   std::size_t item = 0; ///< of the stock
-  Shape shape;          ///< as the bar has it: a flat bar may stand or lie
+  Shape shape;          ///< as used in the bar: a flat bar may stand or lie
 };
 
 struct StockChoice {
   bool found = false;
-  bool complete = true; ///< every machine that is better by the goal was tried, or ruled out
+  bool complete = true; ///< every machine that is better by the goal was tried or ruled out
   std::vector<StockPick> picks;
   Headline headline;
   double cost = 0;             ///< of all bars and members [currency of the stock]; NaN where a price is missing
@@ -45,14 +45,14 @@ struct StockChoice {
 Machine with_stock(const Machine& machine, std::span<const StockItem> stock, std::span<const StockPick> picks,
                    const Registry<ShapeEntry>& shapes);
 
-/// Tries machines from the cheapest (lightest) upwards until one passes, so that the first is the best there is. Stock
-/// that does not pass for a bar even when all other bars are the heaviest is left out before: this takes for granted
-/// that heavier bars elsewhere never make a machine worse. The same for any number of threads.
+/// Tries machines from the cheapest (lightest) upwards until one passes, so that the first is the best. Stock that
+/// does not pass for a bar even when all other bars are the heaviest is excluded beforehand: this assumes that heavier
+/// bars elsewhere never make a machine worse. The same for any number of threads.
 /// Throws std::invalid_argument where there is nothing to choose from.
 StockChoice choose_stock(const Machine& machine, std::span<const StockItem> stock, const Registries& registries,
                          const StockTask& task);
 
-/// Pieces laid into bars as they are sold, the longest first, each into the first bar with room.
+/// Assigns pieces to bars of the sold length, the longest first, each to the first bar with room.
 /// \param pieces lengths [m]. \param bar length of one bar [m]. \param kerf lost by a cut [m].
 /// \return by bar: indices of its pieces. Throws std::invalid_argument where a piece is longer than a bar.
 std::vector<std::vector<std::size_t>> cut_plan(std::span<const double> pieces, double bar, double kerf);

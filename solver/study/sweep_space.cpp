@@ -7,7 +7,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr std::uint64_t most_variants = std::uint64_t{1} << 53; // what a double still counts
+constexpr std::uint64_t most_variants = std::uint64_t{1} << 53; // largest integer range of a double
 
 /// Mixes all bits. Source: Steele, Lea & Flood, Fast splittable pseudorandom number generators, OOPSLA 2014
 /// (SplitMix64's finalizer).
@@ -53,7 +53,7 @@ SweepSpace::SweepSpace(std::vector<std::size_t> rows, std::optional<std::uint64_
   for (const std::size_t n : counts_) {
     if (n == 0) throw std::invalid_argument("a [[sweep.vary]] has no values");
     if (!sample && n > most_variants / size_)
-      throw std::invalid_argument("more combinations than can be counted; give [sweep] a `sample`");
+      throw std::invalid_argument("too many combinations; give [sweep] a `sample`");
     if (!sample) size_ *= n;
   }
   if (!sample) return;

@@ -1,5 +1,5 @@
 /// \file
-/// Work shared among threads: each takes the next index until none is left. What is computed for an index must not
+/// Work shared among threads: each takes the next index until none is left. The result for an index must not
 /// depend on which thread does it or when; then no result depends on the number of threads.
 #pragma once
 
@@ -16,7 +16,7 @@
 
 namespace bedbow {
 
-/// Threads of the machine when 0 is asked for.
+/// Number of threads; all of the machine's where 0 is given.
 inline int thread_count(int wanted) {
   if (wanted > 0) return wanted;
   const unsigned n = std::thread::hardware_concurrency();

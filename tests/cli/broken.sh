@@ -50,24 +50,24 @@ done
 
 solve=(errors_of "$bedbow" solve --quiet --out "$dir/kept")
 : >"$dir/empty.toml"
-expect "an empty file" 2 "the file is empty; a case has at least a [bed]" "${solve[@]}" "$dir/empty.toml"
+expect "an empty file" 2 "the file is empty; a case needs at least a [bed]" "${solve[@]}" "$dir/empty.toml"
 printf ' \n\n\t\r\n' >"$dir/blank.toml"
 expect "a blank file" 2 "the file is empty" "${solve[@]}" "$dir/blank.toml"
 head -c 4096 "$bedbow" >"$dir/binary.toml"
-expect "a binary file" 2 "this is no text" "${solve[@]}" "$dir/binary.toml"
+expect "a binary file" 2 "this is not text" "${solve[@]}" "$dir/binary.toml"
 { cat "$good"; printf 'title2 = "\xff\xfe"\n'; } >"$dir/utf8.toml"
-expect "broken UTF-8" 2 "this is no TOML" "${solve[@]}" "$dir/utf8.toml"
-expect "a directory" 4 "it is a directory; name the case file in it" "${solve[@]}" "$dir"
+expect "broken UTF-8" 2 "invalid TOML" "${solve[@]}" "$dir/utf8.toml"
+expect "a directory" 4 "it is a directory; give the case file in it" "${solve[@]}" "$dir"
 expect "no such file" 4 "there is no such file" "${solve[@]}" "$dir/none.toml"
 expect "a file as directory" 4 "none.toml" "${solve[@]}" "$good/none.toml"
 
 # 100 MB take no longer than an empty file, sparse or not.
 yes '[[member]] # far too many' | head -c 100000000 >"$dir/large.toml"
 start=$(date +%s%N)
-expect "100 MB" 2 "the file has 96 MB; a case has at most 4 MB" "${solve[@]}" "$dir/large.toml"
+expect "100 MB" 2 "the file has 96 MB; the limit for a case is 4 MB" "${solve[@]}" "$dir/large.toml"
 took=$((($(date +%s%N) - start) / 1000000))
 [ "$took" -lt 1000 ] && ok || bad "100 MB: took $took ms to be refused"
-expect "100 MB from a pipe" 2 "larger than the 4 MB that a case has at most" "${solve[@]}" <(cat "$dir/large.toml")
+expect "100 MB from a pipe" 2 "larger than the limit of 4 MB for a case" "${solve[@]}" <(cat "$dir/large.toml")
 rm "$dir/large.toml"
 
 # Nesting so deep that a recursive reader overflows its stack.
@@ -111,7 +111,7 @@ if mount -t tmpfs -o size=256k tmpfs "$dir/small" 2>/dev/null; then
   mkdir "$dir/small/out"
   cp "$dir/kept/results.json" "$dir/small/out/"
   kept=$(sums "$dir/small")
-  expect "a full disk" 4 "No space left on device; free some space or choose another place" \
+  expect "a full disk" 4 "No space left on device; free some space or choose another directory" \
     errors_of "$bedbow" solve "$good" --quiet --out "$dir/small/out"
   [ "$(sums "$dir/small")" = "$kept" ] && ok || bad "a full disk: the earlier results changed: $(sums "$dir/small")"
   umount "$dir/small"

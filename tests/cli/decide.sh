@@ -37,7 +37,7 @@ expect rock-files 0 "" "$bedbow" rock "$rocking" --out "$dir/rock"
 for f in rock.json turn.csv hand.csv lag.csv turn.svg; do expect "rock $f" 0 "" test -s "$dir/rock/$f"; done
 expect rock-no-unit 2 "--lag" "$bedbow" rock "$rocking" --lag 2
 sed 's/y = "112 mm"/y = "60 mm"/' "$rocking" >"$dir/tail.toml"
-expect rock-nothing 2 "nothing rocks" "$bedbow" rock "$dir/tail.toml"
+expect rock-nothing 2 "does not rock" "$bedbow" rock "$dir/tail.toml"
 expect rock-no-cams 2 "needs [[post]] and [[cam]]" "$bedbow" rock "$source_dir/tests/cases/folder-x.toml"
 expect rock-both 2 "excludes" "$bedbow" rock "$rocking" --json --csv
 # --- setup
@@ -45,7 +45,7 @@ expect setup 0 "swing to" "$bedbow" setup "$hive" --thickness "1 mm" "1.5 mm" --
 expect setup-json 0 '"springback_deg"' "$bedbow" setup "$hive" --thickness "16 ga" --json
 expect setup-csv 0 "thickness_mm,least_radius_mm" "$bedbow" setup "$hive" --csv
 for t in clamp apron nuts; do expect "setup-csv-$t" 0 "thickness_mm," "$bedbow" setup "$hive" --csv --table $t; done
-expect setup-table 2 "there are bend, clamp, apron, nuts" "$bedbow" setup "$hive" --csv --table wings
+expect setup-table 2 "available: bend, clamp, apron, nuts" "$bedbow" setup "$hive" --csv --table wings
 expect setup-setback 0 "1.5,3.5,1.5,0," "$bedbow" setup "$hive" --csv --table clamp # t + r, t
 expect setup-inch 0 '"setback_mm": 4.51892' "$bedbow" setup "$hive" --thickness "0.0598 in" --json
 fits() { [ "$("$@" 2>&1 | awk 'length > 100' | wc -l)" -eq 0 ] && ok || bad "wider than 100 columns: $*"; }
@@ -60,29 +60,29 @@ expect setup-limit 1 "over the limits" "$bedbow" setup "$hive" --thickness "4 mm
 expect setup-roof 0 "swing to" "$bedbow" setup "$source_dir/cases/roof-flashing/case.toml" --thickness "0.5 mm" "0.6 mm"
 expect setup-cam-angle 0 "140.000" "$bedbow" setup "$rocking" # the case's own sheet
 expect setup-no-unit 2 "--thickness" "$bedbow" setup "$hive" --thickness 1.5
-expect setup-effort 2 "no limit of effort" "$bedbow" setup "$hive" --effort "teeth"
+expect setup-effort 2 "unknown effort limit" "$bedbow" setup "$hive" --effort "teeth"
 expect setup-no-sheet 2 "needs [sheet]" "$bedbow" setup "$source_dir/cases/trestle-bed/case.toml"
 # --- crown
-expect crown 0 "shims of the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
+expect crown 0 "shims from the stock" "$bedbow" crown "$hive" --stock "0.02 mm" "0.05 mm"
 expect crown-json 0 '"shims"' "$bedbow" crown "$hive" --json
 expect crown-csv 0 "x_mm,height_mm,shim_mm,pieces" "$bedbow" crown "$hive" --csv
 expect crown-rod 0 "Tension" "$bedbow" crown "$hive" --on apron --aim straight --rod "-60 mm"
 expect crown-files 0 "" "$bedbow" crown "$hive" --out "$dir/crown"
-expect crown-plot 0 "of the stock" cat "$dir/crown/shims.svg"
-expect crown-step 2 "there is no step" "$bedbow" crown "$hive" --step nothing
+expect crown-plot 0 "from the stock" cat "$dir/crown/shims.svg"
+expect crown-step 2 "unknown step" "$bedbow" crown "$hive" --step nothing
 expect crown-aim 2 "" "$bedbow" crown "$hive" --aim sideways
 expect crown-stock 2 "--stock" "$bedbow" crown "$hive" --stock 0.05
 expect crown-no-sheet 2 "needs [sheet]" "$bedbow" crown "$source_dir/cases/trestle-bed/case.toml"
 # --- prototype
-expect prototype 0 "times what E alone would say" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype 0 "times as much as E alone would predict" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
 expect prototype-json 0 '"load_scale"' "$bedbow" prototype "$hive" --material "sugar maple" --json
-expect prototype-parts 0 "Ratio of what comes by shear and twist (G): 2.709" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
+expect prototype-parts 0 "Ratio of shear and twist contributions (G): 2.709" "$bedbow" prototype "$hive" --material "Douglas-fir" --scale 0.5
 expect prototype-shares 0 "body,of,bending,shear,joints,set" "$bedbow" prototype "$hive" --material beech --csv --table shares
 expect prototype-hand 0 "hand at handle left" "$bedbow" prototype "$hive" --material beech --reach "400 mm"
 expect prototype-dials 0 "clamp middle" "$bedbow" prototype "$source_dir/cases/roof-flashing/case.toml" --material beech
 expect prototype-bed 0 "left end" "$bedbow" prototype "$source_dir/cases/trestle-fit/case.toml" --material beech
 expect prototype-csv 0 "body,machine_mm,prototype_mm" "$bedbow" prototype "$hive" --material beech --csv
-expect prototype-material 2 "there is no material" "$bedbow" prototype "$hive" --material butter
+expect prototype-material 2 "unknown material" "$bedbow" prototype "$hive" --material butter
 expect prototype-scale 2 "" "$bedbow" prototype "$hive" --material beech --scale 0
 # --- fit
 trestle=$source_dir/cases/trestle-fit/case.toml
@@ -90,7 +90,7 @@ expect fit 0 "standard error" "$bedbow" fit "$trestle"
 expect fit-json 0 '"value_si"' "$bedbow" fit "$trestle" --json
 expect fit-csv 0 "key,start,value" "$bedbow" fit "$trestle" --csv
 expect fit-nothing 2 "nothing to fit" "$bedbow" fit "$hive"
-expect fit-step 2 "there is no step" "$bedbow" fit "$trestle" --step bend
+expect fit-step 2 "unknown step" "$bedbow" fit "$trestle" --step bend
 sed 's/^reading = .*//' "$trestle" >"$dir/unread.toml"
 expect fit-unread 2 "nothing was measured" "$bedbow" fit "$dir/unread.toml"
 # --- fingers

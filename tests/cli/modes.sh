@@ -51,7 +51,7 @@ expect plots-gone 1 "" test -e "$dir/hive/bow_clamp.svg"
 # Nothing holds the rod: six named rigid-body modes at 0 Hz instead of a failure; solve still refuses.
 printf '%s' "$head" >"$dir/free.toml"
 expect free 0 "member rod slides along x" "$bedbow" modes "$dir/free.toml" --modes 8 --out "$dir/free"
-expect free-says-why 0 "only modes, no loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"
+expect free-says-why 0 "modes only, without loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"
 expect free-solve 3 "can slide along x" "$bedbow" solve "$dir/free.toml" --out "$dir/free-solve"
 # Euler's column: pi^3 E d^4 / 64 / (4 L^2) = 254.3 N, 1.27 times the load, under the limit of 3.
 printf '%s%s%s' "$head" "$hold" "$push" >"$dir/column.toml"
@@ -61,12 +61,12 @@ expect limit 0 "1.27" sh -c "sed '1a [limits]\nbuckling = 1.2' '$dir/column.toml
 expect quiet 1 "" "$bedbow" modes "$dir/column.toml" --quiet --out "$dir/column"
 # Refusals, each leaving the results of the last run alone.
 cp "$dir/column/results.json" "$dir/before.json"
-expect no-step 2 'there is no step "bend"; there are "load"' "$bedbow" modes "$dir/column.toml" --step bend --out "$dir/column"
+expect no-step 2 'unknown step "bend"; available: "load"' "$bedbow" modes "$dir/column.toml" --step bend --out "$dir/column"
 expect negative 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes -3
 expect too-many 2 "--modes" "$bedbow" modes "$dir/column.toml" --modes 5000
 expect no-file 4 "none.toml" "$bedbow" modes "$dir/none.toml"
 sed '1a [solve]\nmass = "heavy"' "$dir/column.toml" >"$dir/mass.toml"
-expect no-such-mass 2 "there are consistent, lumped" "$bedbow" modes "$dir/mass.toml" --out "$dir/column"
+expect no-such-mass 2 "available: consistent, lumped" "$bedbow" modes "$dir/mass.toml" --out "$dir/column"
 expect unwritable 4 "" "$bedbow" modes "$dir/free.toml" --out /proc/nowhere
 same results-untouched "$dir/before.json" "$dir/column/results.json"
 finish modes

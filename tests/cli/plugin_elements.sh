@@ -66,7 +66,7 @@ expect prove 0 "proved" "$bedbow" list --prove "slender beam" --plugin "$dir/sle
 for what in "total mass" "Euler's load" "lateral buckling" "loads in equilibrium"; do
   expect "proves $what" 0 "$what" "$bedbow" list --prove "slender beam" --plugin "$dir/slender_beam.so"
 done
-expect told 0 "gives stiffness, mass, geometric stiffness," "$bedbow" modes "$dir/slender.toml" \
+expect told 0 "provides stiffness, mass, geometric stiffness," "$bedbow" modes "$dir/slender.toml" \
   --plugin "$dir/slender_beam.so" --out "$dir/out"
 
 # Its own terms are used: halving or doubling each shows where expected, and only there.
@@ -87,10 +87,10 @@ expect moments-aside-fails 1 "lateral buckling moment of a beam between forks" p
 # Omitted: half of the mass counts at each of the 16 nodes, loads are the built-in element's, buckling is refused.
 other bare ' *mass, geometric, loads}' ' NULL, NULL, NULL}'
 expect bare 0 "0.998 nan 1.000" shares "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0
-expect bare-told 0 "mass counts as lumped" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0 --out "$dir/out"
+expect bare-told 0 "its mass is lumped" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --buckling 0 --out "$dir/out"
 expect bare-proved 0 "proved" proves bare
-expect bare-buckling 2 "brings no geometric stiffness" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
-expect bare-buckling-solve 2 "brings no geometric stiffness" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
+expect bare-buckling 2 "provides no geometric stiffness" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
+expect bare-buckling-solve 2 "provides no geometric stiffness" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/bare.so" --out "$dir/none"
 
 # Wrong extents, failures, not a number.
 refused() { # name, text, pairs
@@ -98,15 +98,15 @@ refused() { # name, text, pairs
   other "$name" "${@:3}"
   expect "$name" 2 "$text" "$bedbow" modes "$dir/slender.toml" --plugin "$dir/$name.so" --out "$dir/none"
 }
-refused mass-nan "gave a mass that is no number" 'turn_matrix(m, in->axes, matrix, count);' 'm[3][3] = NAN; turn_matrix(m, in->axes, matrix, count);'
-refused mass-lying "claims 9999 mass values; 144 are due" 'turn_matrix(m, in->axes, matrix, count);' 'turn_matrix(m, in->axes, matrix, count); *count = 9999;'
+refused mass-nan "gave a mass that is not a number" 'turn_matrix(m, in->axes, matrix, count);' 'm[3][3] = NAN; turn_matrix(m, in->axes, matrix, count);'
+refused mass-lying "claims 9999 mass values; expected 144" 'turn_matrix(m, in->axes, matrix, count);' 'turn_matrix(m, in->axes, matrix, count); *count = 9999;'
 refused mass-skew "gave a mass that is not symmetric" 'turn_matrix(m, in->axes, matrix, count);' 'm[0][5] += m[0][0]; turn_matrix(m, in->axes, matrix, count);'
 refused mass-fails "out of weights" 'double m\[12\]\[12\] = {{0}};' 'double m[12][12] = {{0}}; return snprintf(message, message_size, "out of weights");'
-refused geometric-nan "gave a geometric stiffness that is no number" 'double N = f\[0\]' 'double N = f[0] * NAN'
-refused geometric-lying "claims 0 geometric stiffness values; 144 are due" '(void)state_count;' '(void)state_count; *count = 0; return 0;'
+refused geometric-nan "gave a geometric stiffness that is not a number" 'double N = f\[0\]' 'double N = f[0] * NAN'
+refused geometric-lying "claims 0 geometric stiffness values; expected 144" '(void)state_count;' '(void)state_count; *count = 0; return 0;'
 refused geometric-fails "too stressed" '(void)state_count;' 'return snprintf(message, message_size, "too stressed: %zu", state_count);'
-refused loads-nan "gave a load that is no number" 'vector\[i\] = 0;' 'vector[i] = NAN;'
-refused loads-lying "claims 144 load values; 12 are due" '\*count = 12;' '*count = 144;'
+refused loads-nan "gave a load that is not a number" 'vector\[i\] = 0;' 'vector[i] = NAN;'
+refused loads-lying "claims 144 load values; expected 12" '\*count = 12;' '*count = 144;'
 refused loads-fail "too heavy: 6" '(void)load_count;' 'return snprintf(message, message_size, "too heavy: %zu", load_count);'
 expect nothing-left 1 "" test -e "$dir/none"
 
@@ -160,6 +160,6 @@ END
 }
 expect twins 0 "same 11" twins
 expect twin-proved 0 "proved" "$bedbow" list --prove "shell twin" --plugin "$twin"
-expect twin-told 0 "element 'shell twin' (shell_twin.so 1.0) gives stiffness, mass, geometric" \
+expect twin-told 0 "element 'shell twin' (shell_twin.so 1.0) provides stiffness, mass, geometric" \
   "$bedbow" modes "$dir/twin.toml" --plugin "$twin" --out "$dir/out"
 finish plugin_elements

@@ -61,9 +61,9 @@ w = h - t; A = b * t + w * t
 c = (b * t * (w + t / 2) + w * t * w / 2) / A
 print(repr(b * t**3 / 12 + b * t * (w + t / 2 - c)**2 + t * w**3 / 12 + w * t * (w / 2 - c)**2), repr(c))')
 expect tee 0 same against "$i" "$(/usr/bin/python3 -c 'print(80 * 8 * 5 / 6)')" "$c" "$dir/tee.toml" --plugin "$dir/tee_section.so"
-expect tee-unknown 2 'no section shape "tee"' "$bedbow" check "$dir/tee.toml"
+expect tee-unknown 2 'unknown section shape "tee"' "$bedbow" check "$dir/tee.toml"
 expect tee-refuses 2 "wall must be less than half" "$bedbow" check "$(made "${tee/8 mm/40 mm}")" --plugin "$dir/tee_section.so"
-expect tee-missing-size 2 'the shape "tee" takes width, height, wall' "$bedbow" check "$(made "$(grep -v wall <<<"$tee")")" --plugin "$dir/tee_section.so"
+expect tee-missing-size 2 'the shape "tee" needs width, height, wall' "$bedbow" check "$(made "$(grep -v wall <<<"$tee")")" --plugin "$dir/tee_section.so"
 # --- element: no shear flexibility
 flat='shape = "rectangle"
 width = "10 mm"
@@ -72,10 +72,10 @@ cantilever "$flat
 element = \"slender beam\"" >"$dir/slender.toml"
 expect slender 0 same against 180000 inf 30 "$dir/slender.toml" --plugin "$dir/slender_beam.so"
 expect slender-told 0 "element 'slender beam' (slender_beam.so 1.0)" "$bedbow" solve "$dir/slender.toml" --plugin "$dir/slender_beam.so" --out "$dir/out"
-expect element-unknown 2 'no element "slender beam"; here go beam' "$bedbow" check "$dir/slender.toml"
-expect element-over-line 2 "goes over a surface" "$bedbow" check "$(made "$flat
+expect element-unknown 2 'unknown element "slender beam"; available here: beam' "$bedbow" check "$dir/slender.toml"
+expect element-over-line 2 "is for a surface" "$bedbow" check "$(made "$flat
 element = \"shell4\"")"
-expect element-asymmetric 2 "takes no Iyz" "$bedbow" solve "$(made 'shape = "angle"
+expect element-asymmetric 2 "does not support Iyz" "$bedbow" solve "$(made 'shape = "angle"
 width = "40 mm"
 height = "60 mm"
 wall = "5 mm"
@@ -123,7 +123,7 @@ END
 }
 expect skyline 0 "same 8" solved solve
 expect skyline-modes 0 "same 14" solved modes
-expect skyline-unknown 2 'no linear solver "skyline"' "$bedbow" check "$dir/skyline.toml"
+expect skyline-unknown 2 'unknown linear solver "skyline"' "$bedbow" check "$dir/skyline.toml"
 # --- result writer
 expect writer 0 "steps.md" "$bedbow" solve "$hive" --plugin "$dir/step_page.so" --out "$dir/written"
 expect writer-page 0 "| bend 90 deg | 0." cat "$dir/written/steps.md"
@@ -181,29 +181,29 @@ broken() {
   expect "$name" "$code" "$text" "$bedbow" "$@" --plugin "$dir/$name.so"
 }
 tee() { broken tee_section "$@" solve "$dir/tee.toml" --out "$dir/none"; }
-tee shape-nan 's->Iyz = 0;' 's->Iyz = 0, s->A = s->Iyz / s->Iyz;' 2 "a finite one above zero is due"
+tee shape-nan 's->Iyz = 0;' 's->Iyz = 0, s->A = s->Iyz / s->Iyz;' 2 "expected a finite one above zero"
 tee shape-negative 's->Iyz = 0;' 's->Iyz = 1;' 2 "whose square is not below Iyy Izz"
 tee shape-lying-points 's->point_count = 6;' 's->point_count = 100000;' 2 "claims 100000 stress points"
 tee shape-lying-corners 's->loop_ends\[0\] = 8;' 's->loop_ends[0] = 999999;' 2 "claims 999999 corners"
 tee shape-lying-loops 's->loop_count = 1;' 's->loop_count = 77;' 2 "claims 77 outline loops"
-tee shape-no-outline 's->loop_ends\[0\] = 8;' 's->loop_ends[0] = 2;' 2 "less than three corners"
+tee shape-no-outline 's->loop_ends\[0\] = 8;' 's->loop_ends[0] = 2;' 2 "fewer than three corners"
 tee shape-clockwise '= outline\[i\]\[0\];' '= -outline[i][0];' 2 "does not run counter-clockwise"
 tee shape-no-function 'examples, make}' 'examples, NULL}' 2 "lacks its function"
 tee shape-size '{sizeof shape, sizeof' '{8, sizeof' 2 "its table of functions has 8 bytes"
-tee shape-key '"height", "wall"}' '"length", "wall"}' 2 "its size 'length' is no usable key"
-tee shape-version '{BEDBOW_PLUGIN_INTERFACE,' '{7,' 2 "speaks interface version 7"
+tee shape-key '"height", "wall"}' '"length", "wall"}' 2 "its size 'length' is not a valid key"
+tee shape-version '{BEDBOW_PLUGIN_INTERFACE,' '{7,' 2 "uses interface version 7"
 tee shape-taken '"tee",' '"tube",' 2 "registered twice"
 slender() { broken slender_beam "$@" solve "$dir/slender.toml" --out "$dir/none"; }
-slender element-nan 'by \* p\[E\] \* p\[A\]' 'NAN' 2 "a stiffness that is no number"
-slender element-lying '\*count = 144;' '*count = 1440;' 2 "claims 1440 stiffness values; 144 are due"
+slender element-nan 'by \* p\[E\] \* p\[A\]' 'NAN' 2 "a stiffness that is not a number"
+slender element-lying '\*count = 144;' '*count = 1440;' 2 "claims 1440 stiffness values; expected 144"
 slender element-fails 'capacity >= due' 'capacity < due' 2 "no room, or an element without length"
 slender element-skew '\*count = 144;' '*count = 144; out[5] += 1e6;' 2 "not symmetric"
-slender element-nodes '= {sizeof element, 1, *2,' '= {sizeof element, 1, 3,' 2 "has 3 nodes of 6 dofs; 2 of 6 are due"
-slender element-asks '{"J", "m^4"' '{"Wt", "m^3"' 2 "asks for Wt; there are: E, G"
-slender element-unit '{"J", "m^4"' '{"J", "mm^4"' 2 "asks for J in mm^4; it comes in m^4"
+slender element-nodes '= {sizeof element, 1, *2,' '= {sizeof element, 1, 3,' 2 "has 3 nodes of 6 dofs; expected 2 of 6"
+slender element-asks '{"J", "m^4"' '{"Wt", "m^3"' 2 "requests Wt; available: E, G"
+slender element-unit '{"J", "m^4"' '{"J", "mm^4"' 2 "requests J in mm^4; its unit is m^4"
 slender element-no-function ' stiffness, *mass' ' NULL, mass' 2 "lacks its function"
 skyline() { broken skyline_solver "$@" solve "$dir/skyline.toml" --out "$dir/none"; }
-skyline solver-nan 'b\[i\] /= s->pivots\[i\];' 'b[i] *= NAN;' 2 "a solution that is no number"
+skyline solver-nan 'b\[i\] /= s->pivots\[i\];' 'b[i] *= NAN;' 2 "a solution that is not a number"
 skyline solver-wrong 'b\[i\] /= s->pivots\[i\];' 'b[i] /= 2 * s->pivots[i];' 2 "leaves a residual"
 skyline solver-fails 'if (s == NULL || s->first == NULL || s->start' 'if (s != NULL || s->start' 2 "no memory for the envelope"
 skyline solver-nothing '\*out = s;' 'release(s);' 2 "neither a factor nor an unknown"
@@ -212,9 +212,9 @@ broken skyline_solver solver-lying '*count = 0;' '*count = (int64_t)s->order + 1
   list --prove skyline
 broken skyline_solver solver-cannot-count 'negative_pivots, release}' 'NULL, release}' 0 "proved" list --prove skyline
 page() { broken step_page "$@" solve "$hive" --out "$dir/none"; }
-page writer-outside '"steps.md"' '"../steps.md"' 2 "is no plain file name"
-page writer-taken '"steps.md"' '"results.json"' 2 "the name results.json is taken"
-page writer-hidden '"steps.md"' '".steps"' 2 "is no plain file name"
+page writer-outside '"steps.md"' '"../steps.md"' 2 "is not a plain file name"
+page writer-taken '"steps.md"' '"results.json"' 2 "the name results.json is already in use"
+page writer-hidden '"steps.md"' '".steps"' 2 "is not a plain file name"
 page writer-fails 'p.length = 0;' 'return snprintf(message, message_size, "out of ink");' 2 "out of ink"
 page writer-no-function 'sizeof writer, write' 'sizeof writer, NULL' 2 "lacks its function"
 expect nothing-left 1 "" test -e "$dir/none"
@@ -226,9 +226,9 @@ done
 for name in rectangle tube round pipe angle channel section rigid-plastic power-law beam shell4 auto band cholmod multifrontal simplicial; do
   expect "prove $name" 0 "proved" "$bedbow" list --prove $name
 done
-expect prove-unknown 2 'nothing named "cube" to prove' "$bedbow" list --prove cube
+expect prove-unknown 2 'unknown entry "cube"' "$bedbow" list --prove cube
 broken slender_beam rotates 'cubic(n, l, s, w, dw, dry, ry, -1);' 'cubic(n, l, s, w, dw, dry, ry, 1);' 1 \
-  "rigid movements are free" list --prove "slender beam"
+  "rigid-body modes are free" list --prove "slender beam"
 expect rotates-fails 1 "FAILS" "$bedbow" list --prove "slender beam" --plugin "$dir/rotates.so"
 broken slender_beam heavy 'by \* p\[E\] \* p\[A\]' '2 * by * p[E] * p[A]' 1 "worst: stretch" list --prove "slender beam"
 broken tee_section half-area 's->A = b \* t + web \* t;' 's->A = 2 * (b * t + web * t);' 1 "area against its outline" list --prove tee

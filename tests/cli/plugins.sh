@@ -40,14 +40,14 @@ broken() { # name, text in the law, replacement, expected code, expected message
   build "$1" "$dir/$1.c" || failed=$((failed + 1))
   expect "$1" "$4" "$5" "$bedbow" solve "$dir/measured.toml" --plugin "$dir/$1.so" --out "$dir/none"
 }
-broken version '{BEDBOW_PLUGIN_INTERFACE,' '{99,' 2 "speaks interface version 99"
+broken version '{BEDBOW_PLUGIN_INTERFACE,' '{99,' 2 "uses interface version 99"
 broken size 'sizeof entry,' '16,' 2 "its entry has 16 bytes"
-broken kind '"moment law",' '"bender",' 2 "there are: moment law, section shape"
+broken kind '"moment law",' '"bender",' 2 "known: moment law, section shape"
 broken no-name '"measured",' '"",' 2 "must not be empty"
 broken table-size '{sizeof law, moment}' '{8, moment}' 2 "its table of functions has 8 bytes"
 broken no-function '{sizeof law, moment}' '{sizeof law, NULL}' 2 "lacks its function"
 broken taken '"measured",' '"rigid-plastic",' 2 "registered twice"
-broken nan '\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);' '*out = moment_N[i] * (s - s) / (s - s);' 2 "a finite one above zero is due"
+broken nan '\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);' '*out = moment_N[i] * (s - s) / (s - s);' 2 "expected a finite one above zero"
 broken no-symbol 'bedbow_plugin(uint32_t' 'other(uint32_t' 2 "does not export bedbow_plugin"
 # All kinds: nothing of an entry is used before its version and sizes are checked, nothing may be missing.
 wrong() { # example, text, replacement, expected message, where (default everywhere)
@@ -57,16 +57,16 @@ wrong() { # example, text, replacement, expected message, where (default everywh
   expect "$1: $4" 2 "$4" "$bedbow" solve "$hive" --plugin "$dir/wrong.so" --out "$dir/none"
 }
 while read -r name table call kind; do
-  wrong "$name" 'BEDBOW_PLUGIN_INTERFACE,' '3,' "wrong.so: speaks interface version 3, this program speaks 2"
+  wrong "$name" 'BEDBOW_PLUGIN_INTERFACE,' '3,' "wrong.so: uses interface version 3, this program uses 2"
   wrong "$name" 'sizeof entry,' '16,' "its entry has 16 bytes"
-  wrong "$name" "\"$kind\"" '"bender"' "brings a 'bender'"
+  wrong "$name" "\"$kind\"" '"bender"' "provides an unknown kind 'bender'"
   wrong "$name" "\"1.0\"" '""' "must not be empty"
   wrong "$name" "{sizeof $table," '{8,' "wrong.so: $kind '"
   wrong "$name" "{sizeof $table," '{8,' "its table of functions has 8 bytes"
   wrong "$name" "\\b$call\\b" NULL "lacks its function \`$call\`" "/^static const.* $table = /,/^static const bedbow_entry/"
   wrong "$name" 'const bedbow_entry\* bedbow_plugin' 'const bedbow_entry* entries' "does not export bedbow_plugin"
   wrong "$name" 'index == 0 ? &entry : NULL' '\&entry + 0 * index' "registered twice"
-  wrong "$name" 'index == 0 ? &entry : NULL' '(void)index, (const bedbow_entry*)NULL' "brings nothing"
+  wrong "$name" 'index == 0 ? &entry : NULL' '(void)index, (const bedbow_entry*)NULL' "provides no entry"
 done <<END
 measured_moment law moment moment law
 tee_section shape make section shape
@@ -85,7 +85,7 @@ law() { # name, text, replacement, expected message
 moments='\*out = moment_N\[i\] + s \* (moment_N\[i + 1\] - moment_N\[i\]);'
 law shrinking "$moments" '*out = 300 - moment_N[i];' "grows with thickness"
 law by-width "$moments" '*out = moment_N[i] * sheet->width;' "per width"
-law forgetful "$moments" 'static int calls; *out = moment_N[i] * (1 + 0.01 * (calls++ % 2));' "the same when asked again"
+law forgetful "$moments" 'static int calls; *out = moment_N[i] * (1 + 0.01 * (calls++ % 2));' "repeatable"
 # Findings.
 finding() { # name, text, replacement, expected message
   sed "s|$2|$3|" "$source_dir/docs/plugins/clamp_evenness.c" >"$dir/$1.c"

@@ -25,7 +25,7 @@ expect spacings 0 "spacing mm" run --count 4 --spacings "200 mm" "270 mm"
 sed 's/^utilisation = .*/utilisation = 1.0/' "$case" >"$dir/strong.toml"
 expect free 0 "passes" "$bedbow" posts "$dir/strong.toml" --count 3 --free --between "40 mm" "860 mm" --out "$dir/out"
 sed 's/^angle = "0.5 deg"/angle = "0.001 deg"/' "$case" >"$dir/tight.toml"
-expect none-passes 1 "none of these" "$bedbow" posts "$dir/tight.toml" --count 2 --out "$dir/out"
+expect none-passes 1 "no layout keeps" "$bedbow" posts "$dir/tight.toml" --count 2 --out "$dir/out"
 expect no-room 2 "do not fit" run --count 8 --between "400 mm" "500 mm"
 expect wrong-count 2 "--count" run --count two
 expect wrong-goal 2 "" run --for beauty

@@ -10,7 +10,7 @@ expect help 0 "Example" "$bedbow" solve --help
 expect list 0 "S275JR" "$bedbow" list
 expect check 0 "beam elements" "$bedbow" check "$hive"
 expect solve 0 "Verdict" "$bedbow" solve "$hive" --out "$dir/out"
-for f in results.json bend_line.csv assembly.pvd assembly_0.vtu; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
+for f in results.json bend_line.csv machine.pvd machine_0.vtu assembly.pvd; do expect "file $f" 0 "" test -s "$dir/out/$f"; done
 expect cross-check 0 "" "$bedbow" solve "$source_dir/tests/cases/folder-x.toml" --quiet --out "$dir/x"
 # Seven steps need three fingers: 2^m - 1 >= 7 (counting bound).
 expect fingers 0 '"pieces_mm": [10, 20, 40]' "$bedbow" fingers --length "70 mm" --step "10 mm" --json
@@ -70,10 +70,10 @@ loaded 340 "$spring" >"$dir/too-soft.toml"
 loaded 6000 'holds = ["x", "y", "z", "rx", "ry", "rz"]' >"$dir/rough.toml"
 expect displaced-in-range 0 "within the limits" "$bedbow" solve "$dir/soft.toml" --out "$dir/soft"
 expect displaced-too-far 3 "bed turns about y" "$bedbow" solve "$dir/too-soft.toml" --out "$dir/soft"
-expect what-gives 3 "support right gives by 34 mm" "$bedbow" solve "$dir/too-soft.toml" --out "$dir/too-soft"
+expect what-gives 3 "support right deflects by 34 mm" "$bedbow" solve "$dir/too-soft.toml" --out "$dir/too-soft"
 expect no-file-of-it 1 "" test -e "$dir/too-soft/results.json"
 expect displaced-roughly 1 "bed turns by 2." "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
-expect roughly-is-a-warning 1 "small displacements hold only roughly" "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
+expect roughly-is-a-warning 1 "is only approximate" "$bedbow" solve "$dir/rough.toml" --out "$dir/rough"
 # Sheets that no folder can bend.
 sed 's/flange = "25 mm"/flange = "3.4 mm"/' "$hive" >"$dir/flange.toml" # thickness plus radius is 3.5 mm
 expect flange-shorter-than-the-bend 2 "shorter than the bend" "$bedbow" check "$dir/flange.toml"

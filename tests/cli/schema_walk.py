@@ -17,12 +17,12 @@ AT_ONCE = 50  # keys in one case: the reader reports the first hundred problems 
 
 # The reader's messages about a value on its own. Its other messages depend on other keys.
 REFUSED = re.compile(
-    r"unknown key|is due|are due|has no unit|greater than zero|must not be negative|is not between|is none of|is no name"
-    r"|text is empty|the list has|is no thread size|is no unit|begin with a number|must be finite|beyond every machine"
-    r"|there is one such table|there may be several|unknown unit|is too large|not one of whole numbers"
+    r"unknown key|(?<!held; )expected|has no unit|greater than zero|must not be negative|is not between"
+    r"|is not one of|is not a valid|string is empty|the list has|is not a unit of|begin with a number|must be finite"
+    r"|there is only one such table|there may be several|unknown unit|is too large|must be whole numbers"
 )
 # For quantities these depend on the unit, which the schema does not check.
-UNSEEN = re.compile(r"is not between .* in SI units|beyond every machine")
+UNSEEN = re.compile(r"is not between .* in SI units|is too large: the greatest")
 
 
 def tables_of(schema):
@@ -142,8 +142,8 @@ class Walk:
         lines = {}
         for line, message in re.findall(r"case\.toml:(\d+):\d+: error: (.*)", said):
             lines.setdefault(int(line), []).append(message)
-        if re.search("^error: plugin : the case asks for it", said):
-            return {2: ["the text is empty"]}, self.found(text)
+        if re.search("^error: plugin : the case requests it", said):
+            return {2: ["the string is empty"]}, self.found(text)
         told = re.findall(r"^(\d+) errors?$", said, re.M)
         assert sum(map(len, lines.values())) == int(told[-1] if told else 0), said
         return lines, self.found(text)

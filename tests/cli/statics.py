@@ -15,7 +15,6 @@ import sys
 import tempfile
 
 LIMIT = 1e-8  # of the greatest force; of moments over the greatest force times the machine's size
-JOINTS = ["posts", "cams", "hinges", "screws", "supports", "ties", "handles", "touches"]
 
 
 def plus(a, b):
@@ -51,13 +50,18 @@ def contact_actions(contact):
             yield part, [x, y, z], times(contact["normal"], sign * force), [0, 0, 0]
 
 
+def joints(step):
+    """Entries of all lists of joints: those with the force on the first of what is joined."""
+    return [item for value in step.values() if isinstance(value, list)
+            for item in value if isinstance(item, dict) and "vector_N" in item]
+
+
 def actions(step):
     """Everything that acts in a step: (part or None for ground, place, force, moment), and whether between parts."""
     for load in step["loads"]:
         yield load["part"], load["at_mm"], load["force_N"], load["moment_N_mm"]
-    for kind in JOINTS:
-        for joint in step[kind]:
-            yield from joint_actions(joint)
+    for joint in joints(step):
+        yield from joint_actions(joint)
     for contact in step["contacts"]:
         yield from contact_actions(contact)
 
@@ -134,12 +138,11 @@ def cases_of(project):
 def seen_forces(step):
     """The vectors of a step so large that a millionth of them exceeds the limit."""
     least = 0.05 * max([norm(f) for _, _, f, _ in actions(step)], default=0)
-    for kind in JOINTS:
-        for joint in step[kind]:
-            if len(set(joint.get("parts", [0, None]))) == 1:  # inside one part, as screws are
-                continue
-            for item in joint.get("shares", [joint]):
-                yield f"{kind} {joint['name']}", item["vector_N"], least
+    for joint in joints(step):
+        if len(set(joint.get("parts", [0, None]))) == 1:  # inside one part, as screws are
+            continue
+        for item in joint.get("shares", [joint]):
+            yield joint["name"], item["vector_N"], least
     for load in step["loads"]:
         yield load["what"], load["force_N"], least
 

@@ -37,6 +37,6 @@ chosen=$("$bedbow" stock "$case" --bars clamp.rib --json | grep -m1 -o '"cost": 
 awk -v a="$swept" -v b="$chosen" 'BEGIN { exit !(a > 0 && (a - b) ^ 2 < 1e-12) }' && ok || bad "cheapest by sweep $swept, by stock $chosen"
 sed 's/^angle = "0.5 deg"/angle = "0.0001 deg"/' "$case" >"$dir/tight.toml"
 expect none-passes 1 "even the heaviest" "$bedbow" stock "$dir/tight.toml"
-expect unknown-bar 2 "there are bed.top" run --bars clamp.rip
+expect unknown-bar 2 "available: bed.top" run --bars clamp.rip
 expect no-stock 2 "[[stock]]" "$bedbow" stock "$source_dir/cases/hive-lid/case.toml"
 finish cli.stock

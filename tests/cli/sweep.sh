@@ -37,7 +37,7 @@ expect no-part 2 "K/N" run --shard 4/3
 expect merged 0 "30 of 30" "$bedbow" sweep merge "$dir/p1" "$dir/p2" "$dir/p3/variants.db" --out "$dir/whole" --csv "$dir/whole.csv"
 same merged "$dir/one.csv" "$dir/whole.csv"
 expect merged-report 0 "" "$bedbow" sweep merge "$dir/p1" --out "$dir/whole" --report
-expect merged-page 0 "variants stay" grep -o "variants stay within the limits" "$dir/whole/report.html"
+expect merged-page 0 "variants keep" grep -o "variants keep the limits" "$dir/whole/report.html"
 expect whole-report 0 "report.html" "$bedbow" sweep "$case" --out "$dir/whole" --report
 expect whole-page 0 "Variant" grep -o "<h2>Variant[^<]*" "$dir/whole/report.html"
 expect merged-again 0 "30 of 30" "$bedbow" sweep merge "$dir/p1" --out "$dir/whole"

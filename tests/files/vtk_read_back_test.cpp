@@ -21,6 +21,7 @@
 #include <vtkXMLUnstructuredGridReader.h>
 
 #include <cmath>
+#include <fstream>
 
 namespace fs = std::filesystem;
 using namespace bedbow;
@@ -53,7 +54,7 @@ std::string text(vtkUnstructuredGrid* grid, const char* field, int i) {
 }
 
 TEST_F(VtkReadBack, SurfaceIsWhatWasWritten) {
-  vtkUnstructuredGrid* grid = read("assembly_1.vtu");
+  vtkUnstructuredGrid* grid = read("machine_1.vtu");
   const VtkGrid wanted = surface_grid(findings.steps[1].fields, findings.steps[1].name);
   ASSERT_EQ(grid->GetNumberOfPoints(), static_cast<vtkIdType>(wanted.points.size() / 3));
   ASSERT_EQ(grid->GetNumberOfCells(), static_cast<vtkIdType>(wanted.types.size()));
@@ -73,7 +74,7 @@ TEST_F(VtkReadBack, SurfaceIsWhatWasWritten) {
 }
 
 TEST_F(VtkReadBack, CellsAreFacesWithBodyAndBar) {
-  vtkUnstructuredGrid* grid = read("assembly_0.vtu");
+  vtkUnstructuredGrid* grid = read("machine_0.vtu");
   vtkIdType corner = 0;
   const VtkGrid wanted = surface_grid(findings.steps[0].fields, "clamp");
   for (vtkIdType i = 0; i < grid->GetNumberOfCells(); ++i) {
@@ -88,7 +89,7 @@ TEST_F(VtkReadBack, CellsAreFacesWithBodyAndBar) {
 }
 
 TEST_F(VtkReadBack, UnitsGoAlong) {
-  vtkDataArray* stress = read("assembly_0.vtu")->GetPointData()->GetArray("von_mises");
+  vtkDataArray* stress = read("machine_0.vtu")->GetPointData()->GetArray("von_mises");
   ASSERT_TRUE(stress->HasInformation());
   EXPECT_STREQ(stress->GetInformation()->Get(vtkDataArray::UNITS_LABEL()), "MPa");
 }
@@ -103,7 +104,7 @@ TEST_F(VtkReadBack, ForcesArePointsWithVectors) {
 
 TEST_F(VtkReadBack, CollectionNamesEveryStep) {
   vtkNew<vtkXMLDataParser> parser;
-  parser->SetFileName((dir / "assembly.pvd").c_str());
+  parser->SetFileName((dir / "machine.pvd").c_str());
   ASSERT_EQ(parser->Parse(), 1);
   vtkXMLDataElement* collection = parser->GetRootElement()->FindNestedElementWithName("Collection");
   ASSERT_NE(collection, nullptr);
@@ -115,12 +116,34 @@ TEST_F(VtkReadBack, CollectionNamesEveryStep) {
   }
 }
 
+// Up to version 0.1 machine.pvd was called assembly.pvd: that name still opens the same steps.
+TEST_F(VtkReadBack, FormerNameOpensTheSameSteps) {
+  const auto files_in = [&](const char* name) {
+    vtkNew<vtkXMLDataParser> parser;
+    parser->SetFileName((dir / name).c_str());
+    EXPECT_EQ(parser->Parse(), 1);
+    std::vector<std::string> files;
+    vtkXMLDataElement* collection = parser->GetRootElement()->FindNestedElementWithName("Collection");
+    for (int i = 0; i < collection->GetNumberOfNestedElements(); ++i)
+      files.emplace_back(collection->GetNestedElement(i)->GetAttribute("file"));
+    return files;
+  };
+  EXPECT_EQ(files_in("assembly.pvd").size(), findings.steps.size());
+  EXPECT_EQ(files_in("assembly.pvd"), files_in("machine.pvd"));
+}
+
+TEST_F(VtkReadBack, FilesOfTheFormerNameGo) {
+  std::ofstream(dir / "assembly_0.vtu") << "of an earlier version";
+  write_results(dir, findings, result_json(findings, {}));
+  EXPECT_FALSE(fs::exists(dir / "assembly_0.vtu"));
+}
+
 TEST_F(VtkReadBack, FewerStepsLeaveNoOldOnes) {
   findings.steps.resize(1);
   findings.worst_step = 0;
   write_results(dir, findings, result_json(findings, {}));
-  EXPECT_TRUE(fs::exists(dir / "assembly_0.vtu"));
-  EXPECT_FALSE(fs::exists(dir / "assembly_1.vtu"));
+  EXPECT_TRUE(fs::exists(dir / "machine_0.vtu"));
+  EXPECT_FALSE(fs::exists(dir / "machine_1.vtu"));
   EXPECT_FALSE(fs::exists(dir / "forces_1.vtu"));
 }
 

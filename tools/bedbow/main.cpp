@@ -12,8 +12,9 @@
 
 namespace {
 
-constexpr const char* about = "How far bed, clamp and apron of a folding brake made of flat bar bow under the sheet,\n"
-                              "what that does to the bend angle, and whether anything gives.";
+constexpr const char* about =
+    "Computes how far bed, clamp and apron of a folding brake made of flat bar bow under the\n"
+    "sheet, the effect on the bend angle, and whether any part is overloaded.";
 
 constexpr const char* exit_codes =
     "\nExit status: 0 done, or solved and within limits; 1 solved, a limit is exceeded; 2 the case or the command\n"
@@ -38,11 +39,11 @@ void add_commands(CLI::App& app, bedbow::Run& run) {
   bedbow::add_sweep(app, run);
 }
 
-/// What was printed must have arrived: a full disk behind standard output is an error like any other.
+/// Checks that all output was written: a full disk behind standard output is an error like any other.
 int arrived(int code) {
   if (!std::cout.flush())
     throw bedbow::FileError("write", "standard output", "not all of it could be written",
-                            "free some space or choose another place");
+                            "free some space or choose another directory");
   return code;
 }
 
@@ -65,7 +66,7 @@ int parse_and_run(int argc, char** argv) {
 } // namespace
 
 int main(int argc, char** argv) {
-  std::signal(SIGXFSZ, SIG_IGN); // a limit on file sizes is reported by the write that meets it
+  std::signal(SIGXFSZ, SIG_IGN); // a limit on file sizes is reported by the write that exceeds it
   bedbow::tune_process();
   try {
     return parse_and_run(argc, argv);

@@ -1,4 +1,4 @@
-// The whole analysis of a case inside the library against one bare factorization and solve of the same matrices.
+// The whole analysis of a case in the library compared with one bare factorization and solve of the same matrices.
 #include "io/case/case_reader.h"
 #include "mesh/build/mesher.h"
 #include "solver/analysis.h"
@@ -21,7 +21,7 @@ const Case& hive_lid() {
   return c;
 }
 
-/// hive-lid with so many elements along its 900 mm.
+/// hive-lid with a given number of elements along its 900 mm.
 Machine with_stations(int count) {
   Machine m = hive_lid().machine;
   m.solve.element_size = 0.9 / count;
@@ -52,12 +52,12 @@ BENCHMARK_CAPTURE(bm_bare, cholmod, "cholmod");
 BENCHMARK_CAPTURE(bm_bare, simplicial, "simplicial");
 
 /// The machine as one matrix, all unknowns of all parts with the joints that carry while clamped as springs, numbered
-/// station by station: what is factored by whoever does not take the machine apart. Rigid joints count 1e14 N/m.
+/// station by station: the matrix of a solver without substructures. Rigid joints have 1e14 N/m.
 SymmetricMatrix whole_machine(const Model& model, const StepSolution& clamped) {
   const FreeMap free = make_free_map(model.map);
   const JointState joints = state_of(clamped);
   const JointRows rows = joint_rows(model.mesh, free, joints.rows, joints.angle);
-  std::vector<std::pair<double, Eigen::Index>> along; // place of each unknown
+  std::vector<std::pair<double, Eigen::Index>> along; // position of each unknown
   for (std::size_t c = 0; c < free.map.components.size(); ++c)
     for (const int node : free.map.components[c].nodes)
       for (const int dof : free.map.dofs[node])

@@ -24,7 +24,7 @@ struct ClampPlate {
   void solve(const SymmetricMatrix& k, const char* solver) const;
 };
 
-/// Largest memory that the process has held so far: run one benchmark a process to compare.
+/// Largest memory that the process has held so far: run one benchmark per process to compare.
 double peak_megabytes();
 
 } // namespace bedbow

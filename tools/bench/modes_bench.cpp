@@ -38,7 +38,7 @@ const Prepared& hive_lid() {
   return *p;
 }
 
-/// A cantilever plate of 1 m, so many elements on a side, loaded at its free corner.
+/// A cantilever plate of 1 m with a given number of elements per side, loaded at its free corner.
 Machine plate(int side) {
   tune_process();
   const std::string n = std::to_string(side);

@@ -1,4 +1,4 @@
-// The clamp plate's matrix by MUMPS on one core, for comparison; built where Debian's libmumps-seq-dev is there.
+// The clamp plate's matrix by MUMPS on one core, for comparison; built if Debian's libmumps-seq-dev is installed.
 #include "tools/bench/clamp_plate.h"
 
 #include <benchmark/benchmark.h>
@@ -38,7 +38,7 @@ void solve(const SymmetricMatrix& k, int ordering) {
   DMUMPS_STRUC_C id{};
   id.par = 1;
   id.sym = 1;                // positive definite
-  id.comm_fortran = -987654; // the world, says the guide
+  id.comm_fortran = -987654; // MPI_COMM_WORLD, as in the guide
   run(id, -1);
   for (const int stream : {1, 2, 3, 4}) icntl(id, stream) = stream == 4 ? 0 : -1;
   icntl(id, 7) = ordering;

@@ -1,4 +1,4 @@
-// Studies: variants of the hive-lid folder per second, against the bare factorizations and solves that one needs, and
+// Studies: variants of the hive-lid folder per second, compared with the bare factorizations and solves of one, and
 // sheets on a machine factored once.
 #include "io/sweep/variant.h"
 #include "solver/linear/process.h"
@@ -20,8 +20,8 @@ const Case& sweep_case() {
   return c;
 }
 
-/// One variant: values put in, understood, analysed, headline and cost. With a cache of parts as a sweep has it, or
-/// each by itself.
+/// One variant: values applied, case read, analysed, headline and cost. With a cache of parts as in a sweep, or
+/// without.
 void bm_variant(benchmark::State& state) {
   const Registries registries = builtin_registries();
   const VariantMaker maker(sweep_case(), registries);
@@ -33,7 +33,7 @@ void bm_variant(benchmark::State& state) {
 }
 BENCHMARK(bm_variant)->Arg(0)->Arg(1)->ArgName("cache");
 
-/// Of that, what is not analysis: copy of the case, schema, machine.
+/// Of that, the part before the analysis: copy of the case, schema, machine.
 void bm_variant_understood(benchmark::State& state) {
   const Registries registries = builtin_registries();
   CaseSource source = sweep_case().source;

@@ -14,7 +14,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include <numbers>
 #include <utility>
 
 namespace bedbow::library {
@@ -23,7 +22,7 @@ namespace {
 
 using si::degree;
 
-/// Runs a call of the house and turns its errors into the library's one class.
+/// Runs a call and turns its errors into the library's error class.
 template <class F> auto guarded(F&& call) {
   try {
     return call();
@@ -61,10 +60,6 @@ Bow bow_of(const BowResult& b) {
           b.angle_spread / degree};
 }
 
-void add_joints(const char* kind, const std::vector<JointResult>& list, std::vector<Joint>& out) {
-  for (const JointResult& j : list) out.push_back({kind, j.name, j.value, j.utilisation});
-}
-
 Step step_of(const StepResult& s) {
   Step out{s.name, s.angle / degree, bow_of(s.bow), {}, {}, {}, {}};
   const bedbow::BendLine& b = s.bend_line;
@@ -76,12 +71,9 @@ Step step_of(const StepResult& s) {
                    scaled(b.clamp_force, 1e3)};
   for (const BarResult& bar : s.bars)
     out.bars.push_back({bar.name, bar.stress * 1e-6, bar.at_x * 1e3, bar.utilisation});
-  add_joints("post", s.posts, out.joints);
-  add_joints("cam", s.cams, out.joints);
-  add_joints("hinge", s.hinges, out.joints);
-  add_joints("screws", s.screws, out.joints);
-  add_joints("support", s.supports, out.joints);
-  add_joints("tie", s.ties, out.joints);
+  for (const JointResult& j : s.joints)
+    if (const JointKindInfo& kind = info(j.kind); kind.part && kind.quantity == Quantity::force)
+      out.joints.push_back({kind.key, j.name, j.value, j.utilisation});
   for (const DialResult& d : s.dials)
     out.dials.push_back({d.name, d.movement.x() * 1e3, d.movement.y() * 1e3, d.movement.z() * 1e3});
   return out;
@@ -141,7 +133,7 @@ Case Case::with(const std::string& key, const std::string& value) const {
     const CaseNode* node = parsed.root.find("value");
     if (!parsed.problems.empty() || node == nullptr)
       throw std::invalid_argument(key + ": " + value +
-                                  R"( is no TOML value; accepted are "80 mm" in quotes, 0.3, true)");
+                                  R"( is not a TOML value; expected one such as "80 mm" in quotes, 0.3, true)");
     const std::pair<std::string, CaseNode> change{key, *node};
     OpenCase other{inner_->registries, inner_->plugins, {}};
     other.value = understand(with_values(inner_->value.source, {&change, 1}), other.registries);

@@ -1,6 +1,6 @@
 /// \file
-/// bedbow as a library: from the text of a case, or from plain structs, to what was found, in a dozen calls. Standard
-/// C++20 types only, so a program needs no other header, and the library's own innards may change without it.
+/// bedbow as a library: from the text of a case, or from plain structs, to the results, in a dozen calls. Standard
+/// C++20 types only, so a program needs no other header, and the library's internals may change without affecting it.
 ///
 ///     bedbow::library::Case folder = bedbow::library::Case::from_file("case.toml");
 ///     bedbow::library::Result r = folder.with("sheet.thickness", "\"2 mm\"").solve();
@@ -25,12 +25,12 @@
 namespace bedbow::library {
 
 /// A machine in plain structs, instead of the text of a case: the same bodies, bars and joints, in mm, N, MPa and deg.
-/// What is left out (NaN, an empty text, an empty list) is left out of the case, and holds as docs/case-format.md says.
-/// `more` of any part takes further lines as a case has them, for keys without a field here: more = "land = \"15 mm\"".
+/// Omitted values (NaN, an empty string, an empty list) are omitted in the case; defaults are in docs/case-format.md.
+/// `more` of any part takes further lines of the case, for keys without a field here: more = "land = \"15 mm\"".
 /// Places are those of docs/case-format.md: x along the bend line from the bed's left end, y to the rear, z up.
 struct BEDBOW_LIBRARY Machine {
   static constexpr double left_out = std::numeric_limits<double>::quiet_NaN();
-  /// An own material; common ones are built in by their designation ("S275JR", "DC01") and need none.
+  /// A material of the case; common ones are built in by their designation ("S275JR", "DC01").
   struct Material {
     std::string name;
     double E_GPa = left_out, nu = left_out, density_kg_m3 = left_out;
@@ -62,9 +62,9 @@ struct BEDBOW_LIBRARY Machine {
   struct Nose {
     double setback_mm = left_out, land_mm = left_out;
     std::string more{};
-    double radius_mm = left_out; ///< of the rounded edge; left out: sharp
+    double radius_mm = left_out; ///< of the rounded edge; omitted: sharp
   };
-  /// Between two bars, "bed.web" and "clamp.spine". Left-out coordinates are taken from where they meet.
+  /// Between two bars, "bed.web" and "clamp.spine". Omitted coordinates are taken from where they meet.
   struct Post {
     std::string name, one, other;
     double x_mm = left_out, y_mm = left_out;
@@ -130,18 +130,18 @@ struct BEDBOW_LIBRARY Machine {
   std::vector<double> angles_deg{}; ///< apron positions to solve
   std::string more{};               ///< further tables
 
-  /// The text of the case that says the same: what from_machine reads, and what a file may keep.
+  /// The same as the text of a case: from_machine reads it, and it can be saved to a file.
   [[nodiscard]] std::string toml() const;
 };
 
-/// What went wrong; what() has one line per problem, as the program prints them.
+/// An error; what() has one line per problem, as the program prints them.
 class BEDBOW_LIBRARY Error : public std::runtime_error {
 public:
   enum class Kind {
     case_file, ///< the case is wrong
     file,      ///< a file could not be read or written
-    plugin,    ///< a plugin that can't be used, or that the case asks for without leave
-    unsolvable ///< a free movement, or contact that does not settle
+    plugin,    ///< a plugin that can't be used, or that the case requests without permission
+    unsolvable ///< a mechanism, or contact that does not converge
   };
   Error(Kind kind, const std::string& what)
       : std::runtime_error(what)
@@ -150,7 +150,7 @@ public:
   Kind kind;
 };
 
-/// Plugins that a case may name things of: shared objects across the C interface of bedbow/plugin.h
+/// Plugins whose entries a case may name: shared objects with the C interface of bedbow/plugin.h
 /// (docs/guide/plugins.md). They run as part of this program and stay loaded as long as it runs.
 struct Plugins {
   std::vector<std::filesystem::path> files{}; ///< loaded in this order
@@ -191,7 +191,7 @@ struct Dial {
   double x_mm, y_mm, z_mm;
 };
 
-/// A number that a plugin's finding gives; the key tells quantity and unit.
+/// A number that a plugin's finding gives; the key states quantity and unit.
 struct Finding {
   std::string name, key;
   double value;
@@ -207,7 +207,7 @@ struct Step {
   std::vector<Dial> dials;
 };
 
-/// What a solved case says.
+/// Results of a solved case.
 class BEDBOW_LIBRARY Result {
 public:
   bool pass = true;                 ///< within all limits
@@ -232,11 +232,11 @@ private:
 /// A case that has been read and understood.
 class BEDBOW_LIBRARY Case {
 public:
-  /// \param text TOML as docs/case-format.md describes it. \param name what messages call it.
+  /// \param text TOML as docs/case-format.md describes it. \param name name in messages.
   /// \param plugins to load; what the text itself names is taken relative to the working directory.
   /// Throws Error (case_file, plugin; file where a plugin can't be read).
   static Case from_text(std::string_view text, const std::string& name = "case", const Plugins& plugins = {});
-  /// \param name what messages call it; their lines are those of machine.toml(). Throws Error as from_text.
+  /// \param name name in messages; their lines are those of machine.toml(). Throws Error as from_text.
   static Case from_machine(const Machine& machine, const std::string& name = "machine", const Plugins& plugins = {});
   /// \param plugins to load; what the case itself names is taken relative to it. Throws Error as from_text.
   static Case from_file(const std::filesystem::path& file, const Plugins& plugins = {});
@@ -245,11 +245,11 @@ public:
   [[nodiscard]] Case with(const std::string& key, const std::string& value) const;
   [[nodiscard]] std::string title() const;
   [[nodiscard]] std::vector<std::string> warnings() const;
-  /// What holds because the case says nothing else.
+  /// Assumptions: defaults that the case does not override.
   [[nodiscard]] std::vector<std::string> assumptions() const;
-  /// What was loaded, "file.so: name version" each.
+  /// Loaded plugins, "file.so: name version" each.
   [[nodiscard]] std::vector<std::string> plugins() const;
-  /// Clamps and bends. Throws Error (unsolvable, naming what moves and where; plugin).
+  /// Clamps and bends. Throws Error (unsolvable, naming the free displacement and its place; plugin).
   [[nodiscard]] Result solve() const;
 
 private:

@@ -30,7 +30,7 @@ std::string toml_string(std::string_view text) {
   return out + '"';
 }
 
-/// A table in the making.
+/// A table under construction.
 class Lines {
 public:
   explicit Lines(const std::string& heading) { text_ = heading + "\n"; }
@@ -76,7 +76,7 @@ std::string bar_text(const char* body, const Machine::Bar& bar) {
   t.text("name", bar.name).text("shape", bar.shape);
   for (const auto& [key, value] : bar.sizes_mm) t.mm(key.c_str(), value);
   if (!std::isnan(bar.y_mm) || !std::isnan(bar.z_mm)) {
-    const auto or_zero = [](double v) { return std::isnan(v) ? 0 : v; }; // what a stack decides
+    const auto or_zero = [](double v) { return std::isnan(v) ? 0 : v; }; // set by the stack
     t.list("at", {in_mm(or_zero(bar.y_mm)), in_mm(or_zero(bar.z_mm))});
   }
   if (bar.plate) t.text("model", "plate");

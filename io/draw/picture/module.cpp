@@ -45,17 +45,17 @@ std::string png(const Pixels& pixels, const std::vector<PictureText>& texts) {
   const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels.width, pixels.height),
                         cairo_surface_destroy);
   if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
-    throw std::runtime_error(std::string("no picture of this size: ") + cairo_status_to_string(status));
+    throw std::runtime_error(std::string("cannot make a picture of this size: ") + cairo_status_to_string(status));
   copy(pixels, surface.get());
   const Context context(cairo_create(surface.get()), cairo_destroy);
   cairo_set_source_rgb(context.get(), 0.1, 0.1, 0.1);
   for (const PictureText& t : texts) write(context.get(), t);
   if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS)
-    throw std::runtime_error(std::string("text of the picture: ") + cairo_status_to_string(status));
+    throw std::runtime_error(std::string("cannot draw the text of the picture: ") + cairo_status_to_string(status));
   std::string out;
   if (const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &out);
       status != CAIRO_STATUS_SUCCESS)
-    throw std::runtime_error(std::string("the picture as PNG: ") + cairo_status_to_string(status));
+    throw std::runtime_error(std::string("cannot encode the picture as PNG: ") + cairo_status_to_string(status));
   return out;
 }
 

@@ -1,4 +1,4 @@
-// What the module offers, and the writer. See io/vtk/vtk_module.h.
+// Function table of the module, and the writer. See io/vtk/vtk_module.h.
 #include "io/vtk/module/reader.h"
 #include "io/vtk/vtk_module.h"
 
@@ -39,7 +39,7 @@ void add_points(vtkUnstructuredGrid* to, const VtkGrid& grid) {
 }
 
 void add_cells(vtkUnstructuredGrid* to, const VtkGrid& grid) {
-  std::vector<std::int64_t> offsets{0}; // VTK wants where cells begin, with the end of all last
+  std::vector<std::int64_t> offsets{0}; // VTK needs the start of each cell, and the end of the last
   offsets.insert(offsets.end(), grid.offsets.begin(), grid.offsets.end());
   vtkNew<vtkCellArray> cells;
   cells->SetData(array_of<vtkTypeInt64Array>(offsets, 1), array_of<vtkTypeInt64Array>(grid.connectivity, 1));

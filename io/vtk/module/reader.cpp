@@ -23,7 +23,7 @@ namespace bedbow {
 
 namespace {
 
-/// Keeps what VTK has to say instead of printing it.
+/// Collects VTK's messages instead of printing them.
 class Listener : public vtkOutputWindow {
 public:
   vtkTypeMacro(Listener, vtkOutputWindow);
@@ -36,7 +36,7 @@ private:
 };
 vtkStandardNewMacro(Listener);
 
-/// The last sentence of what VTK said, without its source file and address: "... (0x55d0): text".
+/// The last sentence of VTK's message, without its source file and address: "... (0x55d0): text".
 std::string in_short(const std::string& said) {
   const std::size_t begin = said.find("): ");
   std::string out = begin == std::string::npos ? said : said.substr(begin + 3);
@@ -118,9 +118,9 @@ template <class Reader> MeshGrid read_with(const std::string& bytes, const Liste
 } // namespace
 
 MeshGrid read_grid(const std::string& bytes, bool legacy) {
-  static std::mutex one_at_a_time; // VTK has one window for all it says
+  static std::mutex one_at_a_time; // VTK has one window for all messages
   const std::scoped_lock lock(one_at_a_time);
-  vtkLogger::SetStderrVerbosity(vtkLogger::VERBOSITY_OFF); // the listener hears it all
+  vtkLogger::SetStderrVerbosity(vtkLogger::VERBOSITY_OFF); // the listener receives all messages
   vtkNew<Listener> listener;
   const vtkSmartPointer<vtkOutputWindow> before = vtkOutputWindow::GetInstance();
   vtkOutputWindow::SetInstance(listener);

@@ -8,7 +8,8 @@
 
 namespace bedbow {
 
-/// A grid from a file's bytes. \param legacy the older format, else XML. Throws std::runtime_error in words for people.
+/// A grid from a file's bytes. \param legacy the older format, else XML. Throws std::runtime_error with a readable
+/// message.
 MeshGrid read_grid(const std::string& bytes, bool legacy);
 
 } // namespace bedbow

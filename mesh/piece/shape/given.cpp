@@ -16,7 +16,7 @@ void check_keys(const Shape& shape) {
   for (const auto& [key, value] : shape.given) {
     if (std::ranges::find(keys, key) == keys.end())
       throw std::invalid_argument("section: unknown property '" + key +
-                                  "'; there are: A, Iyy, Izz, J, Iyz, Ay, Az, shear_centre_y, shear_centre_z, Wt");
+                                  "'; available: A, Iyy, Izz, J, Iyz, Ay, Az, shear_centre_y, shear_centre_z, Wt");
     if (!std::isfinite(value)) throw std::invalid_argument("section: " + key + " must be a finite number");
   }
 }

@@ -35,8 +35,8 @@ Vector2d add_blocks(SectionProperties& p, const std::vector<Block>& blocks) {
   return centroid;
 }
 
-// Both faces of each wall at its two ends and its middle. Free ends and corners stand out by half a wall, so that the
-// bending stress is that of the real corner. Open torsion: T t / J along each face.
+// Both faces of each wall at its two ends and its middle. Free ends and corners are extended by half a wall, so that
+// the bending stress is that of the actual corner. Open torsion: T t / J along each face.
 std::vector<StressPoint> stress_points(const ThinWall& wall, const Vector2d& centroid) {
   const auto& nodes = wall.path.nodes;
   const double t = wall.path.thickness;

@@ -8,8 +8,8 @@ namespace bedbow {
 
 RectangleTorsion rectangle_torsion(double width, double height) {
   using std::numbers::pi;
-  // sum (-1)^((n-1)/2)/n^2 is Catalan's constant and sum 1/n^5 is (31/32) zeta(5): summing only what tanh lacks to 1
-  // leaves terms that die out exponentially.
+  // sum (-1)^((n-1)/2)/n^2 is Catalan's constant and sum 1/n^5 is (31/32) zeta(5): summing only 1 - tanh
+  // leaves terms that decay exponentially.
   constexpr double catalan = 0.915965594177219015;
   constexpr double fifth = 31.0 / 32.0 * 1.036927755143369926;
   const double a = std::max(width, height), b = std::min(width, height);

@@ -14,7 +14,7 @@ struct WallPath {
   double thickness = 0;               ///< [m] > 0
 };
 
-/// What the middle line alone makes: a self-consistent theory whose shear flow adds up to the shear force exactly.
+/// Properties of the middle line: a self-consistent theory whose shear flow adds up to the shear force exactly.
 /// Source: Vlasov's theory without warping restraint, any textbook on thin-walled beams; shear areas from the strain
 /// energy of the flow, 1/A_y = integral q_y^2 / t ds for unit V_y (Pilkey, Analysis and Design of Elastic Beams, 2002,
 /// from memory).

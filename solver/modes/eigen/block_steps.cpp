@@ -1,6 +1,6 @@
 #include "solver/modes/eigen/block_steps.h"
 
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <algorithm>
 #include <random>
@@ -13,7 +13,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr Index width = 4; // of the block that looks beside what was found
+constexpr Index width = 4; // of the block that searches beside the known vectors
 
 MatrixXd times(const EigenProblem::Product& product, const MatrixXd& x) {
   MatrixXd y(x.rows(), x.cols());
@@ -27,13 +27,13 @@ MatrixXd symmetric(const MatrixXd& a) {
 
 /// Columns whose combinations x * columns are orthonormal in B and span what x spans. \param b_x B x.
 MatrixXd orthonormal(const MatrixXd& x, const MatrixXd& b_x) {
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> gram(symmetric(x.transpose() * b_x));
-  const VectorXd& squares = gram.eigenvalues();
+  const EigenDecomposition gram = symmetric_eigen(symmetric(x.transpose() * b_x));
+  const VectorXd& squares = gram.values;
   const double most = squares[squares.size() - 1];
   Index first = 0;
   while (first < squares.size() && (most <= 0 || squares[first] <= 1e-12 * most)) ++first;
   const Index left = squares.size() - first;
-  return gram.eigenvectors().rightCols(left) * squares.tail(left).cwiseSqrt().cwiseInverse().asDiagonal();
+  return gram.vectors.rightCols(left) * squares.tail(left).cwiseSqrt().cwiseInverse().asDiagonal();
 }
 
 MatrixXd random_block(Index rows) {
@@ -60,7 +60,7 @@ double largest_beside(const EigenProblem& p, const MatrixXd& out, double enough,
     p.inner(next, b_next);
   };
   apply(times(p.g, next));
-  // One product with B a step: B times the basis follows from how the basis is made.
+  // One product with B per step: B times the basis follows from its construction.
   MatrixXd basis(p.size, width * most_steps), b_basis(p.size, width * most_steps);
   MatrixXd t = MatrixXd::Zero(width * most_steps, width * most_steps);
   Index size = 0;
@@ -77,9 +77,8 @@ double largest_beside(const EigenProblem& p, const MatrixXd& out, double enough,
     t.block(0, size - fresh, size, fresh) = image;
     t.block(size - fresh, 0, fresh, size) = image.transpose();
     const double before = value;
-    value = Eigen::SelfAdjointEigenSolver<MatrixXd>(symmetric(t.topLeftCorner(size, size)), Eigen::EigenvaluesOnly)
-                .eigenvalues()[size - 1];
-    // Growth falls from step to step: what is to come is taken for less than twice the last.
+    value = symmetric_eigenvalues(symmetric(t.topLeftCorner(size, size)))[size - 1];
+    // The growth decreases from step to step: the remaining growth is assumed to be less than twice the last.
     const double to_come = 2 * (value - before);
     if (value > enough || value + to_come < enough || to_come < 2e-3 * value) break;
     next.noalias() -= basis.leftCols(size) * image;
@@ -95,7 +94,7 @@ void polish(const EigenProblem& p, EigenPairs& pairs) {
   p.inverse(y);
   pairs.operations += static_cast<int>(y.cols());
   const MatrixXd g_y = times(p.g, y);
-  // What the step changes, column by column: A^-1 G v - nu v with Rayleigh's quotient nu.
+  // Change in the step, column by column: A^-1 G v - nu v with Rayleigh's quotient nu.
   const auto dots = [](const MatrixXd& a, const MatrixXd& b) -> VectorXd {
     return a.cwiseProduct(b).colwise().sum().transpose();
   };
@@ -108,13 +107,13 @@ void polish(const EigenProblem& p, EigenPairs& pairs) {
   // Y' A Y = Y' G V, since A Y = G V.
   const MatrixXd a = symmetric(y.transpose() * g);
   const MatrixXd b = symmetric(y.transpose() * g_y);
-  const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> ritz(b, a);
-  pairs.values = ritz.eigenvalues().reverse();
-  MatrixXd z = ritz.eigenvectors().rowwise().reverse();
+  const EigenDecomposition ritz = generalized_eigen(b, a);
+  pairs.values = ritz.values.reverse();
+  MatrixXd z = ritz.vectors.rowwise().reverse();
   if (p.same) z *= pairs.values.cwiseSqrt().cwiseInverse().asDiagonal(); // Z' B Z = nu, Z' A Z = I
   pairs.vectors = y * z;
   if (p.same) return;
-  // Z' A Z = I only as far as A Y = G V, which rounding in A^-1 spoils: lengths need a product of their own.
+  // Z' A Z = I only as far as A Y = G V, which rounding in A^-1 disturbs: lengths need a separate product.
   const VectorXd lengths = dots(pairs.vectors, times(p.inner, pairs.vectors)).cwiseSqrt();
   pairs.vectors *= lengths.cwiseInverse().asDiagonal();
 }

@@ -16,7 +16,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr Index small = 80; // below, dense is quicker than Lanczos and sees every multiplicity
+constexpr Index small = 80; // below, dense is faster than Lanczos and finds every multiplicity
 
 MatrixXd beside(const MatrixXd& a, const MatrixXd& b) {
   MatrixXd both(a.rows(), a.cols() + b.cols());
@@ -24,7 +24,7 @@ MatrixXd beside(const MatrixXd& a, const MatrixXd& b) {
   return both;
 }
 
-/// Adds what was found to `all`, keeping the largest `count`.
+/// Adds the found pairs to `all`, keeping the largest `count`.
 void merge(EigenPairs& all, const EigenPairs& more, Index count) {
   VectorXd values(all.values.size() + more.values.size());
   values << all.values, more.values;
@@ -37,9 +37,11 @@ void merge(EigenPairs& all, const EigenPairs& more, Index count) {
   all.vectors = vectors(Eigen::all, order);
 }
 
-/// Lanczos started from one vector sees a repeated value once, but for rounding: look again beside what was found.
+/// Lanczos from one starting vector finds a repeated value only once, except for rounding: search again beside the
+/// known vectors.
 EigenPairs search_all(const EigenProblem& p, Index wanted, const MatrixXd& known) {
-  constexpr Index spare = 2; // so that a gap lies between what is wanted and what the last look has to exclude
+  constexpr Index spare =
+      2; // so that there is a gap between the wanted values and those that the last search must exclude
   const Index most = p.size - known.cols() - 1;
   const auto search = [&](Index values) {
     values = std::min(values, most);
@@ -71,8 +73,9 @@ void check_orthogonality(const EigenProblem& p, EigenPairs& pairs) {
 double greatest_value(const EigenProblem& p) {
   constexpr int steps = 10;
   MatrixXd x(p.size, 1), y(p.size, 1), product(p.size, 1);
-  for (Index i = 0; i < p.size; ++i) x(i, 0) = std::sin(1.0 + 12.9898 * static_cast<double>(i)); // of every shape a bit
-  p.inverse(x); // into the range of the inverse
+  for (Index i = 0; i < p.size; ++i)
+    x(i, 0) = std::sin(1.0 + 12.9898 * static_cast<double>(i)); // contains a part of every shape
+  p.inverse(x);                                                 // into the range of the inverse
   const auto length = [&](const MatrixXd& v) {
     p.inner(v, product);
     return std::sqrt(std::max(0.0, v.cwiseProduct(product).sum()));
@@ -96,7 +99,7 @@ EigenPairs largest_pairs(const EigenProblem& p, int wanted, const MatrixXd& know
   if (wanted <= 0 || p.size == 0) return pairs;
   pairs = p.size <= std::max<Index>(small, known.cols() + 3 * wanted) ? all_pairs_dense(p, known)
                                                                       : search_all(p, wanted, known);
-  // Only positive values are an answer; the rest of the spectrum is what nobody asked for.
+  // Only positive values are wanted; the rest of the spectrum is discarded.
   Index count = 0;
   while (count < pairs.values.size() && pairs.values[count] > p.nothing * pairs.scale) ++count;
   if (count == 0) return {VectorXd(0), MatrixXd(p.size, 0), 0, 0, pairs.scale, pairs.operations};

@@ -1,6 +1,6 @@
 #include "solver/modes/eigen/eigenpairs_dense.h"
 
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 namespace bedbow {
 
@@ -14,27 +14,27 @@ EigenPairs all_pairs_dense(const EigenProblem& p, const MatrixXd& known) {
   p.inverse(c);
   c = (c + c.transpose()).eval() / 2;
   for (Index j = 0; j < known.cols(); ++j) {
-    // Known u has A u = a B u: taking u u' / (u' A u) out of C takes it out of the problem.
+    // A known u has A u = a B u: removing u u' / (u' A u) from C removes it from the problem.
     Eigen::VectorXd b(n);
     p.inner(known.col(j), b);
     const Eigen::VectorXd cb = c * b; // = u / a
     c -= cb * cb.transpose() / b.dot(cb);
   }
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> compliance(c);
-  const Eigen::VectorXd& d = compliance.eigenvalues();
+  const EigenDecomposition compliance = symmetric_eigen(c);
+  const Eigen::VectorXd& d = compliance.values;
   Index first = 0;
   while (first < n && d[first] <= 1e-14 * d[n - 1]) ++first;
   const MatrixXd f =
-      compliance.eigenvectors().rightCols(n - first) * d.tail(n - first).cwiseSqrt().asDiagonal().toDenseMatrix();
+      compliance.vectors.rightCols(n - first) * d.tail(n - first).cwiseSqrt().asDiagonal().toDenseMatrix();
   MatrixXd gf(n, f.cols());
   p.g(f, gf);
   MatrixXd h = f.transpose() * gf;
   h = (h + h.transpose()).eval() / 2;
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(h);
+  const EigenDecomposition eigen = symmetric_eigen(h);
   EigenPairs pairs;
-  pairs.values = eigen.eigenvalues().reverse();
-  pairs.scale = eigen.eigenvalues().size() ? eigen.eigenvalues().cwiseAbs().maxCoeff() : 0;
-  pairs.vectors = f * eigen.eigenvectors().rowwise().reverse();
+  pairs.values = eigen.values.reverse();
+  pairs.scale = eigen.values.size() ? eigen.values.cwiseAbs().maxCoeff() : 0;
+  pairs.vectors = f * eigen.vectors.rowwise().reverse();
   pairs.operations = static_cast<int>(n);
   return pairs;
 }

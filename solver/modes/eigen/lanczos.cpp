@@ -19,8 +19,8 @@ using Eigen::Map;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-// Share of a vector's length below which it counts as orthogonal to the basis. Values come out to all digits as long as
-// the basis is orthogonal to half of them (Simon 1984, from memory); vectors are polished afterwards.
+// Fraction of a vector's length below which it counts as orthogonal to the basis. Values are accurate to all digits as
+// long as the basis is orthogonal to half of them (Simon 1984, from memory); vectors are refined afterwards.
 constexpr double orthogonal = 1e-10;
 
 /// A vector and its product with B.
@@ -35,8 +35,8 @@ struct Pair {
   double length = 0; ///< in B
 };
 
-/// A^-1 G without its share along given vectors, and the inner product of B. A step of Lanczos asks for products with B
-/// of the same two vectors over and over, the residual f and the basis vector f / |f|: one product serves them all.
+/// A^-1 G without its component along given vectors, and the inner product of B. A step of Lanczos needs products with
+/// B of the same two vectors repeatedly, the residual f and the basis vector f / |f|: one product serves all.
 class Pencil {
 public:
   using Scalar = double;
@@ -66,7 +66,7 @@ public:
     take_as_residual(y);
     return x == y ? residual_.length * residual_.length : residual_.product.dot(Map<const VectorXd>(x, p_.size));
   }
-  /// X' B y, nothing where y counts as orthogonal.
+  /// X' B y, zero where y counts as orthogonal.
   template <class Columns> void overlaps(const Columns& x, const double* y, Eigen::Ref<VectorXd> out) const {
     take_as_residual(y);
     out.noalias() = x.transpose() * residual_.product;
@@ -103,7 +103,7 @@ private:
 
 } // namespace bedbow
 
-/// How Spectra reaches operator and inner product. Its own version asks for every product with B anew.
+/// Spectra's access to operator and inner product. Its own version computes every product with B again.
 template <> class Spectra::ArnoldiOp<double, bedbow::Pencil, bedbow::Pencil> {
 public:
   ArnoldiOp(const bedbow::Pencil& pencil, const bedbow::Pencil& /*the same*/)
@@ -126,12 +126,12 @@ namespace bedbow {
 
 namespace {
 
-/// Spectra's solvers differ only in the operator that they wrap; ours is made, so their common base will do.
+/// Spectra's solvers differ only in the operator that they wrap; ours exists, so their common base is sufficient.
 class Lanczos : public Spectra::SymEigsBase<Pencil, Pencil> {
 public:
   Lanczos(Pencil& pencil, const Search& search)
       : SymEigsBase(pencil, pencil, search.values, search.basis) {}
-  /// Greatest |nu| seen.
+  /// Greatest |nu| found.
   [[nodiscard]] double scale() const { return scale_; }
   /// Largest value that has not converged; -infinity when all have.
   [[nodiscard]] double open_value() const {
@@ -164,7 +164,7 @@ EigenPairs run(const EigenProblem& p, const MatrixXd& out, const Search& search)
   pairs.values = lanczos.eigenvalues();
   pairs.vectors = lanczos.eigenvectors();
   pairs.operations = static_cast<int>(lanczos.num_operations());
-  // What is left may be the crowd at zero, which never converges and is no answer.
+  // The rest may be the cluster at zero, which never converges and is not wanted.
   pairs.scale = lanczos.scale();
   if (lanczos.open_value() > p.nothing * pairs.scale)
     throw EigenFailure(std::to_string(pairs.values.size()) + " of " + std::to_string(search.values) + " values found");
@@ -180,7 +180,7 @@ EigenPairs lanczos(const EigenProblem& p, const MatrixXd& out, const Search& sea
     throw;
   } catch (const std::bad_alloc&) {
     throw;
-  } catch (const std::exception& e) { // what Spectra calls it helps nobody who has a machine to build
+  } catch (const std::exception& e) { // Spectra's message does not help a user
     throw EigenFailure(std::string("the iteration broke down: ") + e.what());
   }
 }

@@ -12,9 +12,9 @@ struct Search {
   double tolerance = 0;
 };
 
-/// Largest values beside `out`, largest first; a repeated one turns up once, but for rounding. Sets no residual and no
-/// orthogonality: vectors are orthogonal to nine digits. \param out B-orthonormal columns. Throws EigenFailure when a
-/// positive value does not converge, and for whatever Spectra throws.
+/// Largest values beside `out`, largest first; a repeated one is found once, except for rounding. Sets no residual and
+/// no orthogonality: vectors are orthogonal to nine digits. \param out B-orthonormal columns. Throws EigenFailure when
+/// a positive value does not converge, and for whatever Spectra throws.
 EigenPairs lanczos(const EigenProblem& problem, const Eigen::MatrixXd& out, const Search& search);
 
 } // namespace bedbow

@@ -10,8 +10,8 @@
 namespace bedbow {
 
 /// Both triangles, without the zeros of the pattern, in slices of four rows of one length (sliced ELLPACK, Monakov et
-/// al. 2010, from memory): rows of a mass matrix are so short that loops of their own would cost more than what they
-/// do. Four columns at once take little longer than one.
+/// al. 2010, from memory): rows of a mass matrix are so short that separate loops would cost more than the
+/// arithmetic. Four columns at once take little longer than one.
 class SymmetricProduct {
 public:
   explicit SymmetricProduct(const SymmetricMatrix& lower);

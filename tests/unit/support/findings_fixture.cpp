@@ -22,8 +22,9 @@ StressPoint plain_point(const Eigen::Vector2d& at) {
   return p;
 }
 
-JointResult joint(const std::string& name, double x, double value, double utilisation) {
+JointResult joint(JointKind kind, const std::string& name, double x, double value, double utilisation) {
   JointResult j;
+  j.kind = kind;
   j.name = name;
   j.at = {x, 0.06, 0};
   j.force = {0, 0, value};
@@ -51,13 +52,16 @@ StepResult step(const std::string& name, double angle, double scale) {
   bar.forces.My = 1000;
   bar.utilisation = 50 * scale / 275;
   s.bars = {bar};
-  s.posts = {joint("left", 0.04, 5000 * scale, 0.1 * scale), joint("right", 0.86, 5100 * scale, 0.11 * scale)};
-  s.posts[0].more = {{"preload_loss_N", 250}, {"bending_Pa", 30e6}};
-  s.cams = {joint("tail", 0.04, 0, 0)};
-  s.cams[0].open = true;
-  s.hinges = {joint("left", 0, 700 * scale, 0.2), joint("right", 0.9, 700 * scale, 0.2)};
-  s.screws = {joint("bed.top to bed.web", 0.45, 900, 0.05)};
-  s.supports = {joint("leg", 0.1, 150, 0)};
+  using enum JointKind;
+  s.joints = {joint(post, "left", 0.04, 5000 * scale, 0.1 * scale),
+              joint(post, "right", 0.86, 5100 * scale, 0.11 * scale),
+              joint(cam, "tail", 0.04, 0, 0),
+              joint(hinge, "left", 0, 700 * scale, 0.2),
+              joint(hinge, "right", 0.9, 700 * scale, 0.2),
+              joint(screw, "bed.top to bed.web", 0.45, 900, 0.05),
+              joint(support, "leg", 0.1, 150, 0)};
+  s.joints[0].more = {{"bending", Quantity::stress, 30e6}, {"preload_loss", Quantity::force, 250}};
+  s.joints[2].open = true;
   s.dials = {{"mid", {0, 1e-4, -2e-4}}};
   s.checks = {1e-13 * scale, 2e-13, 3, 0, 0};
   return s;

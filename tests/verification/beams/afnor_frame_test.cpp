@@ -61,7 +61,7 @@ at = ["2 m", "0 mm", "-200 mm"]
   record("A13", source, "deflection of the linked tips", -dial(f, "tip").z() * 1e-3 * tenth, 0.125, 1e-6, "m");
   for (const char* name : {"lower", "upper"})
     record("A13", source, std::string("moment at the root, ") + name,
-           std::abs(joint(f.steps.front().supports, name).moment.y()) * tenth, 500, 1e-6, "N m");
+           std::abs(joint(joints_of(f.steps.front(), JointKind::support), name).moment.y()) * tenth, 500, 1e-6, "N m");
 }
 
 } // namespace

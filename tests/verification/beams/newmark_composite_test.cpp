@@ -96,15 +96,15 @@ TEST(NewmarkComposite, Bracket) {
 // screw next to the end bears most, and the row says so.
 TEST(NewmarkComposite, WorstScrew) {
   const Findings f = solved(t_section(screws(1e5), uniform_load()));
-  ASSERT_EQ(f.steps[0].screws.size(), 1U);
-  const JointResult& row = f.steps[0].screws[0];
+  ASSERT_EQ(joints_of(f.steps[0], JointKind::screw).size(), 1U);
+  const JointResult& row = joints_of(f.steps[0], JointKind::screw)[0];
   // The end screw passes the flow of its first 100 mm: V from 2000 to 1900 N, mean 1950.
   const double flow = 1950 * E1 * A1 * E2 * A2 / (E1 * A1 + E2 * A2) * r / EIfull;
   record("", "shear flow V (EA)* r / EI of the welded section, Newmark, Siess & Viest (1951)", "shear of the end screw",
          row.value, flow * pitch, 0.02, "N");
-  EXPECT_TRUE(row.more.at("screw") == 1 || row.more.at("screw") == 40);
+  EXPECT_TRUE(row.figure("screw") == 1 || row.figure("screw") == 40);
   EXPECT_NEAR(std::abs(row.at.x() * 1e3 - 2000), 1950, 1e-6);
-  EXPECT_DOUBLE_EQ(row.more.at("greatest_shear_N"), row.value);
+  EXPECT_DOUBLE_EQ(row.figure("greatest_shear"), row.value);
 }
 
 // The flange hangs on two screws, which share its load by equilibrium alone; lying on the web it pulls at neither. The
@@ -122,7 +122,7 @@ count = 2
     const std::string support = "[[support]]\nbar = \"bed.flange\"";
     for (std::size_t at = 0; (at = text.find(support)) != std::string::npos;)
       text.replace(at, support.size(), "[[support]]\nbar = \"bed.web\"");
-    return solved(text).steps.at(0).screws.at(0).more.at("greatest_tension_N");
+    return joints_of(solved(text).steps.at(0), JointKind::screw)[0].figure("greatest_tension");
   };
   for (const char* joins : {"[\"bed.flange\", \"bed.web\"]", "[\"bed.web\", \"bed.flange\"]"}) {
     record("", "equilibrium: 4000 N on 2 screws", "tension, joins = " + std::string(joins), greatest_tension(joins, 1),

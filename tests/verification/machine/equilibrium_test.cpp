@@ -37,14 +37,11 @@ void act(Bodies& bodies, const std::array<Ref, 2>& joins, const JointResult& j) 
 }
 
 void add_joints(Bodies& bodies, const Machine& m, const StepResult& step) {
-  for (std::size_t i = 0; i < m.posts.size(); ++i) act(bodies, m.posts[i].joins, step.posts[i]);
-  for (std::size_t i = 0; i < m.cams.size(); ++i) act(bodies, m.cams[i].joins, step.cams[i]);
-  for (std::size_t i = 0; i < m.hinges.size(); ++i) act(bodies, m.hinges[i].joins, step.hinges[i]);
-  for (std::size_t i = 0; i < m.ties.size(); ++i) act(bodies, m.ties[i].joins, step.ties[i]);
-  const Ref ground{Ref::Kind::ground};
-  for (std::size_t i = 0; i < m.supports.size(); ++i) act(bodies, {m.supports[i].bar, ground}, step.supports[i]);
-  for (std::size_t i = 0; i < m.handles.size(); ++i)
-    act(bodies, {Ref{Ref::Kind::bar, BodyKind::apron, m.handles[i].bar}, ground}, step.handles[i]);
+  m.each_joint_list([&](JointKind kind, const auto& list) {
+    if (kind == JointKind::screw) return; // within a body
+    const auto results = joints_of(step, kind);
+    for (std::size_t i = 0; i < list.size() && i < results.size(); ++i) act(bodies, list[i].joins, results[i]);
+  });
   for (const ForceArrow& a : step.fields.forces)
     if (a.kind == "pad" || a.kind == "touch") {
       bodies[0].add(a.at, a.force); // on the bed
@@ -93,12 +90,12 @@ TEST(Equilibrium, HandlesHoldTheMomentThatFoldsTheSheet) {
     const Findings f = solved(m);
     for (std::size_t i = 1; i < f.steps.size(); ++i) {
       double moment = 0;
-      for (const JointResult& h : f.steps[i].handles) {
-        moment += h.more.at("moment_Nm");
+      for (const JointResult& h : joints_of(f.steps[i], JointKind::handle)) {
+        moment += h.figure("moment");
         if (reach.empty())
           EXPECT_TRUE(std::isnan(h.value));
         else
-          EXPECT_DOUBLE_EQ(h.value, h.more.at("moment_Nm") / 0.4);
+          EXPECT_DOUBLE_EQ(h.value, h.figure("moment") / 0.4);
       }
       record("", "equilibrium of the apron about the bend line", "moment of both handles, " + f.steps[i].name, moment,
              f.sheet->moment * m.sheet->width, 1e-9, "N m");
@@ -127,7 +124,7 @@ material = "S275JR"
   const double weight = 7850 * std::numbers::pi / 4 * 0.012 * 0.012 * 0.1 * 9.80665; // of each
   const auto held = [](const StepResult& s) {
     double sum = 0;
-    for (const JointResult& h : s.handles) sum += h.moment.x();
+    for (const JointResult& h : joints_of(s, JointKind::handle)) sum += h.moment.x();
     return sum;
   };
   for (std::size_t i = 1; i < stop.steps.size(); ++i) {

@@ -42,7 +42,7 @@ TEST(HoldForces, FootOfAPost) {
 at = ["0 mm", "0 mm", "500 mm"]
 force = ["30 N", "-40 N", "-100 N"]
 )");
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   record("", "statics", "foot of a post, x", r.force.x(), -30, 1e-9, "N");
   record("", "statics", "foot of a post, y", r.force.y(), 40, 1e-9, "N");
   record("", "statics", "foot of a post, z", r.force.z(), 100, 1e-9, "N");
@@ -71,7 +71,7 @@ to = ["800 mm", "0 mm", "0 mm"]
 per_length = ["0 N/mm", "0 N/mm", "-1 N/mm"]
 )");
   for (const auto& [name, sign] : {std::pair{"hold 1", -1.0}, {"hold 2", 1.0}}) {
-    const JointResult& r = joint(f.steps.front().supports, name);
+    const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), name);
     record("A3", "clamped beam under uniform load: q L/2, q L^2/12", std::string("force, ") + name, r.force.z(), 400,
            1e-9, "N");
     record("A3", "clamped beam under uniform load: q L/2, q L^2/12", std::string("moment, ") + name, r.moment.y(),
@@ -97,7 +97,7 @@ divisions = [6, 4]
 panel = "shelf"
 pressure = "-2 kPa"
 )");
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   record("", "statics", "edge of a shelf, z", r.force.z(), 2000 * 0.3 * 0.2, 1e-9, "N");
   record("", "statics", "edge of a shelf, about x", r.moment.x(), 2000 * 0.3 * 0.2 * 0.1, 1e-9, "N m");
   record("", "statics", "edge of a shelf, about y through its middle", r.moment.y(), 0, 1e-7, "N m");
@@ -131,7 +131,7 @@ gravity = true
   const Eigen::Vector3d middle = Eigen::Vector3d(0.125, 0.075, 0) - at, load(30, -20, -200), down(0, 0, -weight);
   const Eigen::Vector3d force = -load - down;
   const Eigen::Vector3d moment = -corner.cross(load) - middle.cross(down) - Eigen::Vector3d(3, 0, 0);
-  const JointResult& r = joint(f.steps.front().supports, "hold 1");
+  const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   EXPECT_LT((r.at - at).norm(), 1e-12) << r.at.transpose();
   for (int k = 0; k < 3; ++k) {
     const std::string axis(1, static_cast<char>('x' + k));
@@ -156,8 +156,9 @@ force = ["30 N", "-40 N", "-100 N"]
   const auto equilibrium = [&](double force, double moment) {
     StepResult r;
     fill_joints(model, solved.steps.front(), r);
-    r.supports.back().force *= force;
-    r.supports.back().moment *= moment;
+    JointResult& hold = joints_of(r, JointKind::support).back();
+    hold.force *= force;
+    hold.moment *= moment;
     fill_checks(model, solved.steps.front(), r);
     return r.checks.equilibrium;
   };

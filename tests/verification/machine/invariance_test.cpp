@@ -29,7 +29,7 @@ double nose_force(const StepResult& s) {
   for (const ContactResult& c : s.contacts)
     if (c.what == "nose")
       for (const double f : c.force) sum += f;
-  for (const JointResult& j : s.touches) sum += j.value; // beyond the sheet
+  for (const JointResult& j : joints_of(s, JointKind::touch)) sum += j.value; // beyond the sheet
   return sum;
 }
 
@@ -40,8 +40,8 @@ Answers answers_of(const Findings& f, const Change& to = {}) {
       out["bow"][s.name + " " + to_string(k)] = s.bow.bow[static_cast<std::size_t>(k)] / to.length;
     out["angle"][s.name + " mean"] = s.bow.angle_mean;
     out["angle"][s.name + " spread"] = s.bow.angle_spread;
-    for (const auto* list : {&s.posts, &s.cams, &s.hinges})
-      for (const JointResult& j : *list) out["joint force"][s.name + " " + j.name] = j.value / to.force;
+    for (const JointKind kind : {JointKind::post, JointKind::cam, JointKind::hinge})
+      for (const JointResult& j : joints_of(s, kind)) out["joint force"][s.name + " " + j.name] = j.value / to.force;
     out["joint force"][s.name + " nose"] = nose_force(s) / to.force;
     for (const DialResult& d : s.dials) {
       out["dial"][s.name + " " + d.name + " x"] = d.movement.x() / to.length * to.x;

@@ -100,7 +100,7 @@ TEST(MembersInAT, RodOnAColumn) {
         solved(head(210, 0.3, 7850) + replaced(members, "name = \"column\"\n", "name = \"column\"\nup = [1, 0, 0]\n") +
                hold({0, 0, 0}, all) + hold({-600, 0, 0}, all) + force_on_member("column", {0, 0, 1000}, {H, 0, 0}));
     record("", "compatibility of rod and cantilever, worked in the test", "pull of a rod on a column's flank",
-           joint(f.steps[0].ties, "guy").value, pull, exact, "N");
+           joint(joints_of(f.steps[0], JointKind::tie), "guy").value, pull, exact, "N");
   }
 }
 
@@ -147,13 +147,13 @@ divisions = [8, 2]
         solved(head(210, 0, 7850) + strip + beam("stub", {375, y, 0}, {375, y, 100}) +
                "[[hold]]\nfrom = " + point({0, 0, 0}) + "\nto = " + point({0, 40, 0}) + "\nholds = [" + all + "]\n" +
                force_on_member("stub", {375, y, 100}, {0, 0, -P}) + spot("foot", "stub", {375, y, 0}));
-    const JointResult& wall = joint(f.steps[0].supports, "hold 1");
+    const JointResult& wall = joint(joints_of(f.steps[0], JointKind::support), "hold 1");
     record("", "statics", "force of the wall, stub at y = " + std::to_string(int(y)) + " mm", wall.force.z(), P, exact,
            "N");
     record("", "statics", "its moment about y", wall.moment.y(), -P * a, exact, "N m");
     EXPECT_NEAR(wall.moment.x(), P * (y / 1e3 - 0.02), 1e-7);
-    record("", "statics", "what the strip brings to the stub", joint(f.steps[0].ties, "stub on strip").force.z(), P,
-           exact, "N");
+    record("", "statics", "what the strip brings to the stub",
+           joint(joints_of(f.steps[0], JointKind::tie), "stub on strip").force.z(), P, exact, "N");
     return dial(f, "foot").z();
   };
   record("", "Timoshenko's beam", "stub in the middle of a plate strip, between its nodes", loaded(20),

@@ -87,7 +87,7 @@ double whole(const BendLine& line, const std::vector<double>& force) {
 }
 
 /// Upward force of joints on the first of what they join [N].
-double upward(const std::vector<JointResult>& joints) {
+double upward(std::span<const JointResult> joints) {
   double sum = 0;
   for (const JointResult& j : joints) sum += j.force.z();
   return sum;
@@ -105,7 +105,7 @@ TEST(NoseHold, ForceInAllIsWhatPressesTheClampDown) {
     const Findings f = solved(weighed_down(each, each));
     ASSERT_EQ(f.steps.size(), 3U);
     for (const StepResult& s : f.steps) {
-      const double down = 2 * each - upward(s.ties);
+      const double down = 2 * each - upward(joints_of(s, JointKind::tie));
       record("", "statics: all that presses the clamp down", s.name + ": sum of force in all times length",
              whole(s.bend_line, s.bend_line.clamp_force), down, 1e-9, "N");
       const double by_lever = &s == &f.steps.front() ? 0 : lever(f, s) * L * 1e-3;
@@ -198,7 +198,7 @@ TEST(NoseHold, EveryStationUnderTheNoseHasItsForce) {
       for (const double opening : s.bend_line.nose_opening) EXPECT_EQ(opening, 0);
       record("", "statics: all that presses the clamp down",
              s.name + ": sum of force in all times length, close stations", whole(s.bend_line, s.bend_line.clamp_force),
-             5000 - upward(s.ties), 1e-9, "N");
+             5000 - upward(joints_of(s, JointKind::tie)), 1e-9, "N");
     }
   }
 }
@@ -218,7 +218,7 @@ TEST(NoseHold, FingersShareTheirForceOut) {
       EXPECT_EQ(std::isnan(line.nose_opening[i]), gap) << "x = " << x;
     }
     record("", "statics: all that presses the clamp down", s.name + ": sum of force in all times length, fingers",
-           whole(line, line.clamp_force), 5000 - upward(s.ties), 1e-9, "N");
+           whole(line, line.clamp_force), 5000 - upward(joints_of(s, JointKind::tie)), 1e-9, "N");
   }
 }
 
@@ -231,7 +231,8 @@ TEST(NoseHold, HiveLidPressesWithTheSheetsLever) {
   for (const StepResult& s : f.steps) {
     const bool bent = &s != &f.steps.front();
     const BendLine& line = s.bend_line;
-    const double down = upward(s.posts) + upward(s.cams); // what they pull the bed up by, less what the cams press
+    const double down = upward(joints_of(s, JointKind::post)) +
+                        upward(joints_of(s, JointKind::cam)); // what they pull the bed up by, less what the cams press
     record("", "statics: posts less cams", s.name + ": sum of the nose's force in all times length",
            whole(line, line.clamp_force), down, 1e-6, "N");
     for (std::size_t i = 0; i < line.x.size(); ++i) {
@@ -252,7 +253,8 @@ TEST(NoseHold, HiveLidWithLessAndLessPreload) {
     for (const StepResult& s : f.steps) {
       const BendLine& line = s.bend_line;
       record("", "statics: posts less cams", s.name + ": sum of the nose's force in all times length, less preload",
-             whole(line, line.clamp_force), upward(s.posts) + upward(s.cams), 1e-6, "N");
+             whole(line, line.clamp_force),
+             upward(joints_of(s, JointKind::post)) + upward(joints_of(s, JointKind::cam)), 1e-6, "N");
       for (std::size_t i = 0; i < line.x.size(); ++i)
         EXPECT_EQ(line.lifted[i], line.nose_opening[i] > 0.05 * 1.5e-3) << "x = " << line.x[i];
       opening = std::max(opening, nose_hold(line).opening);

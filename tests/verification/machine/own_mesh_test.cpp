@@ -235,7 +235,8 @@ on = "mesh"
 at = ["430 mm", "40 mm", "50 mm"]
 )");
   // Each takes a quarter by symmetry, whatever the plate does between them.
-  record("", "F/4 by symmetry", "force of one of four screws", own.steps[0].ties.at(0).value, 1000, 1e-9, "N");
+  record("", "F/4 by symmetry", "force of one of four screws", joints_of(own.steps[0], JointKind::tie)[0].value, 1000,
+         1e-9, "N");
   record("", "F/(4 k)", "how far a plate on four screws sinks at one", dial(own, "spot").z(), -0.05, 1e-9, "mm");
 }
 

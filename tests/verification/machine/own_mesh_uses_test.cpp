@@ -269,7 +269,8 @@ at = ["0 mm", "-125 mm"]
     const Findings two = solve_with("bed.flat", bar), own = solve_with("mesh", quads);
     record("", "the same flat as a second bar", "bar on which a flat of quads is screwed" + kind,
            dial(own, "middle").z(), dial(two, "middle").z(), huth ? 7e-3 : 1e-3, "mm");
-    const JointResult &a = joint(own.steps[0].screws, "row"), &b = joint(two.steps[0].screws, "row");
+    const JointResult &a = joint(joints_of(own.steps[0], JointKind::screw), "row"),
+                      &b = joint(joints_of(two.steps[0], JointKind::screw), "row");
     record("", "the same flat as a second bar", "shear of the worst screw of that row" + kind, a.value, b.value,
            huth ? 3e-2 : 3e-3, "N");
     ASSERT_FALSE(a.checks.empty());

@@ -73,7 +73,7 @@ TEST(ContinuousBeams, TwoEqualSpans) {
                                             support("other", whole, roller_end) + dial_at("worst", 0.4215 * l) +
                                             uniform_load(whole, line_load),
                                         whole));
-  const auto& s = f.steps.front().supports;
+  const auto& s = joints_of(f.steps.front(), JointKind::support);
   record("A9", two_spans, "end reaction over q l", joint(s, "end").force.z() / (-line_load * l), 0.375, 1e-9);
   record("A9", two_spans, "other end's reaction over q l", joint(s, "other").force.z() / (-line_load * l), 0.375, 1e-9);
   record("A9", two_spans, "middle reaction over q l", joint(s, "middle").force.z() / (-line_load * l), 1.25, 1e-9);
@@ -91,7 +91,7 @@ TEST(ContinuousBeams, ThreeEqualSpans) {
                              support("d", whole, roller_end) + dial_at("worst", 0.446 * l) +
                              uniform_load(whole, line_load) + "[solve]\nelement_size = \"20 mm\"\n",
                          whole));
-  const auto& s = f.steps.front().supports;
+  const auto& s = joints_of(f.steps.front(), JointKind::support);
   const std::pair<const char*, double> reactions[] = {{"a", 0.4}, {"b", 1.1}, {"c", 1.1}, {"d", 0.4}};
   for (const auto& [name, share] : reactions)
     record("A10", three_spans, std::string("reaction ") + name + " over q l",

@@ -74,10 +74,10 @@ TEST(StiffCam, SheetLeftOrRightOfTheMiddle) {
     const auto& a = left.steps[i];
     const auto& b = right.steps[i];
     const std::string step = ", step " + std::to_string(i);
-    record("", source, "force in the near post" + step, joint(b.posts, "right").value, joint(a.posts, "left").value,
-           1e-6, "N");
-    record("", source, "force of the far cam" + step, joint(b.cams, "left").value, joint(a.cams, "right").value, 1e-6,
-           "N");
+    record("", source, "force in the near post" + step, joint(joints_of(b, JointKind::post), "right").value,
+           joint(joints_of(a, JointKind::post), "left").value, 1e-6, "N");
+    record("", source, "force of the far cam" + step, joint(joints_of(b, JointKind::cam), "left").value,
+           joint(joints_of(a, JointKind::cam), "right").value, 1e-6, "N");
   }
 }
 

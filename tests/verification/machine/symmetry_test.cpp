@@ -94,10 +94,10 @@ TEST(Rotation, WholeFrameTurnedInSpace) {
   for (std::size_t i = 0; i < a.bars.size(); ++i)
     record("", "the same machine turned by 63 deg about a slanting axis", "stress in " + a.bars[i].name,
            b.bars[i].stress * 1e-6, a.bars[i].stress * 1e-6, rounding, "MPa");
-  ASSERT_EQ(a.ties.size(), 1U);
-  EXPECT_GT(a.ties[0].value, 1) << "the rod is to pull";
-  record("", "the same machine turned by 63 deg about a slanting axis", "force in the rod", b.ties[0].value,
-         a.ties[0].value, rounding, "N");
+  ASSERT_EQ(joints_of(a, JointKind::tie).size(), 1U);
+  EXPECT_GT(joints_of(a, JointKind::tie)[0].value, 1) << "the rod is to pull";
+  record("", "the same machine turned by 63 deg about a slanting axis", "force in the rod",
+         joints_of(b, JointKind::tie)[0].value, joints_of(a, JointKind::tie)[0].value, rounding, "N");
 }
 
 // ---- units
@@ -128,8 +128,9 @@ TEST(Units, InchesAgainstMillimetres) {
              a.steps[i].bow.bow[static_cast<std::size_t>(k)] * 1e3, rounding, "mm");
     record("", source, step + ": angle spread", b.steps[i].bow.angle_spread, a.steps[i].bow.angle_spread, rounding,
            "rad");
-    for (std::size_t p = 0; p < a.steps[i].posts.size(); ++p)
-      EXPECT_NEAR(b.steps[i].posts[p].value / a.steps[i].posts[p].value, 1, rounding);
+    for (std::size_t p = 0; p < joints_of(a.steps[i], JointKind::post).size(); ++p)
+      EXPECT_NEAR(joints_of(b.steps[i], JointKind::post)[p].value / joints_of(a.steps[i], JointKind::post)[p].value, 1,
+                  rounding);
   }
 }
 
@@ -193,11 +194,9 @@ Machine machine_mirrored(Machine m, double length) {
     for (Bar& bar : b.bars) bar.start = length - bar.end();
   }
   flip(m.sheet->centre);
-  for (auto& j : m.posts) flip(j.at.x());
-  for (auto& j : m.cams) flip(j.at.x());
-  for (auto& j : m.hinges) flip(j.at.x());
-  for (auto& j : m.handles) flip(j.x);
-  for (auto& j : m.supports) flip(j.at.x());
+  m.each_joint_list([&](JointKind, auto& list) {
+    for (JointBase& j : list) flip(j.at.x());
+  });
   for (auto& s : m.screws) {
     std::ranges::for_each(s.x, flip);
     std::ranges::reverse(s.x);
@@ -244,8 +243,9 @@ moment = ["5 N*m", "7 N*m", "9 N*m"]
                                      {"clamp force", &BendLine::clamp_force}})
       record("", source, s.name + ": " + name + ", farthest miss over greatest",
              farthest_miss(s.bend_line.*line, t.bend_line.*line), 0, 1e-7);
-    for (std::size_t p = 0; p < s.posts.size(); ++p)
-      EXPECT_NEAR(t.posts[p].value / s.posts[p].value, 1, rounding) << s.posts[p].name;
+    for (std::size_t p = 0; p < joints_of(s, JointKind::post).size(); ++p)
+      EXPECT_NEAR(joints_of(t, JointKind::post)[p].value / joints_of(s, JointKind::post)[p].value, 1, rounding)
+          << joints_of(s, JointKind::post)[p].name;
     for (std::size_t k = 0; k < s.bars.size(); ++k) EXPECT_NEAR(t.bars[k].stress / s.bars[k].stress, 1, rounding);
     for (const DialResult& d : s.dials) {
       const Vector other = dial(b, d.name, i), here = d.movement * 1e3;
@@ -276,8 +276,9 @@ TEST(Mirror, StationsCloserThanPads) {
       for (BodyKind k : {BodyKind::bed, BodyKind::clamp})
         record("", source, s.name + ": " + to_string(k) + " bow", t.bow.bow[static_cast<std::size_t>(k)] * 1e3,
                s.bow.bow[static_cast<std::size_t>(k)] * 1e3, 1e-6, "mm");
-      for (std::size_t p = 0; p < s.posts.size(); ++p)
-        EXPECT_NEAR(t.posts[p].value / s.posts[p].value, 1, 1e-6) << s.posts[p].name;
+      for (std::size_t p = 0; p < joints_of(s, JointKind::post).size(); ++p)
+        EXPECT_NEAR(joints_of(t, JointKind::post)[p].value / joints_of(s, JointKind::post)[p].value, 1, 1e-6)
+            << joints_of(s, JointKind::post)[p].name;
     }
   }
 }
@@ -370,7 +371,8 @@ angles = ["0 deg"]
            s.bow.bow[static_cast<std::size_t>(k)] * 1e3, rounding, "mm");
   record("", source, "clamp step: dial, miss over movement",
          (dial(plane, "top") - dial(space, "top")).norm() / dial(space, "top").norm(), 0, rounding);
-  record("", source, "clamp step: cam", p.cams[0].value, s.cams[0].value, rounding, "N");
+  record("", source, "clamp step: cam", joints_of(p, JointKind::cam)[0].value, joints_of(s, JointKind::cam)[0].value,
+         rounding, "N");
   for (std::size_t i = 0; i < s.bars.size(); ++i)
     record("", source, "clamp step: stress in " + s.bars[i].name, p.bars[i].stress * 1e-6, s.bars[i].stress * 1e-6,
            rounding, "MPa");

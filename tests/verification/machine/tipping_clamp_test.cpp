@@ -85,7 +85,7 @@ constexpr double per_overlap = 210000 * 15;
 
 double sum_of_touches(const StepResult& step) {
   double sum = 0;
-  for (const JointResult& j : step.touches) sum += j.value;
+  for (const JointResult& j : joints_of(step, JointKind::touch)) sum += j.value;
   return sum;
 }
 
@@ -102,11 +102,11 @@ double by_moments(double sheet_end, double touching_end) {
 TEST(TippingClamp, NoseAndBedMeetBeyondTheSheet) {
   const Findings f = solved(tipping_folder(150));
   const StepResult& clamp = f.steps.front();
-  ASSERT_FALSE(clamp.touches.empty());
+  ASSERT_FALSE(joints_of(clamp, JointKind::touch).empty());
   const double force = by_moments(200, clamp_end);
   record("", lever_statics, "force at the clamp's far end", sum_of_touches(clamp), force, 1e-6, "N");
-  EXPECT_NEAR(clamp.touches.back().at.x(), clamp_end * 1e-3, 1e-12);
-  EXPECT_LT(clamp.touches.back().force.z(), 0) << "it presses the bed down";
+  EXPECT_NEAR(joints_of(clamp, JointKind::touch).back().at.x(), clamp_end * 1e-3, 1e-12);
+  EXPECT_LT(joints_of(clamp, JointKind::touch).back().force.z(), 0) << "it presses the bed down";
   const double overlap = force / per_overlap;
   record("", lever_statics, "thickness used up there", dial(f, "bed").z() - dial(f, "nose").z(),
          sheet_thickness + overlap, 1e-6, "mm");
@@ -127,7 +127,7 @@ TEST(TippingClamp, ToEitherSideAndNotAtAll) {
     record("", "the same machine mirrored", left.steps[i].name + ": force at the end that meets the bed",
            sum_of_touches(right.steps[i]), sum_of_touches(left.steps[i]), 1e-9, "N");
   const Findings middle = solved(tipping_folder(450));
-  for (const StepResult& s : middle.steps) EXPECT_TRUE(s.touches.empty()) << s.name;
+  for (const StepResult& s : middle.steps) EXPECT_TRUE(joints_of(s, JointKind::touch).empty()) << s.name;
 }
 
 // A shim takes up part of the thickness: the end meets the bed that much earlier.
@@ -156,7 +156,7 @@ thickness = "12 mm"
   const Findings f = solved(replaced(tipping_folder(150), "[[clamp.bar]]\n", fingers + "[[clamp.bar]]\n"));
   record("", lever_statics, "force at the edge of the last finger", sum_of_touches(f.steps.front()),
          by_moments(200, 700), 1e-6, "N");
-  for (const JointResult& j : f.steps.front().touches) EXPECT_NEAR(j.at.x(), 0.7, 1e-12);
+  for (const JointResult& j : joints_of(f.steps.front(), JointKind::touch)) EXPECT_NEAR(j.at.x(), 0.7, 1e-12);
 }
 
 // One mesh for several sheets: beyond each of them the faces meet by its own thickness.

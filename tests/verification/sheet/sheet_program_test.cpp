@@ -82,7 +82,7 @@ double proof_load(const std::string& size, const std::string& grade) {
   text = replaced(text, "diameter = \"20 mm\"", "diameter = \"" + size + "\"");
   text = replaced(text, "class = \"8.8\"", "class = \"" + grade + "\"");
   text = replaced(text, "preload = \"7 kN\"", "preload = \"1 kN\"");
-  const JointResult post = joint(solved(text).steps.front().posts, "left");
+  const JointResult post = joint(joints_of(solved(text).steps.front(), JointKind::post), "left");
   for (const Check& c : post.checks)
     if (c.what == "proof load") return c.allowed.value * 1e-3;
   ADD_FAILURE() << "no check of the proof load";
@@ -128,9 +128,9 @@ at = )" + at +
             "\nforce = [\"0 N\", \"300 N\", \"0 N\"]\n";
   }
   const Findings f = solved(sample_bar(text));
-  EXPECT_EQ(f.steps.front().posts.size(), 2U);
+  EXPECT_EQ(joints_of(f.steps.front(), JointKind::post).size(), 2U);
   int compared = 0;
-  for (const JointResult& post : f.steps.front().posts)
+  for (const JointResult& post : joints_of(f.steps.front(), JointKind::post))
     for (const Check& c : post.checks)
       if (c.what == "stud" && ++compared)
         record("", "V L/2 over W of the stress area (I5)", "stud stress from 300 N sideways, " + post.name,

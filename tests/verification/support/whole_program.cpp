@@ -86,7 +86,7 @@ Eigen::Vector3d dial(const Findings& findings, const std::string& name, std::siz
   return Eigen::Vector3d::Constant(std::nan(""));
 }
 
-const JointResult& joint(const std::vector<JointResult>& list, const std::string& name) {
+const JointResult& joint(std::span<const JointResult> list, const std::string& name) {
   for (const JointResult& j : list)
     if (j.name == name) return j;
   throw std::out_of_range("no joint " + name);

@@ -35,7 +35,7 @@ std::string point(const Eigen::Vector3d& mm);
 /// Movement that a dial shows [mm]. \param step index. Fails the test when there is no such dial.
 Eigen::Vector3d dial(const Findings& findings, const std::string& name, std::size_t step = 0);
 /// Joint of that name in a list; fails the test when there is none.
-const JointResult& joint(const std::vector<JointResult>& list, const std::string& name);
+const JointResult& joint(std::span<const JointResult> list, const std::string& name);
 /// Bar or member of that name as a chain of stations.
 const BarField& field(const Findings& findings, const std::string& name, std::size_t step = 0);
 /// Section forces at x (or at that distance along a member) [m], just after it. \param x at a station.

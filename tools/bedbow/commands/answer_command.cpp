@@ -12,14 +12,14 @@ void add_answer_options(CLI::App& command, AnswerArguments& a) {
   command.add_option("CASE", a.file, "the case file")->required();
   auto* json = command.add_flag("--json", a.json, "print JSON instead of tables");
   auto* csv = command.add_flag("--csv", a.csv, "print one table as CSV instead")->excludes(json);
-  command.add_option("--table", a.table, "which one, by its name in the JSON; the first when left out")->needs(csv);
+  command.add_option("--table", a.table, "table to print, by its name in the JSON (default: the first)")->needs(csv);
   command.add_option("--out", a.out,
                      "also write the JSON, a CSV file per table and the plots as SVG into this directory");
   add_plugin_options(command, a.plugins);
 }
 
 double quantity_of(const std::string& option, const std::string& text, Dim due) {
-  const Quantity q = parse_quantity(text, due);
+  const ParsedQuantity q = parse_quantity(text, due);
   if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
   return q.value;
 }
@@ -30,7 +30,7 @@ std::size_t step_named(const Findings& f, const std::string& name) {
     if (f.steps[i].name == name || step_label(f.steps[i].name) == name) return i;
     names += (names.empty() ? "" : ", ") + f.steps[i].name;
   }
-  throw std::invalid_argument("--step: there is no step \"" + name + "\"; there are " + names);
+  throw std::invalid_argument("--step: unknown step \"" + name + "\"; available: " + names);
 }
 
 OpenCase open_for_answer(const AnswerArguments& a) {
@@ -44,11 +44,6 @@ void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer) 
   answer.title = c.machine.title;
   answer.plugins = open.plugins.loaded;
   tell_answer(answer, {a.json, a.csv, a.out, a.table}, c.output, c.text_hash);
-}
-
-std::vector<std::string> answer_cautions() {
-  return {"Posts and cams hold stored force, nose and apron pinch, overloaded studs break without warning.",
-          "A computed result is no proof of a safe machine: local codes and licensed practice come first."};
 }
 
 } // namespace bedbow

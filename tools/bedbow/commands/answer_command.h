@@ -1,5 +1,5 @@
 /// \file
-/// What the commands that answer one of the builder's questions have in common: the case, and how the answer is given.
+/// Common parts of the commands that answer a builder's question: the case, and the output of the answer.
 #pragma once
 
 #include "io/answer/answer.h"
@@ -32,13 +32,10 @@ double quantity_of(const std::string& option, const std::string& text, Dim due);
 /// Index of the step that `--step` names. Throws std::invalid_argument, naming the steps, where there is none.
 std::size_t step_named(const Findings& findings, const std::string& name);
 
-/// Loads plugins, reads the case and says its warnings.
+/// Loads plugins, reads the case and prints its warnings.
 OpenCase open_for_answer(const AnswerArguments& a);
 
 /// Prints the answer and writes its files.
 void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer);
-
-/// The cautions of every answer about a machine that bends.
-std::vector<std::string> answer_cautions();
 
 } // namespace bedbow

@@ -6,7 +6,6 @@
 #include "io/text/version.h"
 #include "mesh/piece/material.h"
 #include "solver/analysis.h"
-#include "solver/linear/process.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/output_place.h"
@@ -54,15 +53,15 @@ std::vector<SheetPlace> places_of(const Machine& m, const CapacityArguments& a) 
     const std::size_t before = out.size();
     for (const double centre : centres)
       if (centre - width / 2 >= from - slack && centre + width / 2 <= to + slack) out.push_back({width, centre});
-    // A sheet too wide for every place asked for still lies in the middle.
+    // A sheet too wide for every requested place is put in the middle.
     if (out.size() == before && a.centres.empty() && width <= to - from + slack)
       out.push_back({width, (from + to) / 2});
   }
-  if (out.empty()) throw std::invalid_argument("no sheet of these widths lies at these centres on the bed");
+  if (out.empty()) throw std::invalid_argument("no sheet of these widths fits on the bed at these centres");
   return out;
 }
 
-/// Index of a material in the machine's list, which built-in ones are added to.
+/// Index of a material in the machine's list, to which built-in ones are added.
 int material_index(Machine& m, const std::string& name) {
   const auto it = std::ranges::find(m.materials, name, &Material::name);
   if (it != m.materials.end()) return static_cast<int>(it - m.materials.begin());
@@ -70,8 +69,8 @@ int material_index(Machine& m, const std::string& name) {
   if (!found) {
     std::vector<std::string> names;
     for (const Material& known : builtin_materials()) names.push_back(known.name);
-    throw std::invalid_argument("--materials: there is no material \"" + name + "\"; nearest is \"" +
-                                nearest(name, names) + "\" (`bedbow list` shows them all)");
+    throw std::invalid_argument("--materials: unknown material \"" + name + "\"; nearest is \"" + nearest(name, names) +
+                                "\" (`bedbow list` shows them all)");
   }
   m.materials.push_back(*found);
   return static_cast<int>(m.materials.size()) - 1;
@@ -82,7 +81,7 @@ void print(const CapacityTable& table, const Case& c, const Machine& m) {
   std::cout << style.bold(printable(m.title)) << "\n\nThickest sheet within the limits, in " << c.output.length.name
             << "\n"
             << capacity_table(table, m, c.output).render(style)
-            << "Caution: a limit of the machine is not one of the operator; thick sheet springs when it slips.\n";
+            << "Caution: the machine's limit is not the operator's; thick sheet springs when it slips.\n";
 }
 
 void write_pictures(const CapacityTable& table, const Machine& m, const std::vector<int>& materials,
@@ -105,13 +104,11 @@ void write_report(const CapacityTable& table, const OpenCase& open, const Machin
 }
 
 int capacity(const CapacityArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;
   Machine m = c.machine;
-  if (!m.sheet)
-    throw std::invalid_argument("the case has no [sheet]: how it is bent (flange, grip, ...) is taken from it");
+  if (!m.sheet) throw std::invalid_argument("the case has no [sheet], from which flange, grip, ... are taken");
   CapacityTask task;
   task.places = places_of(m, a);
   task.thinnest = thickness_of("thinnest", a.thinnest);
@@ -145,16 +142,16 @@ void add_capacity(CLI::App& app, Run& run) {
                   "bedbow capacity cases/hive-lid/case.toml --widths \"100 mm\" \"600 mm\" --svg map.svg");
   auto a = std::make_shared<CapacityArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
-  command->add_option("--widths", a->widths, "of the sheet; shares of the bed when left out");
-  command->add_option("--centres", a->centres, "of the sheet along the bed; nine places when left out");
-  command->add_option("--materials", a->materials, "of the sheet; the case's when left out");
-  command->add_option("--thinnest", a->thinnest, "where the search begins")->capture_default_str();
-  command->add_option("--thickest", a->thickest, "where it ends")->capture_default_str();
+  command->add_option("--widths", a->widths, "widths of the sheet (default: fractions of the bed)");
+  command->add_option("--centres", a->centres, "centres of the sheet along the bed (default: nine places)");
+  command->add_option("--materials", a->materials, "materials of the sheet (default: the case's)");
+  command->add_option("--thinnest", a->thinnest, "thickness at which the search begins")->capture_default_str();
+  command->add_option("--thickest", a->thickest, "thickness at which it ends")->capture_default_str();
   command->add_option("--csv", a->csv, "file for one row per sheet");
-  command->add_option("--svg", a->svg, "file for a shaded picture; with several materials one each");
+  command->add_option("--svg", a->svg, "file for a shaded picture, one per material");
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
-  command->add_option("--out", a->out, "directory for report.html; out/<case name> when left out");
-  command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
+  command->add_option("--out", a->out, "directory for report.html (default: out/<case name>)");
+  command->add_option("--threads", a->threads, "number of threads (default: all)")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
   add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return capacity(*a); }; });

@@ -12,7 +12,6 @@
 
 #include <iostream>
 #include <memory>
-#include <numbers>
 
 namespace bedbow {
 
@@ -33,7 +32,7 @@ std::string mesh_size(const Machine& machine, const Registries& registries) {
 /// "greatest bend as drawn: 95.4 deg, where the flange meets clamp.plate".
 std::string greatest_bend(const Machine& machine, const Registries& registries) {
   const auto limit = bend_limit(machine, registries.shapes);
-  if (!limit) return "greatest bend as drawn: nothing stops the flange";
+  if (!limit) return "greatest bend as drawn: the flange is not obstructed";
   return "greatest bend as drawn: " + fixed(si::in_degrees(limit->angle), 1) + " deg, where the flange meets " +
          limit->by;
 }
@@ -51,8 +50,9 @@ int check(const std::string& file, const PluginOptions& plugins) {
 } // namespace
 
 void add_check(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "check", "read a case, say what was understood and every problem; solve nothing",
-                                  "bedbow check cases/hive-lid/case.toml");
+  CLI::App* command =
+      add_command(app, "check", "read a case and report how it was understood and every problem, without solving",
+                  "bedbow check cases/hive-lid/case.toml");
   auto file = std::make_shared<std::string>();
   command->add_option("CASE", *file, "the case file")->required();
   auto plugins = std::make_shared<PluginOptions>();

@@ -1,6 +1,6 @@
 /// \file
 /// The commands of the program, one source file each. A command adds its subcommand with options, help and an example,
-/// and says by `run` what shall be done once the whole command line has been understood.
+/// and sets `run` to its work, to be done once the whole command line has been parsed.
 #pragma once
 
 #include <functional>

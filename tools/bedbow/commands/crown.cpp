@@ -1,5 +1,6 @@
 #include "solver/study/crown.h"
 
+#include "io/results/summary.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
 
@@ -20,7 +21,7 @@ struct CrownArguments : AnswerArguments {
 BodyKind body_of(const std::string& name) {
   for (BodyKind kind : all_bodies)
     if (to_string(kind) == name) return kind;
-  throw std::invalid_argument("--on: \"" + name + "\" is none of bed, clamp, apron");
+  throw std::invalid_argument("--on: \"" + name + "\" is not bed, clamp or apron");
 }
 
 std::vector<double> places_of(const CrownArguments& a, const Sheet& sheet) {
@@ -34,7 +35,7 @@ std::vector<double> places_of(const CrownArguments& a, const Sheet& sheet) {
 AnswerTable state_table(const std::vector<std::pair<std::string, CrownState>>& states) {
   using enum ValueOf;
   AnswerTable t{"residual",
-                "What is left, solved again with it in",
+                "Remaining deviation, solved again with the correction",
                 {{"state", "", text}, {"bow", "bow", fine_length}, {"angle_spread", "angle spread", angle}},
                 {}};
   for (const auto& [name, s] : states) t.rows.push_back({name, s.bow, s.spread});
@@ -43,11 +44,13 @@ AnswerTable state_table(const std::vector<std::pair<std::string, CrownState>>& s
 
 AnswerTable shim_table(const CrownResult& r, const OutputUnits& u) {
   using enum ValueOf;
-  AnswerTable t{
-      "shims",
-      "Heights towards the sheet",
-      {{"x", "x", length}, {"height", "exact", fine_length}, {"shim", "shim", fine_length}, {"pieces", "of", text}},
-      {}};
+  AnswerTable t{"shims",
+                "Heights towards the sheet",
+                {{"x", "x", length},
+                 {"height", "exact", fine_length},
+                 {"shim", "shim", fine_length},
+                 {"pieces", "made of", text}},
+                {}};
   for (const ShimPlace& p : r.places) {
     std::string pieces;
     for (const double piece : p.pieces) pieces += (pieces.empty() ? "" : " + ") + in_unit(piece, u.length, 1e-5);
@@ -56,13 +59,13 @@ AnswerTable shim_table(const CrownResult& r, const OutputUnits& u) {
   return t;
 }
 
-/// Heights along the bend line, exact and of the stock.
+/// Heights along the bend line, exact and from the stock.
 Plot shim_plot(const CrownResult& r, const OutputUnits& u) {
-  Plot p{"Heights that make it good", "x along the bend line [" + u.length.name + "]",
+  Plot p{"Heights of the correction", "x along the bend line [" + u.length.name + "]",
          "height [" + u.length.name + "]"};
   p.file = "shims";
   PlotSeries exact{"exact"};
-  PlotSeries stock{"of the stock"};
+  PlotSeries stock{"from the stock"};
   stock.kind = PlotSeries::Kind::points;
   for (const ShimPlace& place : r.places) {
     for (PlotSeries* s : {&exact, &stock}) s->x.push_back(place.x / u.length.size);
@@ -73,7 +76,7 @@ Plot shim_plot(const CrownResult& r, const OutputUnits& u) {
   return p;
 }
 
-/// The lines for the case file that put the shims in.
+/// The lines for the case file that describe the shims.
 std::string case_lines(const CrownResult& r, const std::string& on) {
   std::string x, height;
   for (const ShimPlace& p : r.places) {
@@ -86,13 +89,13 @@ std::string case_lines(const CrownResult& r, const std::string& on) {
 void tell_shims(const CrownArguments& a, const Case& c, const Registries& registries, CrownTask task, Answer& answer) {
   for (const std::string& s : a.stock) task.stock.push_back(quantity_of("stock", s, Dim::length));
   const CrownResult r = find_crown(c.machine, registries, task);
-  answer.facts.push_back({"step", "Made good in step", ValueOf::text, r.step});
+  answer.facts.push_back({"step", "Corrected in step", ValueOf::text, r.step});
   answer.tables = {
       shim_table(r, c.output),
-      state_table({{"as it is", r.before}, {"exact heights", r.exact}, {"shims of the stock", r.rounded}})};
+      state_table({{"as it is", r.before}, {"exact heights", r.exact}, {"shims from the stock", r.rounded}})};
   answer.plots = {shim_plot(r, c.output)};
   answer.findings.push_back(case_lines(r, a.on));
-  answer.findings.emplace_back("to machine or scrape a pre-bow instead: take off the greatest height less that of each "
+  answer.findings.emplace_back("to machine or scrape a pre-bow instead: remove the greatest height less that of each "
                                "place");
 }
 
@@ -102,12 +105,11 @@ void tell_rod(const CrownArguments& a, const Case& c, const Registries& registri
   const RodResult r = find_rod(c.machine, registries, task, offset);
   answer.facts = {{"offset", "Rod above the centroid of the " + a.on + "'s edge bar", ValueOf::length, offset},
                   {"tension", "Tension", ValueOf::force, r.tension},
-                  {"thread", "Least thread, class 8.8 at half its proof load", ValueOf::text,
+                  {"thread", "Smallest thread, class 8.8 at half its proof load", ValueOf::text,
                    r.thread.empty() ? std::string("none up to M24") : r.thread}};
   answer.tables = {state_table({{"as it is", r.before}, {"with the rod", r.after}})};
   if (r.tension < 0) answer.findings.emplace_back("a rod can't push: put it on the other side of the bar");
-  answer.assumed.emplace_back(
-      "the rod pulls with the same force throughout; its own stretch while bending is left out");
+  answer.assumed.emplace_back("the tension of the rod is constant; its own stretch during bending is neglected");
 }
 
 int run_crown(const CrownArguments& a) {
@@ -129,14 +131,13 @@ int run_crown(const CrownArguments& a) {
   task.places = places_of(a, *c.machine.sheet);
   Answer answer;
   answer.command = "crown";
-  answer.assumed = {
-      "a strip on the edge at the bend line, straight from place to place, as stiff as the edge it lies on",
-      "made good for this sheet and this step; another sheet wants other heights"};
+  answer.assumed = {"a strip on the bend-line edge, linear between the places, as stiff as the edge it lies on",
+                    "correction for this sheet and this step; another sheet needs other heights"};
   if (a.rod.empty())
     tell_shims(a, c, registries, task, answer);
   else
     tell_rod(a, c, registries, task, answer);
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return exit_ok;
 }
@@ -150,19 +151,19 @@ void add_crown(CLI::App& app, Run& run) {
                   "bedbow crown cases/hive-lid/case.toml --on clamp --aim straight --rod \"60 mm\"");
   auto a = std::make_shared<CrownArguments>();
   add_answer_options(*command, *a);
-  command->add_option("--on", a->on, "the body that gets them")
+  command->add_option("--on", a->on, "body to be corrected")
       ->check(CLI::IsMember({"bed", "clamp", "apron"}))
       ->capture_default_str();
-  command->add_option("--aim", a->aim, "straight: the body's own edge; even: the bend angle")
+  command->add_option("--aim", a->aim, "quantity to correct: straight (the body's edge) or even (the bend angle)")
       ->check(CLI::IsMember({"straight", "even"}))
       ->capture_default_str();
-  command->add_option("--step", a->step, "the step to make good; the worst when left out");
-  command->add_option("--places", a->places, "so many places over the sheet's width")
+  command->add_option("--step", a->step, "step to correct (default: the worst)");
+  command->add_option("--places", a->places, "number of points across the sheet")
       ->check(CLI::Range(2, 60))
       ->capture_default_str();
-  command->add_option("--at", a->at, "places along the bend line instead");
-  command->add_option("--stock", a->stock, "shims at hand")->capture_default_str();
-  command->add_option("--rod", a->rod, "a truss rod so far above the bar's centroid instead of shims");
+  command->add_option("--at", a->at, "points along the bend line instead");
+  command->add_option("--stock", a->stock, "available shims")->capture_default_str();
+  command->add_option("--rod", a->rod, "use a truss rod at this height above the bar's centroid instead of shims");
   command->callback([&run, a] { run = [a] { return run_crown(*a); }; });
 }
 

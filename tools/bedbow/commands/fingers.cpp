@@ -1,5 +1,6 @@
 #include "io/files/atomic_file.h"
 #include "io/results/csv.h"
+#include "io/results/summary.h"
 #include "io/text/table.h"
 #include "io/text/text.h"
 #include "io/units/output_units.h"
@@ -29,12 +30,12 @@ struct Options {
 };
 
 double length_of(const std::string& option, const std::string& text, Dim due = Dim::length) {
-  const Quantity q = parse_quantity(text, due);
+  const ParsedQuantity q = parse_quantity(text, due);
   if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
   return q.value;
 }
 
-// Millimetres, without the dust of binary fractions.
+// Millimetres, without binary rounding errors.
 std::string number(double metres) {
   char text[32];
   const auto end = std::to_chars(text, text + sizeof text, std::round(metres * 1e9) / 1e6).ptr;
@@ -68,7 +69,7 @@ std::string json_of(const FingerSet& set) {
     separator = ",\n  ";
   }
   return out + "\n ],\n \"assumptions\": " + nlohmann::json(assumed()).dump() +
-         ",\n \"cautions\": " + nlohmann::json(answer_cautions()).dump() + "}\n";
+         ",\n \"cautions\": " + nlohmann::json(cautions()).dump() + "}\n";
 }
 
 /// One row per box width; fingers with spaces between, empty where the width can't be made.
@@ -84,10 +85,11 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
   const auto show = [&](double metres) { return in_unit(metres, unit, 1e-5); };
   std::cout << style.bold(std::to_string(set.pieces.size()) + " fingers") << " [" << unit.name
             << "]: " << joined(set.pieces, ", ", show) << '\n'
-            << "together " << show(set.total) << ", cut from a bar of " << show(set.stock) << '\n';
+            << "total " << show(set.total) << ", cut from a bar of " << show(set.stock) << '\n';
   if (set.filler > 0)
-    std::cout << "the piece of " << show(set.filler) << " only fills: the length is no whole number of steps\n";
-  TextTable table({{"box width"}, {"fingers", Align::left}, {"take together"}});
+    std::cout << "the piece of " << show(set.filler)
+              << " is only a filler: the length is not a whole number of steps\n";
+  TextTable table({{"box width"}, {"fingers", Align::left}, {"total width"}});
   for (const FingerUse& use : set.uses) {
     const bool made = !use.fingers.empty();
     table.row({show(use.width),
@@ -99,10 +101,10 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
     std::cout << "every width can be made\n";
   else
     std::cout << set.not_made.size() << " of " << set.uses.size() << " widths can't be made\n";
-  std::cout << "Assumed\n";
+  std::cout << "Assumptions\n";
   for (const std::string& line : assumed()) std::cout << list_item(line, 98, "  - ");
   std::cout << "Caution\n";
-  for (const std::string& line : answer_cautions()) std::cout << list_item(line, 98, "  - ");
+  for (const std::string& line : cautions()) std::cout << list_item(line, 98, "  - ");
 }
 
 int fingers(const Options& options) {
@@ -137,15 +139,17 @@ void add_fingers(CLI::App& app, Run& run) {
   const auto options = std::make_shared<Options>();
   CLI::App* command = add_command(app, "fingers", "fewest clamp fingers that make every box width of a step",
                                   "bedbow fingers --length \"300 mm\" --step \"10 mm\" --fill");
-  command->add_option("--length", options->length, "length that the fingers can fill, as \"300 mm\"")->required();
-  command->add_option("--step", options->step, "step of the box widths, as \"10 mm\" or \"1/2 in\"")->required();
+  command->add_option("--length", options->length, "length available for the fingers, such as \"300 mm\"")->required();
+  command->add_option("--step", options->step, "step of the box widths, such as \"10 mm\" or \"1/2 in\"")->required();
   command->add_flag("--fill", options->fill, "all fingers together must fill the length");
-  command->add_option("--gap", options->gap, "between neighbouring fingers as they stand")->capture_default_str();
-  command->add_option("--kerf", options->kerf, "lost by each cut")->capture_default_str();
-  command->add_option("--pieces", options->pieces, "fingers at hand: says what these make, instead of new ones")
+  command->add_option("--gap", options->gap, "gap between neighbouring fingers")->capture_default_str();
+  command->add_option("--kerf", options->kerf, "width lost by each cut")->capture_default_str();
+  command
+      ->add_option("--pieces", options->pieces,
+                   "available fingers: report which widths these make instead of choosing new ones")
       ->excludes("--fill");
   auto* json = command->add_flag("--json", options->json, "print JSON for scripts");
-  command->add_flag("--csv", options->csv, "print CSV instead, a row per box width")->excludes(json);
+  command->add_flag("--csv", options->csv, "print CSV instead, one row per box width")->excludes(json);
   command->add_option("--out", options->out, "also write fingers.json and fingers.csv into this directory");
   command->callback([options, &run] { run = [options] { return fingers(*options); }; });
 }

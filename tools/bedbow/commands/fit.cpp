@@ -1,6 +1,7 @@
 #include "solver/study/fit.h"
 
 #include "io/case/knob.h"
+#include "io/results/summary.h"
 #include "solver/analysis.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -17,7 +18,7 @@ struct FitArguments : AnswerArguments {
   std::string step, reading_error;
 };
 
-/// Dials that were read, as indices into Machine::dials.
+/// Dials with readings, as indices into Machine::dials.
 std::vector<std::size_t> read_dials(const Machine& m) {
   std::vector<std::size_t> out;
   for (std::size_t i = 0; i < m.dials.size(); ++i)
@@ -25,7 +26,7 @@ std::vector<std::size_t> read_dials(const Machine& m) {
   return out;
 }
 
-/// Value under a dotted key; its start where the file has it, else the geometric middle of its bounds.
+/// Value under a dotted key; its start from the file, else the geometric mean of its bounds.
 struct Unknown {
   FitParameter parameter;
   CaseNode like; ///< whose unit is kept
@@ -59,7 +60,7 @@ Case with_unknowns(const Case& c, const Registries& registries, const std::vecto
   return understand(with_values(c.source, changes), registries);
 }
 
-/// Dials of the step asked for; the last one where none is.
+/// Dials of the requested step, by default the last one.
 Eigen::VectorXd model_readings(const Machine& m, const Registries& registries, const std::vector<std::size_t>& dials,
                                const std::string& step_name) {
   AnalysisOptions options;
@@ -73,7 +74,7 @@ Eigen::VectorXd model_readings(const Machine& m, const Registries& registries, c
   return out;
 }
 
-/// A value in the unit that the case gives it in, six digits.
+/// A value in the unit used in the case, with six digits.
 std::string in_own_unit(const CaseNode& like, double si) {
   if (std::isnan(si)) return "-";
   const double one = si_of(like_quantity(like, 1.0));
@@ -102,7 +103,7 @@ AnswerTable value_table(const FitResult& r, const std::vector<Unknown>& unknowns
     t.rows.push_back({v.name, in_own_unit(unknowns[i].like, unknowns[i].parameter.start),
                       in_own_unit(unknowns[i].like, v.value), in_own_unit(unknowns[i].like, v.error), std::string(si),
                       std::string(v.at_bound       ? "at its bound"
-                                  : v.undetermined ? "the readings don't tell it"
+                                  : v.undetermined ? "not identifiable"
                                                    : "")});
   }
   return t;
@@ -114,10 +115,10 @@ AnswerTable dial_table(const FitResult& r, const Machine& m, const std::vector<s
   AnswerTable t{"dials",
                 "Readings against the model",
                 {{"dial", "dial", text},
-                 {"reading", "read", fine_length},
+                 {"reading", "reading", fine_length},
                  {"before", "model at start", fine_length},
                  {"after", "model fitted", fine_length},
-                 {"residual", "left over", fine_length}},
+                 {"residual", "residual", fine_length}},
                 {}};
   for (std::size_t i = 0; i < dials.size(); ++i) {
     const auto k = static_cast<Eigen::Index>(i);
@@ -128,17 +129,18 @@ AnswerTable dial_table(const FitResult& r, const Machine& m, const std::vector<s
 
 std::vector<std::string> findings_of(const FitResult& r) {
   std::vector<std::string> out;
-  if (!r.converged) out.emplace_back("the fit did not settle: start nearer, or bound the unknowns by `from` and `to`");
+  if (!r.converged)
+    out.emplace_back("the fit did not converge: start nearer, or bound the unknowns by `from` and `to`");
   for (const FitPair& p : r.alike)
-    out.push_back("the readings can't tell " + r.values[p.one].name + " from " + r.values[p.other].name +
+    out.push_back("the readings can't separate " + r.values[p.one].name + " from " + r.values[p.other].name +
                   " (correlation " + fixed(p.correlation, 3) +
-                  "): put a dial where only one of them shows, or fix one by another measurement");
+                  "): put a dial where only one of them has an effect, or fix one by another measurement");
   for (const FitValue& v : r.values) {
-    if (v.undetermined) out.push_back(v.name + " hardly moves any dial that was read: its value means nothing");
-    if (v.at_bound) out.push_back(v.name + " stopped at its bound: widen it, or doubt the readings");
+    if (v.undetermined) out.push_back(v.name + " has hardly any effect on the readings: its value is meaningless");
+    if (v.at_bound) out.push_back(v.name + " is at its bound: widen it, or check the readings");
   }
   if (std::isnan(r.noise))
-    out.emplace_back("as many unknowns as readings: nothing is left to judge the errors by; read more dials, or give "
+    out.emplace_back("as many unknowns as readings: the errors cannot be estimated; read more dials, or give "
                      "--reading-error");
   return out;
 }
@@ -149,7 +151,7 @@ int run_fit(const FitArguments& a) {
   const Case& c = open.value;
   const auto dials = read_dials(c.machine);
   if (c.fit.empty())
-    throw std::invalid_argument("nothing to fit: name the unknowns in [[fit.unknown]], as in key = "
+    throw std::invalid_argument("nothing to fit: give the unknowns in [[fit.unknown]], as in key = "
                                 "\"support.left.stiffness\"");
   if (dials.empty())
     throw std::invalid_argument("no [[dial]] has a `reading` with its `direction`: nothing was measured");
@@ -170,8 +172,7 @@ int run_fit(const FitArguments& a) {
   const FitResult r = fit(parameters, readings, model, error);
   Answer answer;
   answer.command = "fit";
-  answer.facts = {{"reading_noise",
-                   error ? "Error of a reading, as given" : "Error of a reading, from what is left over",
+  answer.facts = {{"reading_noise", error ? "Error of a reading, as given" : "Error of a reading, from the residuals",
                    ValueOf::fine_length, r.noise},
                   {"evaluations", "Machines solved", ValueOf::count, static_cast<double>(r.evaluations)}};
   answer.tables = {value_table(r, unknowns), dial_table(r, c.machine, dials, readings)};
@@ -179,7 +180,7 @@ int run_fit(const FitArguments& a) {
   answer.assumed = {"readings are those of " + (a.step.empty() ? "the last step" : "the step \"" + a.step + "\"") +
                         ", each with the same error, independent of the others",
                     "Levenberg-Marquardt on the logarithms (Eigen's port of MINPACK); errors hold for small noise"};
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return r.converged ? exit_ok : exit_unsolvable;
 }
@@ -191,8 +192,9 @@ void add_fit(CLI::App& app, Run& run) {
                                   "bedbow fit cases/trestle-fit/case.toml");
   auto a = std::make_shared<FitArguments>();
   add_answer_options(*command, *a);
-  command->add_option("--step", a->step, "step in which the dials were read; the last one when left out");
-  command->add_option("--reading-error", a->reading_error, "known standard deviation of a reading, as \"0.005 mm\"");
+  command->add_option("--step", a->step, "step in which the dials were read (default: the last one)");
+  command->add_option("--reading-error", a->reading_error,
+                      "known standard deviation of a reading, such as \"0.005 mm\"");
   command->callback([&run, a] { run = [a] { return run_fit(*a); }; });
 }
 

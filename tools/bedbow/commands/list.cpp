@@ -42,18 +42,19 @@ void list_materials(const Style& style) {
 template <class Entry>
 void list_entries(const Registry<Entry>& registry, const std::string& heading, const Style& style) {
   std::cout << '\n' << style.bold(heading) << '\n';
-  TextTable table({{"name", Align::left}, {"what it is", Align::left}, {"source", Align::left}, {"from", Align::left}});
+  TextTable table(
+      {{"name", Align::left}, {"description", Align::left}, {"source", Align::left}, {"from", Align::left}});
   for (const Entry& e : registry.entries()) table.row({e.name, e.description, e.source, e.origin});
   std::cout << table.render(style);
 }
 
 void list_writers(const Registry<WriterEntry>& brought, const Style& style) {
   std::cout << '\n' << style.bold("result writers") << '\n';
-  TextTable table({{"file", Align::left}, {"what it is", Align::left}, {"format", Align::left}, {"from", Align::left}});
+  TextTable table({{"file", Align::left}, {"content", Align::left}, {"format", Align::left}, {"from", Align::left}});
   table.row({"results.json", "all numbers, unit in the key", "JSON, RFC 8259", "built in"});
   table.row({"bend_line.csv", "one row per station and step", "CSV, RFC 4180", "built in"});
   table.row(
-      {"assembly.pvd", "one .vtu per step: surfaces, movement, stress", "VTK XML, unstructured grid", "built in"});
+      {"machine.pvd", "one .vtu per step: surfaces, displacement, stress", "VTK XML, unstructured grid", "built in"});
   table.row({"forces.pvd", "one .vtu per step: joint and pad forces", "VTK XML, unstructured grid", "built in"});
   for (const WriterEntry& e : brought.entries()) table.row({e.name, e.description, e.source, e.origin});
   std::cout << table.render(style);
@@ -88,7 +89,7 @@ int show_proof(const std::string& name, const PluginOptions& options) {
   bool pass = true;
   for (const Proof& proof : prove(name, open.registries)) {
     std::cout << style.bold(proof.kind + " '" + proof.name + "'") << " (" << proof.origin << ")\n";
-    TextTable table({{"what it must do", Align::left}, {"found"}, {"bound"}, {"", Align::left}, {"", Align::left}});
+    TextTable table({{"requirement", Align::left}, {"found"}, {"bound"}, {"", Align::left}, {"", Align::left}});
     for (const ProofCheck& c : proof.checks)
       table.row({c.what, figure(c.value), figure(c.allowed),
                  c.pass ? TextTable::Cell("ok") : TextTable::Cell("FAILS", Mark::bad),
@@ -109,15 +110,15 @@ int list_keys(const PluginOptions& options) {
 } // namespace
 
 void add_list(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "list", "what can be named in a case file, and where its values come from",
-                                  "bedbow list\nbedbow list --prove beam");
+  CLI::App* command = add_command(
+      app, "list", "list materials, shapes, laws and solvers for case files, with the sources of their values",
+      "bedbow list\nbedbow list --prove beam");
   auto keys = std::make_shared<bool>(false);
-  command->add_flag("--keys", *keys, "the keys of a case file instead, as the tables of docs/case-format.md");
+  command->add_flag("--keys", *keys, "print the keys of a case file instead, as the tables of docs/case-format.md");
   auto plugins = std::make_shared<PluginOptions>();
   add_plugin_option(*command, *plugins);
   auto proved = std::make_shared<std::string>();
-  command
-      ->add_option("--prove", *proved, "run the suite that everything of this name has to pass instead; 1 if it fails")
+  command->add_option("--prove", *proved, "run the conformance suite of this entry instead; exit status 1 if it fails")
       ->excludes("--keys");
   command->callback([&run, keys, plugins, proved] {
     run = [keys, plugins, proved] {

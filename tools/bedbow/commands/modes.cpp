@@ -32,7 +32,7 @@ struct ModesArguments {
   bool lumped = false, json = false, quiet = false, report = false;
 };
 
-/// What the command line says goes before the case, the case before what is usual.
+/// The command line takes precedence over the case, the case over the defaults.
 void ask(const ModesArguments& a, Machine& machine) {
   SolveSettings& solve = machine.solve;
   const bool loaded = machine.sheet || machine.gravity || !machine.loads.empty();
@@ -51,11 +51,12 @@ void print(const Case& c, const Findings& f) {
   if (!f.verdict.pass) std::cout << "Verdict: " << style.bad("a limit is exceeded") << '\n';
   for (const std::string& r : reason_words(f.verdict.reasons, c.output))
     std::cout << list_item(printable(r), width, "  - ");
-  if (!f.warnings.empty() || !f.assumptions.empty() || !c.assumptions.empty()) std::cout << "Mind\n";
+  if (!f.warnings.empty() || !f.assumptions.empty() || !c.assumptions.empty())
+    std::cout << "Warnings and assumptions\n";
   for (const auto* list : {&f.warnings, &f.assumptions, &c.assumptions})
     for (const std::string& w : *list) std::cout << list_item(printable(w), width, "  - ");
-  std::cout << "\nSmall movements of the machine as it stands clamped. A mode near 0 Hz means a missing joint.\n"
-               "What buckles gives way at once and without warning. No proof of a safe machine.\n";
+  std::cout << "\nSmall vibrations of the clamped machine. A mode near 0 Hz means a missing joint.\n"
+               "Buckling is sudden and without warning. A computed result does not prove a machine safe.\n";
 }
 
 int modes(const ModesArguments& a) {
@@ -92,20 +93,23 @@ int modes(const ModesArguments& a) {
 } // namespace
 
 void add_modes(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "modes", "how the clamped machine swings, and at what load it buckles",
-                                  "bedbow modes cases/hive-lid/case.toml --out out/hive-lid");
+  CLI::App* command =
+      add_command(app, "modes", "natural frequencies of the clamped machine and its buckling load factors",
+                  "bedbow modes cases/hive-lid/case.toml --out out/hive-lid");
   const auto a = std::make_shared<ModesArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
-  command->add_option("--out", a->out, "directory for the result files; out/<case name> when left out");
-  command->add_option("--modes", a->modes, "natural frequencies wanted; else as in [solve], else 6")
+  command->add_option("--out", a->out, "directory for the result files (default: out/<case name>)");
+  command->add_option("--modes", a->modes, "number of natural frequencies (default: as in [solve], else 6)")
       ->check(CLI::Range(0, 1000));
   command
-      ->add_option("--buckling", a->buckling, "load factors wanted; else as in [solve], else 2 where there are loads")
+      ->add_option("--buckling", a->buckling,
+                   "number of load factors (default: as in [solve], else 2 if there are loads)")
       ->check(CLI::Range(0, 1000));
-  command->add_option("--step", a->step, "step whose loads are multiplied, as \"bend 90 deg\"; else the worst one");
+  command->add_option("--step", a->step,
+                      "step whose loads are multiplied, such as \"bend 90 deg\" (default: the worst)");
   add_plugin_options(*command, a->plugins);
-  command->add_flag("--lumped", a->lumped, "masses on the nodes instead of along the elements");
-  command->add_flag("--report", a->report, "also write report.html: the shapes swinging in 3D, in any browser");
+  command->add_flag("--lumped", a->lumped, "use lumped masses at the nodes instead of consistent ones");
+  command->add_flag("--report", a->report, "also write report.html: the shapes animated in 3D, in any browser");
   command->add_flag("--json", a->json, "print results.json instead of tables");
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->callback([&run, a] { run = [a] { return modes(*a); }; });

@@ -4,7 +4,6 @@
 #include "io/text/text.h"
 #include "io/text/version.h"
 #include "solver/analysis.h"
-#include "solver/linear/process.h"
 #include "solver/study/worker_pool.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -43,11 +42,12 @@ std::pair<int, int> counts_of(const std::string& text) {
   to = from;
   if (in && !in.eof()) in >> a >> b >> to;
   if (!in || !in.eof() || (a && (a != '.' || b != '.')) || from < 1 || to < from || to > most_posts)
-    throw std::invalid_argument("--count: \"" + text + "\" is no number of posts up to 40, nor a range as in 2..8");
+    throw std::invalid_argument("--count: \"" + text +
+                                "\" is neither a number of posts up to 40 nor a range such as 2..8");
   return {from, to};
 }
 
-/// Where posts may stand: as asked, else all along the bars that the first post joins.
+/// Where posts may stand: as requested, else along the whole bars that the first post joins.
 void set_range(const Machine& m, const PostArguments& a, PostTask& task) {
   if (!a.between.empty()) {
     const std::vector<double> ends = lengths_of("between", a.between);
@@ -86,7 +86,7 @@ PostsFound find(const Case& c, const Registries& registries, const PostArguments
   task.threads = a.threads;
   set_range(c.machine, a, task);
   if (task.goal == PostGoal::spread && !c.machine.sheet)
-    throw std::invalid_argument("--for spread: nothing is bent without a [sheet]; take bow or straightness");
+    throw std::invalid_argument("--for spread needs a [sheet] to bend; use bow or straightness");
   const auto [first, last] = counts_of(a.count);
   const std::vector<double> spacings = lengths_of("spacings", a.spacings);
   PostsFound found;
@@ -110,29 +110,29 @@ PostsFound find(const Case& c, const Registries& registries, const PostArguments
 void print(const PostsFound& f, const Case& c, const PostArguments& a) {
   const Style style = style_for(1);
   const OutputUnits& units = c.output;
-  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts set for the least " << goal_words(a.goal)
-            << "; worst of all steps\n"
+  std::cout << style.bold(printable(c.machine.title)) << "\n\nPosts placed for the least " << goal_words(a.goal)
+            << " in the worst step\n"
             << counts_table(f, units).render(style);
-  if (!f.spacings.empty()) std::cout << "\nEvenly set, by spacing\n" << spacings_table(f, units).render(style);
+  if (!f.spacings.empty()) std::cout << "\nEvenly spaced, by spacing\n" << spacings_table(f, units).render(style);
   if (f.smallest) {
     std::cout << "\n" << f.counts[*f.smallest].x.size() << " posts are the fewest that keep all limits\n";
   } else {
-    std::cout << "\nnone of these keeps all limits\n";
+    std::cout << "\nno layout keeps all limits\n";
     if (!f.counts.empty())
-      for (const std::string& line : wrap("the last: " + printable(layout_words(f.counts.back(), units)), 96))
+      for (const std::string& line : wrap("last layout: " + printable(layout_words(f.counts.back(), units)), 96))
         std::cout << "  " << line << "\n";
   }
-  std::cout << "Caution: a stud that carries a clamp holds stored force; tighten and loosen posts in turns.\n";
+  std::cout << "Caution: a stud that carries a clamp holds stored force; tighten and loosen the posts alternately.\n";
 }
 
-/// The machine whose posts are shown: the fewest that pass, else what the last count came to.
+/// The layout that is shown: the fewest posts that pass, else that of the last count.
 const PostLayout* shown_layout(const PostsFound& f) {
   if (f.smallest) return &f.counts[*f.smallest];
   const auto solved = std::find_if(f.counts.rbegin(), f.counts.rend(), [](const PostLayout& l) { return l.solved; });
   return solved == f.counts.rend() ? nullptr : &*solved;
 }
 
-/// Plot and report; what has been written.
+/// Writes plot and report. \return names of the files.
 std::vector<std::string> write_files(const PostsFound& f, const OpenCase& open, const PostArguments& a,
                                      const std::filesystem::path& directory) {
   const Case& c = open.value;
@@ -155,7 +155,6 @@ std::vector<std::string> write_files(const PostsFound& f, const OpenCase& open, 
 }
 
 int posts(const PostArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -171,7 +170,7 @@ int posts(const PostArguments& a) {
     if (!files.empty()) std::cout << "\n";
   }
   if (std::ranges::none_of(found.counts, &PostLayout::solved)) {
-    std::cerr << "bedbow: no number of posts can be solved: " << printable(found.counts.front().trouble) << '\n';
+    std::cerr << "bedbow: no layout can be solved: " << printable(found.counts.front().trouble) << '\n';
     return exit_unsolvable;
   }
   return found.smallest ? exit_ok : exit_limit_exceeded;
@@ -180,21 +179,21 @@ int posts(const PostArguments& a) {
 } // namespace
 
 void add_posts(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "posts", "how many posts, and where",
+  CLI::App* command = add_command(app, "posts", "number of posts, and where to put them",
                                   "bedbow posts cases/hive-lid/case.toml --count 2..4 --between \"40 mm\" \"860 mm\"");
   auto a = std::make_shared<PostArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
-  command->add_option("--count", a->count, "number of posts: 4, or a range")->capture_default_str();
-  command->add_option("--for", a->goal, "what shall be least")
+  command->add_option("--count", a->count, "number of posts, such as 4, or a range")->capture_default_str();
+  command->add_option("--for", a->goal, "quantity to minimise")
       ->check(CLI::IsMember({"spread", "bow", "straightness"}))
       ->capture_default_str();
-  command->add_option("--between", a->between, "least and greatest x of a post; the bars' length when left out")
+  command->add_option("--between", a->between, "least and greatest x of a post (default: the bars' length)")
       ->expected(2);
-  command->add_flag("--free", a->free, "move each post by itself, not in mirrored pairs");
-  command->add_option("--spacings", a->spacings, "try these spacings only, posts set evenly");
-  command->add_option("--out", a->out, "directory for posts.svg and report.html; out/<case name> when left out");
+  command->add_flag("--free", a->free, "move each post independently, not in mirrored pairs");
+  command->add_option("--spacings", a->spacings, "try these spacings only, with evenly spaced posts");
+  command->add_option("--out", a->out, "directory for posts.svg and report.html (default: out/<case name>)");
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
-  command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
+  command->add_option("--threads", a->threads, "number of threads (default: all)")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
   add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return posts(*a); }; });

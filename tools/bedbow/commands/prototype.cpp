@@ -1,5 +1,6 @@
 #include "solver/study/prototype.h"
 
+#include "io/results/summary.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
 
@@ -15,19 +16,19 @@ struct PrototypeArguments : AnswerArguments {
   double scale = 1;
 };
 
-/// An own material of the case, else a built-in one.
+/// A material of the case, else a built-in one.
 Material material_named(const Case& c, const std::string& name) {
   for (const Material& m : c.machine.materials)
     if (m.name == name) return m;
   if (const Material* m = find_material(name)) return *m;
-  throw std::invalid_argument("--material: there is no material \"" + name +
+  throw std::invalid_argument("--material: unknown material \"" + name +
                               "\"; `bedbow list` shows the built-in ones (sugar maple, Douglas-fir, ...)");
 }
 
 AnswerTable bow_table(const PrototypeResult& r) {
   using enum ValueOf;
   AnswerTable t{"bow",
-                "Bow over the sheet's width (by parts: what the shares below and the ratios above make of it)",
+                "Bow over the sheet width (by parts: from the shares below and the ratios above)",
                 {{"body", "body", text},
                  {"machine", "machine", fine_length},
                  {"prototype", "prototype", fine_length},
@@ -43,7 +44,7 @@ AnswerTable bow_table(const PrototypeResult& r) {
 AnswerTable share_table(const PrototypeResult& r) {
   using enum ValueOf;
   AnswerTable t{"shares",
-                "What the bow comes from (below 0: what gives there lessens the bow)",
+                "Contributions to the bow (negative: this flexibility reduces the bow)",
                 {{"body", "body", text},
                  {"of", "of", text},
                  {"bending", "bending", percent},
@@ -60,13 +61,13 @@ AnswerTable share_table(const PrototypeResult& r) {
 AnswerTable dial_table(const PrototypeResult& r) {
   using enum ValueOf;
   AnswerTable t{"dials",
-                "Dials to read, and what to expect at these loads",
+                "Expected dial readings at these loads",
                 {{"dial", "dial", text},
                  {"axis", "along", text},
                  {"machine", "machine", fine_length},
                  {"prototype", "prototype", fine_length},
                  {"ratio", "ratio", ratio},
-                 {"told_to", "dial tells it to", percent}},
+                 {"told_to", "reading accuracy", percent}},
                 {}};
   for (const PrototypeDial& d : r.dials)
     t.rows.push_back({d.name, d.axis, d.machine, d.prototype,
@@ -78,7 +79,7 @@ AnswerTable dial_table(const PrototypeResult& r) {
 AnswerTable load_table(const PrototypeResult& r) {
   using enum ValueOf;
   AnswerTable t{"loads",
-                "Loads that bend the prototype to the machine's shape, and the most that stay in its safe range",
+                "Loads that bend the prototype to the machine's shape, and the greatest in its safe range",
                 {{"what", "load", text},
                  {"machine", "machine", force},
                  {"prototype", "prototype", force},
@@ -89,15 +90,15 @@ AnswerTable load_table(const PrototypeResult& r) {
   return t;
 }
 
-constexpr double well_told = 0.1; // of what a dial shows
+constexpr double well_told = 0.1; // of the reading
 
 /// Which dials are worth reading.
 std::string dials_to_read(const PrototypeResult& r) {
   std::string names;
   for (const PrototypeDial& d : r.dials)
     if (d.told_to() <= well_told) names += (names.empty() ? "" : ", ") + d.name + " " + d.axis;
-  return names.empty() ? "no dial moves 0.05 mm at these loads: load it up to \"at most\", or build it larger"
-                       : "read these, which a dial of 0.01 mm tells to a tenth or better: " + names;
+  return names.empty() ? "no dial reads more than 0.05 mm at these loads: load it up to \"at most\", or build it larger"
+                       : "a 0.01 mm dial is accurate to 10 % or better here: " + names;
 }
 
 std::vector<std::string> findings_of(const PrototypeResult& r, double scale) {
@@ -105,25 +106,25 @@ std::vector<std::string> findings_of(const PrototypeResult& r, double scale) {
   for (const PrototypeBow& b : r.bows)
     if (b.machine > 1e-9)
       out.push_back("the " + b.body + " bows " + fixed(b.prototype / b.machine / scale, 2) +
-                    " times what E alone would say (scale times the machine's bow)");
+                    " times as much as E alone would predict (scale times the machine's bow)");
   out.push_back(dials_to_read(r));
-  out.emplace_back("what is read in the prototype, divided by its ratio, is the machine's; E alone does not tell it");
+  out.emplace_back("a reading on the prototype divided by its ratio is the machine's value; E alone does not give it");
   if (r.safe_factor() < 1)
     out.emplace_back(
-        "these loads overstress the prototype: take no more than \"at most\", readings fall in proportion");
+        "these loads overstress the prototype: apply no more than \"at most\"; readings decrease in proportion");
   else
     out.push_back("the prototype may carry " + fixed(r.safe_factor(), 1) +
-                  " times these loads; readings grow in proportion as long as nothing lifts off");
+                  " times these loads; readings increase in proportion as long as nothing lifts off");
   return out;
 }
 
 std::vector<std::string> wood_words() {
   return {"E of clear wood scatters by 22 % about its mean, the modulus of rupture by 16 % (coefficients of variation, "
           "USDA "
-          "Wood Handbook, from memory): weigh a lath of the same board and measure its sag first",
-          "creep: under load that stays on for days wood bends further, up to as much again (USDA Wood Handbook, from "
+          "Wood Handbook, from memory): first load a strip cut from the same board and measure its deflection",
+          "creep: under a load of days the deflection of wood may double (USDA Wood Handbook, from "
           "memory): read within a minute, unload, read again",
-          "moisture: values are for 12 %; each 1 % more takes about 2 % of E (USDA Wood Handbook, from memory)"};
+          "moisture: values are for 12 %; each 1 % more reduces E by about 2 % (USDA Wood Handbook, from memory)"};
 }
 
 int run_prototype(const PrototypeArguments& a) {
@@ -141,21 +142,21 @@ int run_prototype(const PrototypeArguments& a) {
   answer.facts = {{"step", "In step", ValueOf::text, r.step},
                   {"scale", "Scale", ValueOf::ratio, a.scale},
                   {"load_scale", "Prototype force over machine force", ValueOf::ratio, r.load_scale},
-                  {"bending_ratio", "Ratio of what comes by bending (E)", ValueOf::ratio, r.parts.bending},
-                  {"shear_ratio", "Ratio of what comes by shear and twist (G)", ValueOf::ratio, r.parts.shear},
-                  {"joint_ratio", "Ratio of what comes by steel joints and contact", ValueOf::ratio, r.parts.joints},
+                  {"bending_ratio", "Ratio of bending contributions (E)", ValueOf::ratio, r.parts.bending},
+                  {"shear_ratio", "Ratio of shear and twist contributions (G)", ValueOf::ratio, r.parts.shear},
+                  {"joint_ratio", "Ratio of steel joint and contact contributions", ValueOf::ratio, r.parts.joints},
                   {"stress", "Greatest stress in the prototype (" + r.stressed + ")", ValueOf::stress, r.stress},
-                  {"allowed", "It may reach", ValueOf::stress, r.allowed.value}};
+                  {"allowed", "Allowable stress", ValueOf::stress, r.allowed.value}};
   answer.tables = {bow_table(r), share_table(r), dial_table(r), load_table(r)};
   answer.findings = findings_of(r, a.scale);
   answer.assumed = {material.name + ": E " + fixed(material.E * 1e-9, 1) + " GPa, G " + fixed(material.G * 1e-9, 2) +
                         " GPa; " + material.source,
                     "safe range: " + r.allowed.source,
-                    "studs and screws stay steel, scaled with the rest; given stiffnesses of supports and ties times "
+                    "studs and screws are steel, scaled with the rest; given stiffnesses of supports and ties times "
                     "scale E'/E"};
   if (material.yield == 0)
     for (std::string& line : wood_words()) answer.assumed.push_back(std::move(line));
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back(
       "Wood breaks without warning across knots and slanting grain: stand clear of loaded bars.");
   give_answer(a, open, std::move(answer));
@@ -165,15 +166,18 @@ int run_prototype(const PrototypeArguments& a) {
 } // namespace
 
 void add_prototype(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "prototype", "what a wooden or scaled prototype will show of the machine",
-                                  "bedbow prototype cases/hive-lid/case.toml --material \"Douglas-fir\" --scale 0.5");
+  CLI::App* command =
+      add_command(app, "prototype", "behaviour of a wooden or scaled prototype compared with the machine",
+                  "bedbow prototype cases/hive-lid/case.toml --material \"Douglas-fir\" --scale 0.5");
   auto a = std::make_shared<PrototypeArguments>();
   add_answer_options(*command, *a);
-  command->add_option("--material", a->material, "of the prototype's bars; built-in or the case's own")->required();
-  command->add_option("--scale", a->scale, "its size over the machine's")
+  command->add_option("--material", a->material, "material of the prototype's bars, built-in or from the case")
+      ->required();
+  command->add_option("--scale", a->scale, "size of the prototype relative to the machine")
       ->check(CLI::Range(0.01, 10.0))
       ->capture_default_str();
-  command->add_option("--reach", a->reach, "from the bend line to the hand on the machine, for handles that give none");
+  command->add_option("--reach", a->reach,
+                      "distance from the bend line to the hand on the machine, for handles without `reach`");
   command->callback([&run, a] { run = [a] { return run_prototype(*a); }; });
 }
 

@@ -1,4 +1,5 @@
 #include "io/results/result_tables.h"
+#include "io/results/summary.h"
 #include "mesh/piece/si.h"
 #include "solver/study/rocking.h"
 #include "tools/bedbow/commands/answer_command.h"
@@ -6,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace bedbow {
 
@@ -22,15 +22,15 @@ struct RockArguments : AnswerArguments {
 AnswerTable turn_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{"turn",
-                "Turning the cams from their lowest position (lever: cam force x ratio; rigid: if no bar bent)",
+                "Turning the cams from their lowest position (lever: cam force x ratio; rigid: bars that do not bend)",
                 {{"angle", "angle", angle},
                  {"lift", "lift", fine_length},
-                 {"opening", "open", fine_length},
+                 {"opening", "opening", fine_length},
                  {"nose_force", "nose", force},
                  {"lever_force", "lever", force},
                  {"rigid_force", "rigid", force},
                  {"least", "least", line_force},
-                 {"greatest", "most", line_force}},
+                 {"greatest", "greatest", line_force}},
                 {}};
   for (const RockPoint& p : r.turn)
     t.rows.push_back({p.angle, p.lift, p.opening, p.nose_force, p.lever_force, p.rigid_force, p.least, p.greatest});
@@ -40,7 +40,7 @@ AnswerTable turn_table(const RockResult& r) {
 AnswerTable hand_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{"hand",
-                "At the cam shaft (back: moment with which the cams turn back by themselves)",
+                "At the cam shaft (back: moment that turns the cams back by themselves)",
                 {{"angle", "angle", angle},
                  {"cam_force", "all cams", force},
                  {"moment", "to turn", moment},
@@ -55,12 +55,12 @@ AnswerTable hand_table(const RockResult& r) {
 AnswerTable lag_table(const RockResult& r) {
   using enum ValueOf;
   AnswerTable t{"lag",
-                "Right cams trail: clamp force on the halves of the sheet (rigid: each half a lever of its own)",
+                "Right cams trail: clamp force on the halves of the sheet (rigid: each half a separate lever)",
                 {{"lag", "lag", angle},
                  {"left", "left", force},
                  {"right", "right", force},
                  {"least", "least", line_force},
-                 {"greatest", "most", line_force},
+                 {"greatest", "greatest", line_force},
                  {"rigid_left", "rigid left", force},
                  {"rigid_right", "rigid right", force},
                  {"skew", "skew", fine_length}},
@@ -70,13 +70,13 @@ AnswerTable lag_table(const RockResult& r) {
   return t;
 }
 
-/// The nose's force over the cams' angle, or over their lift where they have no angle: bending bars against rigid ones.
+/// The nose force over the cams' angle, or over their lift where they have no angle: flexible and rigid bars.
 Plot turn_plot(const RockResult& r, const OutputUnits& u) {
   const bool turns = std::isfinite(r.turn.back().angle);
   Plot p{"Clamping force while the cams turn", turns ? "cam angle [deg]" : "lift of the cams [" + u.length.name + "]",
          "force of the nose [" + u.force.name + "]"};
   p.file = "turn";
-  PlotSeries bent{"as the bars bend"};
+  PlotSeries bent{"flexible bars"};
   PlotSeries rigid{"rigid bars"};
   for (const RockPoint& point : r.turn) {
     for (PlotSeries* s : {&bent, &rigid}) s->x.push_back(turns ? point.angle / degree : point.lift / u.length.size);
@@ -97,19 +97,20 @@ std::vector<std::string> findings_of(const RockResult& r) {
   const RockPoint& shut = r.turn.back();
   if (shut.rigid_force > 0)
     out.push_back("clamped, the nose presses with " + share(shut.nose_force / shut.rigid_force) +
-                  " of what rigid bars would give: the rest of the lift bends the bars");
+                  " of the force with rigid bars: the rest of the lift bends the bars");
   if (const auto touch = std::ranges::find_if(r.turn, [](const RockPoint& p) { return p.lift >= 0; });
       touch != r.turn.end() && std::isfinite(shut.shift) && shut.shift != touch->shift)
-    out.push_back("from touching to clamped the cams carry the nose " +
+    out.push_back("from touching to clamped the cams move the nose " +
                   fixed(std::abs(shut.shift - touch->shift) * 1e3, 2) + " mm " +
                   (shut.shift < touch->shift ? "forward" : "back") +
                   ": it drags over the sheet, and the bend line moves with it");
   if (shut.least <= 0) out.emplace_back("clamped, the nose does not press on the sheet everywhere along the bend line");
   if (shut.back_moment > 0)
-    out.emplace_back("clamped, the cams turn back by themselves once let go: friction does not hold them; turn further "
-                     "towards the top, or latch the lever");
+    out.emplace_back(
+        "clamped, the cams turn back by themselves when released: friction does not hold them; turn them further "
+        "towards the top, or latch the lever");
   else if (std::isfinite(shut.angle))
-    out.emplace_back("clamped, friction holds the cams; oil, wear or a knock may take that away");
+    out.emplace_back("clamped, friction holds the cams; oil, wear or a knock may release them");
   for (const RockLag& l : r.lags)
     if (l.lag != 0 && l.left + l.right > 0)
       out.push_back("a lag of " + fixed(l.lag / degree, 1) + " deg leaves " + share(l.right / (l.left + l.right)) +
@@ -126,9 +127,8 @@ int run_rock(const RockArguments& a) {
   const RockResult r = rock(c.machine, registries, a.steps, lags);
   Answer answer;
   answer.command = "rock";
-  answer.facts = {
-      {"lever_ratio", "Lever: nose force over cam force", ValueOf::ratio, r.lever.ratio()},
-      {"opening_ratio", "The nose opens, for each length that the tail sinks", ValueOf::ratio, r.lever.opening()}};
+  answer.facts = {{"lever_ratio", "Lever: nose force over cam force", ValueOf::ratio, r.lever.ratio()},
+                  {"opening_ratio", "Nose opening over lowering of the tail", ValueOf::ratio, r.lever.opening()}};
   answer.tables = {turn_table(r)};
   if (std::isfinite(r.turn.back().angle)) answer.tables.push_back(hand_table(r));
   if (!r.lags.empty()) answer.tables.push_back(lag_table(r));
@@ -136,12 +136,12 @@ int run_rock(const RockArguments& a) {
   answer.findings = findings_of(r);
   answer.assumed = {
       "cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
-      "left out, greased "
+      "omitted, greased "
       "steel, common practice, no source)",
-      "posts by E A / free_length, steel 205 GPa (common practice, no source), one with `preload` by just "
+      "posts by E A / free_length, steel 205 GPa (common practice, no source), those with `preload` by exactly "
       "that force; the sheet as the pad of "
       "docs/case-format.md"};
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
   give_answer(a, open, std::move(answer));
   return exit_ok;
@@ -151,15 +151,16 @@ int run_rock(const RockArguments& a) {
 
 void add_rock(CLI::App& app, Run& run) {
   CLI::App* command = add_command(app, "rock",
-                                  "a clamp that rocks on its posts by cams under its tail: opening, force, "
+                                  "clamp that rocks on its posts by cams under its tail: opening, force, "
                                   "lever, hand moment, lag",
                                   "bedbow rock cases/rocking-clamp/case.toml --lag \"2 deg\"");
   auto a = std::make_shared<RockArguments>();
   add_answer_options(*command, *a);
-  command->add_option("--steps", a->steps, "positions between lowest and clamped")
+  command->add_option("--steps", a->steps, "number of positions from lowest to clamped")
       ->check(CLI::Range(1, 90))
       ->capture_default_str();
-  command->add_option("--lag", a->lags, "how far the right cams trail, in the clamped position")->capture_default_str();
+  command->add_option("--lag", a->lags, "angle by which the right cams trail, in the clamped position")
+      ->capture_default_str();
   command->callback([&run, a] { run = [a] { return run_rock(*a); }; });
 }
 

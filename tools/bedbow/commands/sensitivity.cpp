@@ -2,6 +2,7 @@
 
 #include "io/case/knob.h"
 #include "io/files/errors.h"
+#include "io/results/summary.h"
 #include "mesh/build/mesher.h"
 #include "solver/analysis.h"
 #include "solver/study/machine_knob.h"
@@ -19,7 +20,7 @@ namespace {
 constexpr double tenth = 1e-4;   // of a millimetre, for lengths
 constexpr double percent = 0.01; // for everything else
 
-/// What the machine that `make` gives answers; nothing where it can't be made or solved.
+/// Results of the machine that `make` returns; nothing where it can't be made or solved.
 template <class Make> std::optional<Watched> answer_of(const Registries& registries, std::size_t step, Make make) {
   try {
     AnalysisOptions options;
@@ -37,7 +38,7 @@ template <class Make> std::optional<Watched> answer_of(const Registries& registr
 AnswerTable table_of(const std::vector<Sensitivity>& list) {
   using enum ValueOf;
   AnswerTable t{"sensitivity",
-                "Change for 0.1 mm or 1 %, greatest first: bow in um, angle spread in mdeg, each with its error",
+                "Change for 0.1 mm or 1 %, greatest first: bow [um], angle spread [mdeg], each with its error",
                 {{"quantity", "quantity", text},
                  {"by", "by", text},
                  {"bed_bow", "bed", tiny_length},
@@ -61,7 +62,7 @@ AnswerTable table_of(const std::vector<Sensitivity>& list) {
   return t;
 }
 
-/// Names of the materials that the case itself describes: their values are among its own.
+/// Names of the materials defined in the case: their values are among the case's.
 std::set<std::string> own_materials(const Case& c) {
   std::set<std::string> out;
   if (const CaseNode* table = c.source.root.find("material"))
@@ -69,7 +70,7 @@ std::set<std::string> own_materials(const Case& c) {
   return out;
 }
 
-/// Sensitivity to every value, those that change nothing left out.
+/// Sensitivity to every value, without those that have no effect.
 std::vector<Sensitivity> all_sensitivities(const Case& c, const Registries& registries, std::size_t step,
                                            const Watched& base) {
   std::vector<Sensitivity> list;
@@ -79,7 +80,7 @@ std::vector<Sensitivity> all_sensitivities(const Case& c, const Registries& regi
   for (const Knob& knob : knobs_of(c.source)) {
     const double told = knob.length ? tenth : percent * std::abs(knob.si);
     if (told == 0) continue;
-    // A tenth of a millimetre is much for a shim: no more than a hundredth of the size itself.
+    // A tenth of a millimetre is large for a shim: at most a hundredth of the size itself.
     const double reach = knob.length && knob.si != 0 ? std::min(tenth, percent * std::abs(knob.si)) : told;
     keep(sensitivity(knob.name(), base, told, reach, [&](double offset) {
       return answer_of(registries, step,
@@ -124,12 +125,13 @@ int tell_sensitivity(const AnswerArguments& a, const OpenCase& open) {
                   {"angle_spread", "Spread of the bend angle", ValueOf::angle, base[3]}};
   answer.tables.push_back(table_of(list));
   answer.assumed = {
-      "central differences (*: to one side, because the other makes no machine; -: neither does); +- is what "
-      "differences over twice the step would change; nothing else moves with the quantity (a bar that grows stays "
+      "central differences (*: one-sided, because the other side is not a valid machine; -: neither side is); +- is "
+      "the "
+      "change with differences over twice the step; nothing else varies with the quantity (a larger bar stays "
       "where its `at` is)",
-      "built-in materials: E with G; studs and rigid cams, hinges and supports stay as they are",
-      "a nose that lifts off or touches within the step shows in +-: then trust the sign only"};
-  answer.cautions = answer_cautions();
+      "built-in materials: E with G; studs and rigid cams, hinges and supports are not varied",
+      "a nose that lifts off or touches within the step increases +-: then only the sign is reliable"};
+  answer.cautions = cautions();
   give_answer(a, open, std::move(answer));
   return exit_ok;
 }

@@ -1,5 +1,5 @@
 /// \file
-/// `bedbow solve --sensitivity`: what matters, as an answer of its own.
+/// `bedbow solve --sensitivity`: influence of every quantity, as a separate answer.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -7,7 +7,7 @@
 
 namespace bedbow {
 
-/// Solves the case with every quantity moved by 0.1 mm or 1 % and tells what that changes, sorted. \return exit code.
+/// Solves the case with every quantity varied by 0.1 mm or 1 % and prints the changes, sorted. \return exit code.
 int tell_sensitivity(const AnswerArguments& a, const OpenCase& open);
 
 } // namespace bedbow

@@ -1,5 +1,6 @@
 #include "solver/study/setup.h"
 
+#include "io/results/summary.h"
 #include "io/units/quantity.h"
 #include "solver/sheet/effort.h"
 #include "tools/bedbow/commands/answer_command.h"
@@ -35,7 +36,7 @@ AnswerTable bend_table(const std::vector<Setting>& settings, double legs) {
                 "The bend",
                 {{"thickness", "sheet", length},
                  {"least_radius", "least radius", length},
-                 {"inside_radius", "radius taken", length},
+                 {"inside_radius", "radius used", length},
                  {"k", "k", ratio},
                  {"correction", "add to legs", length},
                  {"flat_length", "flat length", length},
@@ -50,7 +51,7 @@ AnswerTable bend_table(const std::vector<Setting>& settings, double legs) {
 AnswerTable clamp_table(const std::vector<Setting>& settings) {
   using enum ValueOf;
   AnswerTable t{"clamp",
-                "The clamp (nut turns up from the case's own sheet; with the cam angle the nuts stay instead)",
+                "The clamp (nut turns upwards from the case's sheet; or cam angle with the nuts left alone)",
                 {{"thickness", "sheet", length},
                  {"setback", "set-back, sharp nose", length},
                  {"rounded_setback", "nose rounded to the radius", length},
@@ -65,12 +66,12 @@ AnswerTable clamp_table(const std::vector<Setting>& settings) {
 AnswerTable nut_table(const std::vector<Setting>& settings) {
   using enum ValueOf;
   AnswerTable t{"nuts",
-                "Preload by turning the nut, from finger-tight on the clamp lying loose on nose and cams",
+                "Preload by turning the nut from finger-tight, with the clamp loose on nose and cams",
                 {{"thickness", "sheet", length},
                  {"post", "post", text},
                  {"preload", "preload", force},
-                 {"stretch", "stud stretches", fine_length},
-                 {"down", "clamp comes down", fine_length},
+                 {"stretch", "stud stretch", fine_length},
+                 {"down", "clamp lowering", fine_length},
                  {"turn", "turn", angle}},
                 {}};
   for (const Setting& s : settings)
@@ -81,9 +82,9 @@ AnswerTable nut_table(const std::vector<Setting>& settings) {
 AnswerTable apron_table(const std::vector<Setting>& settings, const std::string& effort) {
   using enum ValueOf;
   AnswerTable t{"apron",
-                "The apron (swing to: wanted angle + springback + what the machine gives way)",
+                "The apron (swing to: wanted angle + springback + deflection)",
                 {{"thickness", "sheet", length},
-                 {"lag", "gives way", angle},
+                 {"lag", "deflection", angle},
                  {"apron_angle", "swing to", angle},
                  {"hand_force", "hand", force},
                  {"effort", "of limit", percent},
@@ -105,14 +106,14 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
   const EffortLimit* limit = find_effort_limit(effort);
   std::vector<std::string> out{
       "set-back by geometry: the apron turns about the bend line with the flange's outer face on it, so the inner face "
-      "stands a thickness behind the line and the bend's inside begins a radius behind that; for a radius of one "
-      "thickness that is the trade's two thicknesses (common practice, no source)",
-      "solved with a sharp nose at that set-back, on a clamp whose bars stay where the case has them",
+      "is a thickness behind the line and the bend's inside begins a radius behind that; for a radius of one "
+      "thickness that is the customary two thicknesses (common practice, no source)",
+      "solved with a sharp nose at that set-back, on a clamp whose bars stay at the case's places",
       "least radius: " + settings.front().least_radius.source,
-      "k and what to add to the sum of the outside legs: DIN 6935",
-      "swing to: wanted angle, springback by the moment law, and the mean by which the solved machine gives way",
-      "least flange: 2 thicknesses beyond the bend for the apron to bear on (common practice, no source), or where the "
-      "case's limits end",
+      "k and the correction to the sum of the outside legs: DIN 6935",
+      "swing to: wanted angle, springback by the moment law, and the mean deflection of the solved machine",
+      "least flange: 2 thicknesses beyond the bend for the apron to bear on (common practice, no source), or the least "
+      "within the case's limits",
       "effort \"" + effort + "\": " + fixed(limit->force, 0) + " N, " + limit->source};
   return out;
 }
@@ -121,8 +122,8 @@ int run_setup(const SetupArguments& a) {
   const OpenCase open = open_for_answer(a);
   const Registries& registries = open.registries;
   const Case& c = open.value;
-  if (!c.machine.sheet) throw std::invalid_argument("there is nothing to set up for: the case needs [sheet]");
-  check_effort(0, a.effort); // throws for a limit that nobody knows
+  if (!c.machine.sheet) throw std::invalid_argument("nothing to set up: the case needs [sheet]");
+  check_effort(0, a.effort); // throws for an unknown limit
   std::vector<double> thicknesses;
   for (const std::string& text : a.thickness) thicknesses.push_back(thickness_of(text, c.machine));
   if (thicknesses.empty()) thicknesses.push_back(c.machine.sheet->thickness);
@@ -143,7 +144,7 @@ int run_setup(const SetupArguments& a) {
     }
   }
   answer.assumed = assumed(settings, a.effort);
-  answer.cautions = answer_cautions();
+  answer.cautions = cautions();
   answer.cautions.emplace_back("Try each setting on a strip of scrap first: springback differs from coil to coil.");
   give_answer(a, open, std::move(answer));
   if (std::ranges::any_of(settings, [](const Setting& s) { return !s.trouble.empty(); })) return exit_unsolvable;
@@ -154,15 +155,16 @@ int run_setup(const SetupArguments& a) {
 
 void add_setup(CLI::App& app, Run& run) {
   CLI::App* command =
-      add_command(app, "setup", "how to set the machine for each sheet thickness",
+      add_command(app, "setup", "settings of the machine for each sheet thickness",
                   "bedbow setup cases/hive-lid/case.toml --thickness \"1 mm\" \"1.5 mm\" --reach \"400 mm\"");
   auto a = std::make_shared<SetupArguments>();
   add_answer_options(*command, *a);
   command->add_option("--thickness", a->thickness,
-                      "of the sheets, as \"1.5 mm\" or \"16 ga\"; the case's when left out");
+                      "sheet thicknesses, such as \"1.5 mm\" or \"16 ga\" (default: the case's)");
   command->add_option("--legs", a->legs, "the two outside legs, for the flat length")->expected(2);
-  command->add_option("--reach", a->reach, "from the bend line to the hand, for handles that give none");
-  command->add_option("--effort", a->effort, "published limit that a hand is held against")->capture_default_str();
+  command->add_option("--reach", a->reach, "distance from the bend line to the hand, for handles without `reach`");
+  command->add_option("--effort", a->effort, "published limit with which the hand force is compared")
+      ->capture_default_str();
   command->callback([&run, a] { run = [a] { return run_setup(*a); }; });
 }
 

@@ -24,7 +24,6 @@
 #include <filesystem>
 #include <iostream>
 #include <memory>
-#include <numbers>
 
 namespace bedbow {
 
@@ -37,7 +36,7 @@ struct SolveArguments {
   PluginOptions plugins;
 };
 
-/// The figures that a finer mesh should leave alone.
+/// The results that a finer mesh should not change.
 std::vector<std::pair<std::string, double>> headline_values(const Findings& f) {
   std::vector<std::pair<std::string, double>> out;
   for (const StepResult& s : f.steps) {
@@ -68,7 +67,7 @@ void print_mesh_check(const Machine& machine, const Registries& registries, cons
   std::cout << '\n';
 }
 
-/// Report and plots as far as they are asked for.
+/// Report and plots, where requested.
 std::vector<ResultFile> further_files(const SolveArguments& a, const Case& c, const Findings& f,
                                       const RunStamp& stamp) {
   std::vector<ResultFile> out;
@@ -80,7 +79,7 @@ std::vector<ResultFile> further_files(const SolveArguments& a, const Case& c, co
 
 void print_plugin_findings(const nlohmann::ordered_json& json) {
   if (!json.contains("findings")) return;
-  std::cout << "Found by plugins\n";
+  std::cout << "Findings of plugins\n";
   for (const auto& [name, values] : json["findings"].items())
     for (const auto& [key, value] : values.items()) std::cout << "  " << name << ": " << key << " = " << value << '\n';
   std::cout << '\n';
@@ -97,7 +96,7 @@ int solve(const SolveArguments& a) {
   const Findings f = analyse(c.machine, registries, options);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';
-    // The last few lines tell how it ended.
+    // The last few lines show how it ended.
     for (std::size_t i = f.history.size() > 8 ? f.history.size() - 8 : 0; i < f.history.size(); ++i)
       std::cerr << "  " << f.history[i] << '\n';
     return exit_unsolvable;
@@ -127,20 +126,20 @@ int solve(const SolveArguments& a) {
 } // namespace
 
 void add_solve(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "solve", "how far everything bows, what the bend angle does, what gives",
+  CLI::App* command = add_command(app, "solve", "solve a case: bow of all bodies, bend angle, utilisation",
                                   "bedbow solve cases/hive-lid/case.toml --out out/hive-lid");
   auto a = std::make_shared<SolveArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
-  command->add_option("--out", a->out, "directory for the result files; out/<case name> when left out");
+  command->add_option("--out", a->out, "directory for the result files (default: out/<case name>)");
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--plots", a->plots, "also write the plots along the bend line as SVG files");
-  command->add_option("--picture", a->picture, "also draw the worst step of the moved machine into this PNG file");
+  command->add_option("--picture", a->picture, "also draw the deformed machine in the worst step into this PNG file");
   add_plugin_options(*command, a->plugins);
   command->add_flag("--quiet", a->quiet, "print nothing");
   command->add_flag("--json", a->json, "print results.json instead of tables");
-  command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show what moved");
+  command->add_flag("--check-mesh", a->check_mesh, "solve again with half the element size and show the changes");
   auto* sensitivity = command->add_flag("--sensitivity", a->sensitivity,
-                                        "show instead what 0.1 mm or 1 % of each size, place and stiffness changes");
+                                        "show instead the effect of 0.1 mm or 1 % of each size, place and stiffness");
   command->add_flag("--csv", a->csv, "print that table as CSV")->needs(sensitivity);
   command->callback([&run, a] { run = [a] { return solve(*a); }; });
 }

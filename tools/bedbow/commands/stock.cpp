@@ -5,7 +5,6 @@
 #include "io/text/text.h"
 #include "io/units/output_units.h"
 #include "io/units/quantities_out.h"
-#include "solver/linear/process.h"
 #include "solver/study/cost.h"
 #include "solver/study/stock_choice.h"
 #include "tools/bedbow/commands/commands.h"
@@ -47,7 +46,7 @@ std::vector<Ref> bars_of(const Machine& m, const std::vector<std::string>& names
   if (names.empty()) return all;
   for (const std::string& name : names) {
     const auto it = std::ranges::find_if(all, [&](const Ref& r) { return m.name_of(r) == name; });
-    if (it == all.end()) throw std::invalid_argument("--bars: there is no bar \"" + name + "\"; there are " + known);
+    if (it == all.end()) throw std::invalid_argument("--bars: unknown bar \"" + name + "\"; available: " + known);
     out.push_back(*it);
   }
   return out;
@@ -84,7 +83,7 @@ nlohmann::ordered_json json_of(const Built& b, const Case& c) {
   return out;
 }
 
-/// Pieces by the stock that they are cut from, in the order of first use.
+/// Pieces by stock, in the order of first use.
 std::vector<std::pair<std::string, std::vector<const CutPiece*>>> by_stock(const MaterialCost& cost) {
   std::vector<std::pair<std::string, std::vector<const CutPiece*>>> out;
   for (const CutPiece& p : cost.pieces) {
@@ -101,7 +100,7 @@ const StockItem* item_named(const Case& c, const std::string& name) {
   return it == c.stock.end() ? nullptr : &*it;
 }
 
-/// How many bars as sold the pieces take; nullopt where the length sold is not given.
+/// Number of stock bars needed for the pieces; nullopt where their length is not given.
 std::optional<std::size_t> bars_to_buy(const Case& c, const std::string& stock,
                                        const std::vector<const CutPiece*>& pieces, double kerf) {
   const StockItem* item = item_named(c, stock);
@@ -130,7 +129,7 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
   std::cout << '\n' << style.bold(what);
   if (!choice.found) {
     std::cout << ": none passes of " << choice.tries << " machines tried"
-              << (choice.complete ? "" : "; there are more, --most raises how many are tried") << '\n';
+              << (choice.complete ? "" : "; there are more, raise --most to try them") << '\n';
     const std::string why = choice.trouble.empty() ? reasons_line(choice.reasons, c.output) : choice.trouble;
     if (!why.empty())
       for (const std::string& line : wrap("even the heaviest: " + printable(why), 96))
@@ -142,8 +141,9 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
             << (std::isfinite(choice.cost) ? ", cost " + fixed(choice.cost, 2) : std::string()) << "; angle spread "
             << fixed(to_deg(h.angle_spread), 3) << " deg, clamp bow "
             << in_unit(h.bow[static_cast<std::size_t>(BodyKind::clamp)], c.output.length, 1e-6) << " "
-            << c.output.length.name << ", used " << fixed(h.utilisation, 2) << " (" << choice.tries << " tried)\n";
-  TextTable table({{"bar", Align::left}, {"stock", Align::left}, {"as it lies, mm", Align::left}});
+            << c.output.length.name << ", utilisation " << fixed(h.utilisation, 2) << " (" << choice.tries
+            << " tried)\n";
+  TextTable table({{"bar", Align::left}, {"stock", Align::left}, {"width x height, mm", Align::left}});
   for (const StockPick& p : choice.picks)
     table.row({printable(c.machine.name_of(p.bar)), printable(c.stock[p.item].name), sizes_of(p.shape)});
   std::cout << table.render(style);
@@ -163,14 +163,13 @@ void print_cuts(const Built& b, const Case& c, double kerf, const Style& style) 
   }
   double mass = 0;
   for (const CutPiece& p : b.cost.pieces) mass += p.mass;
-  table.row({"together", "", "", fixed(mass, 2), fixed(b.cost.total, 2)});
+  table.row({"total", "", "", fixed(mass, 2), fixed(b.cost.total, 2)});
   std::cout << "\nCut list\n" << table.render(style);
   if (!buy.empty()) std::cout << "To buy, with " << in_unit(kerf, unit, 1e-4) << " " << unit.name << " a cut:\n" << buy;
-  std::cout << "Caution: studs, screws, pins, panels and waste are not in it.\n";
+  std::cout << "Caution: studs, screws, pins, panels and waste are not included.\n";
 }
 
 int stock(const StockArguments& a) {
-  tune_process();
   const OpenCase open = open_case(a.file, a.plugins);
   const Registries& registries = open.registries;
   const Case& c = open.value;
@@ -215,15 +214,15 @@ void add_stock(CLI::App& app, Run& run) {
                                   "bedbow stock cases/hive-lid-stock/case.toml");
   auto a = std::make_shared<StockArguments>();
   command->add_option("CASE", a->file, "the case file")->required();
-  command->add_option("--bars", a->bars, "bars to choose, as clamp.rib; all when left out");
-  command->add_option("--cut", a->cut, "which machine the cut list is for")
+  command->add_option("--bars", a->bars, "bars to choose, such as clamp.rib (default: all)");
+  command->add_option("--cut", a->cut, "machine for the cut list")
       ->check(CLI::IsMember({"cheapest", "lightest"}))
       ->capture_default_str();
-  command->add_option("--kerf", a->kerf, "lost by each cut")->capture_default_str();
-  command->add_option("--most", a->most, "machines tried at most, for each of the two")
+  command->add_option("--kerf", a->kerf, "width lost by each cut")->capture_default_str();
+  command->add_option("--most", a->most, "greatest number of machines tried, for each of the two")
       ->check(CLI::PositiveNumber)
       ->capture_default_str();
-  command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
+  command->add_option("--threads", a->threads, "number of threads (default: all)")->check(CLI::Range(1, 4096));
   command->add_flag("--json", a->json, "print JSON for scripts");
   add_plugin_options(*command, a->plugins);
   command->callback([&run, a] { run = [a] { return stock(*a); }; });

@@ -38,7 +38,7 @@ Shard shard_of(const std::string& text) {
   long long k = 0, n = 0;
   char slash = 0;
   if (!(in >> k >> slash >> n) || slash != '/' || !in.eof() || k < 1 || n < k)
-    throw std::invalid_argument("--shard: \"" + text + "\" is no part K/N with 1 <= K <= N, as in 3/8");
+    throw std::invalid_argument("--shard: \"" + text + "\" is not a part K/N with 1 <= K <= N, such as 3/8");
   return {static_cast<std::uint64_t>(k - 1), static_cast<std::uint64_t>(n)};
 }
 
@@ -66,7 +66,7 @@ void write_report(const std::filesystem::path& directory, const VariantStore& st
              report_html(sweep_page(store, c.machine.title, summary, shown ? &*shown : nullptr)));
 }
 
-/// What results of two runs must share to be mixed: the program and its plugins.
+/// Identity that results of two runs must share to be mixed: the program and its plugins.
 std::string made_by(const Plugins& plugins) {
   std::string out = version();
   for (const std::string& plugin : plugins.loaded) out += ", " + plugin;
@@ -93,7 +93,7 @@ int sweep(const SweepArguments& a) {
   }
   if (!whole) {
     std::cerr << "interrupted: " << store.count() << " of " << store.identity().variants << " variants are kept in "
-              << store.file().string() << "; the same command goes on from there\n";
+              << store.file().string() << "; the same command continues from there\n";
     return exit_interrupted;
   }
   if (!a.csv.empty()) write_sweep_csv(store, a.csv);
@@ -132,25 +132,25 @@ void add_merge(CLI::App& sweep, Run& run) {
   CLI::App* command = sweep.add_subcommand("merge", "join the databases of shards");
   command->footer("\nExample:\n  bedbow sweep merge out/part-1 out/part-2 --out out/whole --csv whole.csv");
   auto a = std::make_shared<MergeArguments>();
-  command->add_option("FROM", a->from, "databases, or the directories that have them")->required();
-  command->add_option("--out", a->out, "directory of the joined database; what it has already is kept")->required();
+  command->add_option("FROM", a->from, "databases, or the directories that contain them")->required();
+  command->add_option("--out", a->out, "directory of the joined database; its existing content is kept")->required();
   command->add_option("--csv", a->csv, "also write one row per variant");
-  command->add_flag("--report", a->report, "also write report.html; without the machine, which needs the case");
+  command->add_flag("--report", a->report, "also write report.html, without the machine (which needs the case)");
   command->callback([&run, a] { run = [a] { return merge(*a); }; });
 }
 
 } // namespace
 
 void add_sweep(CLI::App& app, Run& run) {
-  CLI::App* command = add_command(app, "sweep", "compute all variants that the case's [sweep] asks for, overnight",
+  CLI::App* command = add_command(app, "sweep", "compute all variants of the case's [sweep], overnight if need be",
                                   "bedbow sweep cases/hive-lid-sweep/case.toml --csv variants.csv");
   auto a = std::make_shared<SweepArguments>();
   CLI::Option* file = command->add_option("CASE", a->file, "the case file");
-  command->add_option("--out", a->out, "directory of variants.db; out/<case name> when left out");
+  command->add_option("--out", a->out, "directory of variants.db (default: out/<case name>)");
   command->add_option("--csv", a->csv, "also write one row per variant");
   command->add_flag("--fresh", a->fresh, "start over; an old database is kept under a dated name");
-  command->add_option("--shard", a->shard, "compute part K of N only, as 3/8");
-  command->add_option("--threads", a->threads, "all of the machine's when left out")->check(CLI::Range(1, 4096));
+  command->add_option("--shard", a->shard, "compute part K of N only, such as 3/8");
+  command->add_option("--threads", a->threads, "number of threads (default: all)")->check(CLI::Range(1, 4096));
   command->add_flag("--report", a->report, "also write report.html, to be opened in any browser");
   command->add_flag("--quiet", a->quiet, "print nothing");
   add_merge(*command, run);

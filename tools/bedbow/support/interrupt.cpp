@@ -19,7 +19,7 @@ void note(int signal) {
 const std::atomic<bool>& catch_interrupts() {
   std::signal(SIGINT, note);
   std::signal(SIGTERM, note);
-  // A file over the limit of its size shall be an error of writing, not the end of the program.
+  // A file over the size limit must cause a write error, not end the program.
   std::signal(SIGXFSZ, SIG_IGN);
   return interrupted;
 }

@@ -1,5 +1,5 @@
 /// \file
-/// Ctrl-C (SIGINT) and SIGTERM as a flag that long runs look at, so that they end cleanly.
+/// Ctrl-C (SIGINT) and SIGTERM as a flag that long runs check, so that they end cleanly.
 #pragma once
 
 #include <atomic>

@@ -24,7 +24,7 @@ const std::vector<std::string>& optional_files() {
 std::vector<double> lengths_of(const std::string& option, const std::vector<std::string>& texts) {
   std::vector<double> out;
   for (const std::string& text : texts) {
-    const Quantity q = parse_quantity(text, Dim::length);
+    const ParsedQuantity q = parse_quantity(text, Dim::length);
     if (!q.ok()) throw std::invalid_argument("--" + option + ": " + q.trouble);
     out.push_back(q.value);
   }

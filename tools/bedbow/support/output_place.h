@@ -1,5 +1,5 @@
 /// \file
-/// Where commands put their files, and how they read lists of lengths.
+/// Output directory of commands, and reading of lists of lengths.
 #pragma once
 
 #include <filesystem>
@@ -8,11 +8,11 @@
 
 namespace bedbow {
 
-/// The directory asked for; else out/NAME, NAME being the folder of a case.toml, else the file without its ending.
+/// The requested directory; else out/NAME, NAME being the folder of a case.toml, else the file without its ending.
 std::filesystem::path output_directory(const std::string& wanted, const std::filesystem::path& case_file);
 
-/// Report and plots that a case's directory may hold from an earlier run: they go when results are written without
-/// them.
+/// Report and plots that a case's directory may hold from an earlier run: they are removed when results are written
+/// without them.
 const std::vector<std::string>& optional_files();
 
 /// Lengths [m] of an option's texts. Throws std::invalid_argument naming the option.

@@ -5,7 +5,7 @@
 namespace bedbow {
 
 void add_plugin_option(CLI::App& command, PluginOptions& options) {
-  command.add_option("--plugin", options.files, "shared object that brings something of its own; repeatable")
+  command.add_option("--plugin", options.files, "plugin to load (a shared object); repeatable")
       ->allow_extra_args(false);
 }
 
@@ -13,7 +13,7 @@ void add_plugin_options(CLI::App& command, PluginOptions& options) {
   add_plugin_option(command, options);
   command.add_flag(
       "--allow-plugins", options.allowed,
-      "load what the case's [plugins] names; it runs as your own program does, so only from cases you trust");
+      "load the plugins named in the case's [plugins]; they run with your permissions, so only for cases you trust");
 }
 
 } // namespace bedbow

@@ -1,5 +1,5 @@
 /// \file
-/// Plugins on the command line: --plugin FILE, and those a case asks for where --allow-plugins lets it.
+/// Plugins on the command line: --plugin FILE, and with --allow-plugins those that a case requests.
 #pragma once
 
 #include "io/plugin/open_case.h"

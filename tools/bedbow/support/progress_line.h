@@ -1,5 +1,5 @@
 /// \file
-/// A line that tells how far a long run is: renewed in place on a terminal, else a plain line now and then.
+/// A progress line of a long run: updated in place on a terminal, else a plain line now and then.
 #pragma once
 
 #include "io/sweep/sweep_runner.h"

@@ -18,7 +18,7 @@ void say(const std::string& what) {
   std::cerr << style_for(2).bad("error") << ": " << printable(what) << '\n';
 }
 
-/// More than anybody reads; a case made by a script can have one mistake a thousand times.
+/// Greatest number of printed problems; a case made by a script can repeat one mistake a thousand times.
 constexpr std::size_t most_lines = 100;
 
 void say_problems(const CaseError& error) {

@@ -10,11 +10,11 @@
 
 namespace bedbow {
 
-/// Prints problems of a case on standard error, one a line; of very many the first hundred.
+/// Prints problems of a case on standard error, one per line, at most a hundred.
 /// \param file name of the case.
 void report_problems(const std::vector<Problem>& problems, const std::string& file);
 
-/// Prints what the exception says, all problems of a case included, and returns the ExitCode of its class.
+/// Prints the exception's message, including all problems of a case, and returns the ExitCode of its class.
 int report_error(const std::exception_ptr& error);
 
 } // namespace bedbow

@@ -9,8 +9,8 @@
 
 namespace {
 
-/// Whether the machine bends a sheet of that thickness [mm] within its limits. One for whose flange the clamp, as it
-/// stands, leaves no room is no case that can be solved.
+/// Whether the machine bends a sheet of that thickness [mm] within its limits. A sheet for whose
+/// flange the clamp leaves no room is an invalid case.
 bool bends(const bedbow::library::Case& machine, double thickness) {
   using bedbow::library::Error;
   try {

@@ -1,4 +1,4 @@
-// Colour by value: ten bands of the map "cividis", which readers with any colour vision see in the same order.
+// Colour by value: ten bands of the map "cividis", whose order is the same for any colour vision.
 // Source: Nunez, Anderton, Renslow, "Optimizing colormaps with consideration for color vision deficiency", PLOS ONE
 // 13(7), 2018.
 import { interpolateCividis } from "d3-scale-chromatic";

@@ -1,4 +1,4 @@
-// What the page's script is given. Its other end is io/report/report_data.cpp.
+// Input of the page's script, written by io/report/report_data.cpp.
 
 export interface Unit {
   name: string;
@@ -73,7 +73,7 @@ export function readData(): Data {
   return JSON.parse(document.getElementById("data")?.textContent ?? "{}") as Data;
 }
 
-/** The bytes behind base64 text, in a buffer of their own (so that wider numbers may be read from it). */
+/** The bytes of base64 text, in a separate buffer (so that wider numbers can be read from it). */
 export function bytes(text: string): ArrayBuffer {
   const binary = atob(text);
   const out = new Uint8Array(binary.length);

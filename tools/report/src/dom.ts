@@ -18,14 +18,14 @@ export function element<Tag extends keyof HTMLElementTagNameMap>(
   return out;
 }
 
-/** A list to choose from, under its label. */
+/** A selection list with its label. */
 export function chooser(label: string, id: string, options: [string, string][], changed: (value: string) => void) {
   const select = element("select", { id, onchange: () => changed(select.value) });
   for (const [value, text] of options) select.append(element("option", { value }, text));
   return { select, box: element("label", { class: "field" }, element("span", {}, label), select) };
 }
 
-/** A box to tick; `colour` is that of what it shows. */
+/** A check box; `colour` is that of the items it shows. */
 export function tick(label: string, id: string, on: boolean, changed: (on: boolean) => void, colour = ""): HTMLElement {
   const box = element("input", { type: "checkbox", id, onchange: () => changed(box.checked) });
   box.checked = on;

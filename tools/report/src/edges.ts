@@ -1,4 +1,4 @@
-// Edges worth a line: where two faces of a part meet at an angle, or a face ends.
+// Edges to draw: where two faces of a part meet at an angle, or a face ends.
 import type { Part } from "./data";
 
 const cosineOfFlat = Math.cos((25 * Math.PI) / 180);
@@ -14,7 +14,7 @@ function normal(place: Float32Array, a: number, b: number, c: number): Vector {
   return [n[0] / length, n[1] / length, n[2] / length];
 }
 
-/** Pairs of point numbers. `corners`: three a triangle. */
+/** Pairs of point numbers. `corners`: three per triangle. */
 export function sharpEdges(place: Float32Array, corners: Uint32Array, parts: Part[]): Uint32Array {
   const out: number[] = [];
   for (const part of parts) {

@@ -1,4 +1,4 @@
-// What stands about the machine: studs, cams and pins, the sheet, the joints' forces, the pressure along the nose.
+// Additions to the machine: studs, cams and pins, the sheet, the joints' forces, the pressure along the nose.
 import {
   BoxGeometry,
   BufferAttribute,
@@ -15,7 +15,7 @@ import {
 } from "three";
 import type { Arrow, Data, Fixture, Scene, Sheet } from "./data";
 
-const up = new Vector3(0, 1, 0); // along which cylinders and cones are made
+const up = new Vector3(0, 1, 0); // axis of new cylinders and cones
 const steel = new MeshLambertMaterial({ color: "#8d99a6" });
 export const sheetColour = "#b9a36b";
 const blank = new MeshLambertMaterial({ color: sheetColour, transparent: true, opacity: 0.75, side: DoubleSide });
@@ -30,7 +30,7 @@ const pressure = new MeshBasicMaterial({
   side: DoubleSide,
 });
 
-/** Frees what a group holds and empties it. */
+/** Disposes of a group's objects and empties it. */
 export function clear(group: Group): void {
   group.traverse((o: Object3D) => {
     if (o instanceof Mesh) o.geometry.dispose();
@@ -82,7 +82,7 @@ function jointArrows(a: Arrow, perNewton: number, thick: number, reach: number):
   });
 }
 
-/** The pads' pressure as a band that stands on the nose line, as high as the pressure is great. */
+/** The pads' pressure as a band on the nose line, its height proportional to the pressure. */
 function pressureBand(pads: Arrow[], height: number, greatest: number): Mesh | undefined {
   const sorted = [...pads].sort((a, b) => a.at_mm[0] - b.at_mm[0]);
   if (sorted.length < 2 || !(greatest > 0)) return undefined;
@@ -107,7 +107,7 @@ function sheetGroup(s: Sheet, angle: number): Group {
   const middle = (s.left_mm + s.right_mm) / 2;
   const held = new Mesh(new BoxGeometry(width, 3 * s.grip_mm, s.thickness_mm), blank);
   held.position.set(middle, 1.5 * s.grip_mm, s.thickness_mm / 2);
-  // The flange reaches a little beyond the line on which the apron bears, and turns with the apron.
+  // The flange extends slightly beyond the line on which the apron bears, and turns with the apron.
   const flange = new Mesh(new BoxGeometry(width, 1.2 * s.flange_mm, s.thickness_mm), blank);
   flange.position.set(0, -0.6 * s.flange_mm, s.thickness_mm / 2);
   const turned = new Group();

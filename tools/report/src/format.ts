@@ -1,4 +1,4 @@
-// Numbers for people.
+// Number formatting.
 
 /** A value with about three digits and a true minus sign. */
 export function digits(value: number, count = 3): string {
@@ -16,7 +16,7 @@ export function roundDown(value: number): number {
   return power;
 }
 
-/** A round number that is not below the value, and at which a fifth is round, too. */
+/** A round number that is not below the value, and whose fifth is also round. */
 export function roundUp(value: number): number {
   if (!(value > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(value));

@@ -1,4 +1,4 @@
-// The machine's surface: where its points stand, how they move, what colour they have.
+// The machine's surface: position, displacement and colour of its points.
 import {
   BufferAttribute,
   BufferGeometry,
@@ -68,7 +68,7 @@ export class Machine {
     this.ghost.visible = on;
   }
 
-  /** Puts the points where they are in a scene, their movement times `factor`. */
+  /** Sets the points to their positions in a scene, with displacements times `factor`. */
   place(scene: number, factor: number): void {
     const state = this.state(scene);
     this.load(scene, state);
@@ -87,7 +87,7 @@ export class Machine {
     uv.needsUpdate = true;
   }
 
-  /** Draws the outline of a part (or of none) in the colour of what is chosen. */
+  /** Draws the outline of a part (or of none) in the selection colour. */
   choose(scene: number, name: string): void {
     const part = this.parts(scene).find((p) => p.name === name);
     const mesh = this.sceneOf(scene).mesh;
@@ -151,7 +151,7 @@ export class Machine {
     return out;
   }
 
-  /** Takes the scene's mesh and resting places into the geometries where they differ from what is there. */
+  /** Puts the scene's mesh and undeformed positions into the geometries where they differ from the present ones. */
   private load(scene: number, state: State): void {
     if (this.current === scene) return;
     const s = this.sceneOf(scene);

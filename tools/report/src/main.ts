@@ -11,10 +11,10 @@ if (root && data.scenes.length > 0) {
   if (document.createElement("canvas").getContext("webgl2")) {
     new Viewer(data, root);
   } else {
-    // There is no picture then; all else stands.
+    // Then there is no picture; everything else remains.
     root.replaceChildren(element("p", { class: "note", id: "no-3d" },
-      "This browser shows no 3D (WebGL2 is missing or switched off). Plots and tables below are complete without it."));
+      "This browser cannot show 3D (WebGL2 is missing or disabled). Plots and tables below are complete without it."));
   }
 }
-// What is folded away shall be on paper, too.
+// Collapsed sections are also printed.
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((d) => { d.open = true; }));

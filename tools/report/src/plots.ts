@@ -1,4 +1,4 @@
-// Values of the plots under the pointer, and by arrow keys. The pictures themselves are in the page.
+// Values of the plots at the pointer, and by arrow keys. The pictures themselves are in the page.
 import type { PlotData } from "./data";
 import { element } from "./dom";
 import { digits } from "./format";
@@ -90,7 +90,7 @@ class Reader {
     }
     const unit = /\[([^\]]*)\]$/;
     const values = this.plot.series.map((s) => {
-      // Dots may stand above each other.
+      // Dots may be above each other.
       const ys = s.y.filter((y, i): y is number => s.x[i] === x && y !== null);
       const text = ys.length === 0 ? "no value" : ys.slice(0, 6).map((y) => digits(y)).join(", ");
       return element("span", { class: "value" }, `${s.name}: ${text}${ys.length > 6 ? " ..." : ""}`);

@@ -54,7 +54,7 @@ export class Stage {
     this.scene.add(...objects);
   }
 
-  /** Asks for one frame. */
+  /** Requests one frame. */
   draw(): void {
     if (this.waiting) return;
     this.waiting = true;
@@ -79,7 +79,7 @@ export class Stage {
     this.draw();
   }
 
-  /** Turns about the machine [rad]; factor < 1 goes nearer. */
+  /** Turns about the machine [rad]; factor < 1 zooms in. */
   turn(around: number, over: number, factor = 1): void {
     const arm = this.camera.position.clone().sub(this.controls.target);
     const distance = arm.length() * factor;
@@ -91,7 +91,7 @@ export class Stage {
     this.draw();
   }
 
-  /** What is seen at a point of the window, nearest first. */
+  /** Objects at a point of the window, nearest first. */
   hits(event: { clientX: number; clientY: number }, objects: Object3D[]) {
     const box = this.canvas.getBoundingClientRect();
     const x = ((event.clientX - box.left) / box.width) * 2 - 1;
@@ -100,14 +100,14 @@ export class Stage {
     return this.caster.intersectObjects(objects, true);
   }
 
-  /** Where a place of the machine is seen, in px from the canvas's corner; nothing where it is behind the eye. */
+  /** Position of a place of the machine on the canvas, in px from its corner; nothing where it is behind the camera. */
   seen(at: Vector3): { x: number; y: number } | undefined {
     const p = at.clone().project(this.camera);
     if (p.z > 1) return undefined;
     return { x: ((p.x + 1) / 2) * this.canvas.clientWidth, y: ((1 - p.y) / 2) * this.canvas.clientHeight };
   }
 
-  /** Takes the size of what it stands in. */
+  /** Adapts to the size of its container. */
   fit(): void {
     const box = this.canvas.parentElement?.getBoundingClientRect();
     if (!box || box.width < 10) return;

@@ -1,4 +1,4 @@
-// The machine in 3D with what steers it.
+// The machine in 3D with its controls.
 import { Vector3 } from "three";
 import type { Data, Scene } from "./data";
 import { chooser, element, tick } from "./dom";
@@ -9,7 +9,7 @@ import { quantity, showScale } from "./scale";
 import { Stage, type View } from "./stage";
 
 const factors = [0, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000];
-const modeFactor = 6; // the slider's place for shapes, whose greatest movement is so many percent of the machine's size
+const modeFactor = 6; // the slider's position for shapes: the greatest displacement in percent of the machine's size
 const views: [View, string][] = [["slant", "Slant"], ["front", "Front"], ["side", "Side"], ["top", "Top"]];
 const help =
   "Drag to turn, right drag to move; after a click the wheel zooms. Keys: arrows turn, + and \u2212 zoom, " +
@@ -49,7 +49,7 @@ export class Viewer {
     this.stepChooser = chooser("step", "step", data.scenes.map((s, i) => [String(i), s.name]), (v) => this.show(Number(v)));
     this.colourChooser = chooser("colour by", "colour", [["displacement", "displacement"], ["stress", "von Mises stress"],
       ["utilisation", "utilisation (of yield)"]], (v) => { this.by = v as Colouring; this.colour(); });
-    this.partChooser = chooser("numbers of", "part", [], (v) => this.choose(v));
+    this.partChooser = chooser("values of", "part", [], (v) => this.choose(v));
     this.slider.max = String(factors.length - 1);
     this.slider.addEventListener("input", () => this.deform());
     this.fillTicks();
@@ -75,7 +75,7 @@ export class Viewer {
                 element("label", {class : "field wide-field"}, element("span", {}, "movement shown ", this.factorText),
                         this.slider),
                 this.play, this.colourChooser.box, this.partChooser.box,
-                element("div", {class : "ticks"}, this.loadTicks, tick("unmoved outline", "show-ghost", true, (on) => {
+                element("div", {class : "ticks"}, this.loadTicks, tick("undeformed outline", "show-ghost", true, (on) => {
                           this.machine.showGhost(on);
                           this.stage.draw();
                         })));
@@ -86,7 +86,7 @@ export class Viewer {
     this.listen();
   }
 
-  /** What is drawn about the bars, each with its colour and what its greatest stands for. */
+  /** Items drawn beside the bars, each with its colour and its greatest value. */
   private fillTicks(): void {
     const { force_in_N: force, stress_in_MPa: stress } = this.data.units;
     const told = (value: number, unit: { name: string; size: number }) =>
@@ -94,7 +94,7 @@ export class Viewer {
     this.loadTicks.append(
       tick(`forces (longest arrow: ${told(this.extras.greatestForce(), force)})`, "show-forces", true,
         (on) => this.toggle(this.extras.forces, on), forceColour),
-      tick(`pressure of the nose (highest: ${told(this.extras.greatestPressure(), stress)})`, "show-pressure", true,
+      tick(`nose pressure (highest: ${told(this.extras.greatestPressure(), stress)})`, "show-pressure", true,
         (on) => this.toggle(this.extras.pressure, on), pressureColour),
       tick("sheet", "show-sheet", true, (on) => this.toggle(this.extras.sheet, on), sheetColour));
   }
@@ -151,7 +151,7 @@ export class Viewer {
       const seen = this.stage.seen(at);
       label.hidden = !seen;
       if (!seen) continue;
-      // In parts of the stage, so that it stands right on paper, too; and never across its edge.
+      // As fractions of the stage, so that it is also right on paper; and never across its edge.
       const half = label.offsetWidth / 2 + 3;
       const x = Math.min(Math.max(seen.x, half), this.canvas.clientWidth - half);
       label.style.left = `${(100 * x) / this.canvas.clientWidth}%`;
@@ -185,7 +185,7 @@ export class Viewer {
     colours.select.disabled = this.mode;
     this.loadTicks.hidden = this.mode; // a shape has no loads
     this.fillParts();
-    // Shapes swing by themselves, unless the reader wants no motion; steps only when told to.
+    // Shapes are animated at once, unless reduced motion is preferred; steps only on request.
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     this.animate(this.mode ? !calm : this.playing && !wasMode);
     this.deform();
@@ -196,7 +196,7 @@ export class Viewer {
     }
   }
 
-  /** The round factor at which the greatest movement of all steps is some twentieth of the machine. */
+  /** The round factor at which the greatest displacement of all steps is about a twentieth of the machine. */
   private goodFactor(): number {
     if (this.mode) return modeFactor;
     let most = 0;
@@ -224,11 +224,11 @@ export class Viewer {
   private colour(): void {
     let most = 0;
     this.data.scenes.forEach((s, i) => {
-      // Steps share one scale, so that their colours can be compared; a mode has no scale but its own.
+      // Steps share one scale, so that their colours can be compared; a mode has its own.
       if (this.mode ? i === this.scene : s.kind === "step") most = Math.max(most, this.machine.greatest(i, this.by));
     });
     const { name, unit, size } = quantity(this.data, this.by, this.mode);
-    // A mode's movement has no size: its scale ends at its greatest.
+    // A mode's displacements have no absolute size: its scale ends at the greatest.
     const end = this.mode ? 100 : roundUp(most / size);
     this.machine.colour(this.scene, this.by, this.mode ? most : end * size);
     showScale(this.scale, name, unit, end);
@@ -253,9 +253,9 @@ export class Viewer {
     const empty = element(
         "p", {class : this.mode ? "note" : "note ask"},
         this.mode
-            ? "A shape of vibration or buckling: how large it is drawn means nothing, which parts move against which does."
-            : "Click a bar, a post, a cam or a hinge for its numbers in this step.");
-    // A shape tells of itself where nothing is chosen, and its note stands whatever is.
+            ? "A vibration or buckling shape: its size is arbitrary; only the relative motion of the parts has meaning."
+            : "Click a bar, a post, a cam or a hinge for its values in this step.");
+    // A shape shows its own values where nothing is selected, and its note in any case.
     this.facts.replaceChildren(title, ...(rows.length > 0 ? [ list ] : []),
                                ...(this.mode || rows.length === 0 ? [ empty ] : []));
     this.stage.draw();
@@ -277,7 +277,7 @@ export class Viewer {
     const most = this.extras.greatestPressure();
     const { stress_in_MPa: unit } = this.data.units;
     this.hint.textContent = name !== "pressure" ? name
-      : `pressure of the nose on the sheet, at most ${digits(most / unit.size)} ${unit.name}`;
+      : `nose pressure on the sheet, at most ${digits(most / unit.size)} ${unit.name}`;
     const box = this.canvas.getBoundingClientRect();
     this.hint.style.transform = `translate(${Math.min(e.clientX - box.left + 12, box.width - 170)}px, ${e.clientY - box.top + 14}px)`;
     this.canvas.style.cursor = name ? "pointer" : "grab";
@@ -286,7 +286,7 @@ export class Viewer {
   private animate(on: boolean): void {
     const wasPlaying = this.playing;
     this.playing = on;
-    this.play.textContent = on ? "\u25a0 Stop" : "\u25b6 Move";
+    this.play.textContent = on ? "\u25a0 Stop" : "\u25b6 Animate";
     if (!on) {
       this.phase = 1;
       this.deform();
@@ -295,7 +295,7 @@ export class Viewer {
       const beat = (now: number) => {
         if (!this.playing) return;
         const turn = ((now - start) / 2000) * 2 * Math.PI;
-        // A mode swings both ways; a loaded machine goes from unmoved to moved and back.
+        // A mode moves both ways; a loaded machine goes from undeformed to deformed and back.
         this.phase = this.mode ? Math.sin(turn) : (1 - Math.cos(turn)) / 2;
         this.deform();
         requestAnimationFrame(beat);

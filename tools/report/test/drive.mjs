@@ -22,7 +22,7 @@ async function picture(page, selector, name) {
   return png;
 }
 
-/** Waits until no frame is due any more. */
+/** Waits until no more frames are pending. */
 const settle = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
 async function limits(page) {

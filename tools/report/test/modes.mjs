@@ -18,7 +18,7 @@ async function moments(page) {
   return [first, await page.locator(".stage").screenshot()];
 }
 
-/** A shape swings from the first; stopped it stands still, and moves again when told to. */
+/** A shape is animated from the start; it stops and starts again on request. */
 async function animation(page) {
   assert.match(await page.locator("#play").innerText(), /Stop/);
   let [a, b] = await moments(page);
@@ -38,7 +38,7 @@ async function animation(page) {
   assert.notDeepEqual(a, b, "it swings again");
 }
 
-/** Each shape by the chooser: its number, and a picture of its own. */
+/** Each shape by the chooser: its number, and a distinct picture. */
 async function everyShape(page, width) {
   await page.locator("#play").click();
   const seen = new Set();
@@ -50,7 +50,7 @@ async function everyShape(page, width) {
     assert.equal(await page.locator("#show-forces").isVisible(), false, "a shape has no forces");
     seen.add((await drawn(page, ".stage", `shape_${i + 1}_${width}`, shots)).toString("base64"));
     await page.selectOption("#part", { index: 1 });
-    assert.match(await facts(page, "moves at most"), /\d+ % of the greatest/);
+    assert.match(await facts(page, "greatest displacement"), /\d+ % of the greatest/);
     await page.selectOption("#part", "");
   }
   assert.equal(seen.size, shapes.length, "no two shapes look alike");

@@ -4,7 +4,7 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { colours, number, open } from "./browser.mjs";
 
-/** Waits until no frame is due any more. */
+/** Waits until no more frames are pending. */
 export const settle = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
 /** A number shown is the computed one, rounded to the digits shown. */

@@ -14,7 +14,7 @@ const answerOf = (directory) => JSON.parse(readFileSync(join(directory, "answer.
 const { counts, smallest } = answerOf(posts);
 await atBothWidths(join(posts, "report.html"), async (page, width) => {
   assert.ok((await page.locator("#answer").innerText()).startsWith(`${smallest} posts at x = `));
-  const table = await rows(page.locator("table", { hasText: "The best places" }));
+  const table = await rows(page.locator("table", { hasText: "Best places" }));
   assert.equal(table.length, counts.length);
   for (const [i, c] of counts.entries()) {
     same(table[i][1], c.angle_spread_deg, `${c.count} posts, spread`);

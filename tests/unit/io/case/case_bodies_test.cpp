@@ -90,7 +90,7 @@ TEST(CaseBodies, WrongValues) {
 length = 900
 material = "S235JR"
 )",
-               2, "bed.length", {"900 has no unit", "a length is due", "900 mm"});
+               2, "bed.length", {"900 has no unit", "expected a length", "900 mm"});
   const std::string bed = R"([bed]
 length = "900 mm"
 material = "S235JR"
@@ -112,13 +112,13 @@ shape = "round"
 diameter = "30 mm"
 stack = "beside bed.web"
 )",
-               5, "bed.bar.web.stack", {"\"beside bed.web\" does not say", "as in \"on bed.web\""});
+               5, "bed.bar.web.stack", {"\"beside bed.web\" is not \"on\"", "as in \"on bed.web\""});
   expect_error(bed, R"([[bed.bar]]
 name = "web"
 shape = "round"
 diameter = "30 mm"
 )",
-               1, "bed.bar.web.at", {"missing key \"at\"", "`stack` another bar"});
+               1, "bed.bar.web.at", {"missing key \"at\"", "`stack` on another bar"});
 }
 
 } // namespace

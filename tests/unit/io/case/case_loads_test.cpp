@@ -97,7 +97,7 @@ on = "bed.web"
 at = ["450 mm", "10 mm", "0 mm"]
 force = ["0 N", "0 N", "-5 kg"]
 )",
-               5, "load.w.force", {"is a mass", "a force is due"});
+               5, "load.w.force", {"is a mass", "expected a force"});
   expect_error(bench(), R"([[load]]
 name = "w"
 on = "bed.web"
@@ -111,7 +111,7 @@ on = "ground"
 at = ["450 mm", "10 mm", "0 mm"]
 force = ["0 N", "0 N", "-5 N"]
 )",
-               3, "load.w.on", {"a load on the ground moves nothing"});
+               3, "load.w.on", {"a load on the ground has no effect"});
   expect_error(bench(), R"([[load]]
 name = "w"
 panel = "cheek"

@@ -77,7 +77,7 @@ nu = 0.25)");
 TEST(CaseMaterials, WrongValues) {
   expect_error("", of_own(R"(E = "210"
 nu = 0.3)"),
-               2, "material.mine.E", {"\"210\" has no unit", "a stress is due"});
+               2, "material.mine.E", {"\"210\" has no unit", "expected a stress"});
   expect_error("", of_own(R"(E = "210 GPa"
 nu = 0.5)"),
                3, "material.mine.nu", {"not between -0.99 and 0.499"});
@@ -85,11 +85,11 @@ nu = 0.5)"),
   expect_error("", of_own(R"(E = "210 GPa"
 nu = 0.3
 K = "500 MPa")"),
-               1, "material.mine.n", {"hardening takes both K and n"});
+               1, "material.mine.n", {"hardening needs both K and n"});
   expect_error("", of_own(R"(E = "210 GPa"
 nu = 0.3
 gauge = "brass")"),
-               4, "material.mine.gauge", {"none of steel, galvanised, stainless, aluminium"});
+               4, "material.mine.gauge", {"is not one of steel, galvanised, stainless, aluminium"});
 }
 
 TEST(CaseMaterials, UnknownNamesTheNearest) {

@@ -89,7 +89,7 @@ TEST_F(CaseMesh, LeftOut) {
 }
 
 TEST_F(CaseMesh, WrongValues) {
-  test::expect_error("", table("unit = \"N\"\n"), 3, "mesh.unit", {"\"N\" is no unit of length"});
+  test::expect_error("", table("unit = \"N\"\n"), 3, "mesh.unit", {"\"N\" is not a unit of length"});
   test::expect_error("", table(leg), 2, "mesh.file", {"no cell array \"material\"", "give `material` for all cells"});
   test::expect_error("", table("material = \"S275JR\"\n"), 2, "mesh.file", {"no [[mesh.section]]"});
   test::expect_error("", table("material = \"S275JQ\"\n" + leg), 3, "mesh.material", {"nearest is \"S275JR\""});

@@ -59,7 +59,8 @@ TEST(CaseNose, WrongValues) {
   // The nose's line in the folder.
   const std::string head = test::folder().substr(0, test::folder().find("nose ="));
   const std::string tail = test::folder().substr(test::folder().find("[[clamp.bar]]"));
-  expect_error(head, "nose = { land = \"15 deg\" }\n" + tail, 1, "clamp.nose.land", {"is an angle", "a length is due"});
+  expect_error(head, "nose = { land = \"15 deg\" }\n" + tail, 1, "clamp.nose.land",
+               {"is an angle", "expected a length"});
   expect_error(head, "nose = { land = \"15 mm\", bar = \"flap\" }\n" + tail, 1, "clamp.nose.bar",
                {"no bar \"flap\"", "nearest is \"flat\""});
   const std::string nose = head + "nose = { land = \"15 mm\" }\n";

@@ -61,12 +61,13 @@ TEST(CaseScrews, WrongValues) {
                          const std::vector<std::string>& words) {
     test::expect_error(test::folder(), head_of_row + keys, line, "screws.row." + key, words);
   };
-  expect("pitch = \"150 mm\"\ncount = 3\nlast = \"400 mm\"\n", 8, "last", {"say too much"});
+  expect("pitch = \"150 mm\"\ncount = 3\nlast = \"400 mm\"\n", 8, "last",
+         {"pitch, count and last overdetermine the row"});
   expect("count = 3\n", 1, "pitch", {"missing key \"pitch\"", "`count` and `last`"});
   expect("pitch = \"50 mm\"\nlast = \"50 mm\"\n", 7, "last", {"ends before its first screw"});
   expect("pitch = \"0.01 mm\"\n", 5, "first", {"more than 10000 screws"});
-  expect("pitch = \"50 mm\"\ncount = 2.5\n", 7, "count", {"a bare whole number is due"});
-  expect("pitch = \"50 mm\"\nallowed_shear = \"12 MPa\"\n", 7, "allowed_shear", {"is a stress", "a force is due"});
+  expect("pitch = \"50 mm\"\ncount = 2.5\n", 7, "count", {"expected a bare whole number"});
+  expect("pitch = \"50 mm\"\nallowed_shear = \"12 MPa\"\n", 7, "allowed_shear", {"is a stress", "expected a force"});
 }
 
 } // namespace

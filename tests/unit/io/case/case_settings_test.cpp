@@ -73,13 +73,14 @@ TEST(CaseSettings, LeftOut) {
 
 TEST(CaseSettings, WrongValues) {
   expect_error(bench(), "[limits]\nbow = \"-1 mm\"\n", 2, "limits.bow", {"must be greater than zero"});
-  expect_error(bench(), "[limits]\nutilisation = \"67 %\"\n", 2, "limits.utilisation", {"a bare number is due"});
+  expect_error(bench(), "[limits]\nutilisation = \"67 %\"\n", 2, "limits.utilisation", {"expected a bare number"});
   expect_error(bench(), "[solve]\ndimension = 4\n", 2, "solve.dimension", {"4 is not between 2 and 3"});
-  expect_error(bench(), "[solve]\nmass = \"heavy\"\n", 2, "solve.mass", {"no mass \"heavy\"", "consistent, lumped"});
+  expect_error(bench(), "[solve]\nmass = \"heavy\"\n", 2, "solve.mass",
+               {"unknown mass \"heavy\"", "consistent, lumped"});
   expect_error(bench(), "[solve]\nlinear_solver = \"bend\"\n", 2, "solve.linear_solver",
-               {"no linear solver \"bend\"", "band"});
+               {"unknown linear solver \"bend\"", "band"});
   expect_error(bench(), "[solve]\nelements = 3\n", 2, "solve.elements", {"unknown key \"elements\" in [solve]"});
-  expect_error(bench(), "[output]\nforce = \"mm\"\n", 2, "output.force", {"\"mm\" is no unit of force"});
+  expect_error(bench(), "[output]\nforce = \"mm\"\n", 2, "output.force", {"\"mm\" is not a unit of force"});
 }
 
 } // namespace

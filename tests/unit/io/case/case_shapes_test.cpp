@@ -63,10 +63,10 @@ shear_centre_y = "-3 mm")");
 TEST(CaseShapes, WrongValues) {
   test::expect_error("", member(R"(shape = "square"
 width = "40 mm")"),
-                     6, "member.rod.shape", {"there is no section shape \"square\"", "rectangle"});
+                     6, "member.rod.shape", {"unknown section shape \"square\"", "rectangle"});
   test::expect_error("", member(R"(shape = "pipe"
 diameter = "40 mm")"),
-                     1, "member.rod.wall", {"missing key \"wall\"", "takes diameter, wall"});
+                     1, "member.rod.wall", {"missing key \"wall\"", "needs diameter, wall"});
   test::expect_error("", member(R"(shape = "pipe"
 diameter = "40 mm"
 wall = "21 mm")"),
@@ -82,7 +82,7 @@ diameter = "40 mm"
 wall = "3 mm")"));
   const auto it = std::ranges::find(c.warnings, "member.rod.wall", &Problem::key);
   ASSERT_NE(it, c.warnings.end());
-  EXPECT_NE(it->text.find("does not use it; it takes diameter"), std::string::npos) << it->text;
+  EXPECT_NE(it->text.find("does not use it; its sizes are diameter"), std::string::npos) << it->text;
   EXPECT_EQ(it->pos.line, 8);
 }
 

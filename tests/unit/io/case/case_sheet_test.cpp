@@ -43,12 +43,12 @@ TEST(CaseSheet, WrongValues) {
                          const std::vector<std::string>& words) {
     test::expect_error("", with_line(line, by), at, key, words);
   };
-  expect("thickness = \"1 mm\"", "thickness = 1", 3, "sheet.thickness", {"1 has no unit", "a length is due"});
-  expect("thickness = \"1 mm\"", "thickness = \"99 ga\"", 3, "sheet.thickness", {"gauge table has no such number"});
+  expect("thickness = \"1 mm\"", "thickness = 1", 3, "sheet.thickness", {"1 has no unit", "expected a length"});
+  expect("thickness = \"1 mm\"", "thickness = \"99 ga\"", 3, "sheet.thickness", {"gauge table has no such gauge"});
   expect("flange = \"20 mm\"", "flange = \"-20 mm\"", 6, "sheet.flange", {"must be greater than zero"});
-  expect("angle = \"90 deg\"", "angle = \"90 mm\"", 8, "sheet.angle", {"is a length", "an angle is due"});
+  expect("angle = \"90 deg\"", "angle = \"90 mm\"", 8, "sheet.angle", {"is a length", "expected an angle"});
   expect("grip = \"15 mm\"", "grip = \"15 mm\"\nmoment_law = \"plastic\"", 10, "sheet.moment_law",
-         {"there is no moment law \"plastic\"", "rigid-plastic"});
+         {"unknown moment law \"plastic\"", "rigid-plastic"});
   expect("grip = \"15 mm\"\n", "", 1, "sheet.grip", {"missing key \"grip\""});
   test::expect_error(test::bench(), test::folder().substr(0, test::folder().find("[bed]")), 1, "clamp",
                      {"missing table [clamp]", "held between bed and clamp"});

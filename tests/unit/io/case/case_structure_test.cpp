@@ -96,12 +96,12 @@ material = "S275JR"
                      {"a rod without bending"});
   test::expect_error("", rod + "element = \"shell4\"\n", 8, "member.r.element", {"shell4"});
   test::expect_error("", rod + "releases = { to = [\"mx\"] }\n", 8, "member.r.releases.to",
-                     {"\"mx\" is none of x, y, z, rx, ry, rz"});
+                     {"\"mx\" is not one of x, y, z, rx, ry, rz"});
   test::expect_error("", R"([[panel]]
 name = "p"
 corner = ["0 mm", "0 mm"]
 )",
-                     3, "panel.p.corner", {"the list has 2 items; a list of 3 is due"});
+                     3, "panel.p.corner", {"the list has 2 items; expected a list of 3"});
 }
 
 } // namespace

@@ -119,7 +119,7 @@ shape = "pipe"
 sizes = ["80 mm"]
 material = "S235JR"
 )",
-               4, "stock.s.sizes", {"\"pipe\" takes diameter, wall"});
+               4, "stock.s.sizes", {"\"pipe\" needs diameter, wall"});
   expect_error(bench(), R"([fit]
 [[fit.unknown]]
 key = "support.middle.stiffness"

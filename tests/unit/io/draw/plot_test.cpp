@@ -127,7 +127,8 @@ TEST(Plot, LengthsThatDifferAreNamed) {
     plot_svg(plot);
     FAIL() << "accepted";
   } catch (const std::invalid_argument& e) {
-    EXPECT_STREQ(e.what(), "plot \"Bow <of> the clamp\": series \"clamp\" has 11 x and 10 y: give one y for each x");
+    EXPECT_STREQ(e.what(),
+                 "plot \"Bow <of> the clamp\": series \"clamp\" has 11 x and 10 y; they must be equal in number");
   }
 }
 

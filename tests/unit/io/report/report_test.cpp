@@ -41,14 +41,14 @@ TEST(Report, ALimitIsJudgedAtTheWorstStep) {
 TEST(Report, OpeningOfTheNoseIsJudged) {
   Case c = a_case();
   Findings f = test::findings();
-  const ReportCheck opened = check(solve_checks(c, f), "opening of the nose");
+  const ReportCheck opened = check(solve_checks(c, f), "nose opening");
   EXPECT_EQ(opened.found, "0.100 mm");
   EXPECT_EQ(opened.limit, "-");
   EXPECT_EQ(opened.outcome, ReportCheck::Outcome::no_limit);
   c.machine.limits.nose_opening = 0.09e-3;
-  EXPECT_EQ(check(solve_checks(c, f), "opening of the nose").outcome, ReportCheck::Outcome::fail);
+  EXPECT_EQ(check(solve_checks(c, f), "nose opening").outcome, ReportCheck::Outcome::fail);
   c.machine.limits.nose_opening = 0.11e-3;
-  EXPECT_EQ(check(solve_checks(c, f), "opening of the nose").outcome, ReportCheck::Outcome::pass);
+  EXPECT_EQ(check(solve_checks(c, f), "nose opening").outcome, ReportCheck::Outcome::pass);
 }
 
 // "The nose is off the sheet" was said where it presses with the sheet's own lever.
@@ -56,12 +56,12 @@ TEST(Report, WhereTheClampHasNoReserveItsForceIsGiven) {
   Findings f = test::findings();
   EXPECT_EQ(hold_words(f, {}),
             std::vector<std::string>{"bend 90 deg: at 1 of 3 stations only the sheet's own lever presses on the nose, "
-                                     "by 19.0 N/mm, without reserve of clamping; it stands open by up to 0.100 mm, at "
+                                     "by 19.0 N/mm, without clamping reserve; it is open by up to 0.100 mm, at "
                                      "1 of 3 by more than the limit"});
   f.steps[1].bend_line.lifted[1] = false;
   f.steps[1].bend_line.clamp_force[1] = 0;
   EXPECT_EQ(hold_words(f, {}), std::vector<std::string>{"bend 90 deg: at 1 of 3 stations the nose does not press on "
-                                                        "the sheet; it stands open by up to 0.100 mm"});
+                                                        "the sheet; it is open by up to 0.100 mm"});
   f.steps[1].bend_line.clamp_reserve[1] = 1;
   EXPECT_TRUE(hold_words(f, {}).empty());
 }
@@ -79,7 +79,7 @@ TEST(Report, AnswerNamesTheFirstReason) {
   f.verdict = {};
   Case c = a_case();
   c.machine.limits = {};
-  EXPECT_TRUE(solve_answer(c, f).starts_with("No limit was set: ")) << solve_answer(c, f);
+  EXPECT_TRUE(solve_answer(c, f).starts_with("No limit is set: ")) << solve_answer(c, f);
   c.machine.limits.bow = 1;
   EXPECT_TRUE(solve_answer(c, f).starts_with("Within the limits: "));
 }

@@ -58,10 +58,11 @@ TEST(ResultJson, HasEveryKeyOfTheContract) {
 TEST(ResultJson, UnknownForceOfAHandleAndUnknownMassAreNull) {
   Findings f = test::findings();
   JointResult handle;
+  handle.kind = JointKind::handle;
   handle.name = "left";
   handle.value = f.mass = std::nan("");
-  handle.more["moment_Nm"] = 54.6;
-  f.steps[1].handles = {handle};
+  handle.more = {{"moment", Quantity::moment, 54.6}};
+  f.steps[1].joints.push_back(handle);
   const Json j = written(f);
   EXPECT_EQ(j["steps"][1]["handles"][0]["moment_Nm"], 54.6);
   EXPECT_TRUE(j["steps"][1]["handles"][0]["force_N"].is_null());

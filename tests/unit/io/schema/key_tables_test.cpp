@@ -38,7 +38,7 @@ TEST(KeyTables, TellWhatAValueIs) {
   EXPECT_EQ(key_tables(s), "### At the top of the file\n\nAll.\n\n| key | value | | meaning |\n|---|---|---|---|\n"
                            "| `width` | length, greater than 0: `\"16 mm\"` | required | along y |\n"
                            "| `nu` | number, -0.99 to 0.5: `0.3` |  | a\\|b |\n"
-                           "| `model` | one of `beam` `plate` | else beam | how |\n"
+                           "| `model` | one of `beam` `plate` | default: beam | how |\n"
                            "| `at` | list of 2, length: `\"8 mm\"` |  | a place |\n");
 }
 

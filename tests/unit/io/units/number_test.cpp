@@ -36,11 +36,11 @@ TEST(LeadingNumber, RefusesWhatIsNoNumberOfTheTrade) {
   EXPECT_EQ(leading_number("-inf mm").trouble, "a number must be finite");
   EXPECT_EQ(leading_number("1e999 m").trouble, "the number \"1e999\" is too large or too small");
   EXPECT_EQ(leading_number("1e-999 m").trouble, "the number \"1e-999\" is too large or too small");
-  EXPECT_EQ(leading_number("5/0 in").trouble, "the fraction is over zero");
+  EXPECT_EQ(leading_number("5/0 in").trouble, "the fraction has a zero denominator");
   EXPECT_EQ(leading_number("1 9/8 in").trouble, "the fraction of a mixed number must be less than one");
-  EXPECT_EQ(leading_number("1.5/8 in").trouble, "the fraction is not one of whole numbers, as in \"5/8\"");
-  EXPECT_EQ(leading_number("5/8/2 in").trouble, "the fraction is not one of whole numbers, as in \"5/8\"");
-  EXPECT_EQ(leading_number("1,5 mm").trouble, "decimals are written with a point, and thousands with nothing between");
+  EXPECT_EQ(leading_number("1.5/8 in").trouble, "numerator and denominator must be whole numbers, as in \"5/8\"");
+  EXPECT_EQ(leading_number("5/8/2 in").trouble, "numerator and denominator must be whole numbers, as in \"5/8\"");
+  EXPECT_EQ(leading_number("1,5 mm").trouble, "decimals take a point, and thousands no separator");
 }
 
 } // namespace

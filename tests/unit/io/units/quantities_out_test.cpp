@@ -14,13 +14,12 @@ TEST(QuantitiesOut, FileUnits) {
   EXPECT_DOUBLE_EQ(to_N_mm(2), 2000);
 }
 
-TEST(QuantitiesOut, KeysTellTheirUnit) {
-  using Pair = std::pair<std::string, double>;
-  EXPECT_EQ(in_file_unit("gap_m", 0.5), Pair("gap_mm", 500));
-  EXPECT_EQ(in_file_unit("bending_Pa", 3e6), Pair("bending_MPa", 3));
-  EXPECT_EQ(in_file_unit("shaft_N_m", 2), Pair("shaft_N_mm", 2000));
-  EXPECT_EQ(in_file_unit("preload_loss_N", 7), Pair("preload_loss_N", 7));
-  EXPECT_EQ(in_file_unit("screws", 7), Pair("screws", 7));
+TEST(QuantitiesOut, UnitsOfKeys) {
+  EXPECT_STREQ(file_unit(Quantity::length).suffix, "_mm");
+  EXPECT_DOUBLE_EQ(0.5 * file_unit(Quantity::length).scale, 500);
+  EXPECT_DOUBLE_EQ(3e6 * file_unit(Quantity::stress).scale, 3);
+  EXPECT_STREQ(file_unit(Quantity::moment).suffix, "_Nm");
+  EXPECT_DOUBLE_EQ(7 * file_unit(Quantity::ratio).scale, 7);
 }
 
 TEST(QuantitiesOut, TwelveDigits) {

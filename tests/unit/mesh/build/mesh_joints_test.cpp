@@ -10,7 +10,8 @@
 namespace bedbow {
 namespace {
 
-constexpr Ref clamp_bar{Ref::Kind::bar, BodyKind::clamp, 0}, apron_bar{Ref::Kind::bar, BodyKind::apron, 0};
+constexpr Ref ground{Ref::Kind::ground}, clamp_bar{Ref::Kind::bar, BodyKind::clamp, 0},
+    apron_bar{Ref::Kind::bar, BodyKind::apron, 0};
 
 Machine with_clamp_and_apron() {
   Machine m = test::plain_bed();
@@ -87,18 +88,13 @@ TEST(MeshJoints, HingeHoldsAPointOnTheBendLine) {
 
 TEST(MeshJoints, HandleSupportAndTie) {
   Machine m = with_clamp_and_apron();
-  Handle h;
-  h.bar = 0;
-  h.x = 0.45;
-  m.handles = {h};
+  m.handles = {joint_at<Handle>({apron_bar, ground}, {0.45, left_out, left_out})};
   const Joint handle = only_joint(m);
   EXPECT_TRUE(handle.a.ground());
   EXPECT_TRUE(std::isinf(handle.stiffness[rx]));
   EXPECT_EQ(handle.stiffness[uz], 0);
   m.handles.clear();
-  Support s;
-  s.bar = test::bed_bar;
-  s.at = {0.2, left_out, left_out};
+  Support s = joint_at<Support>({test::bed_bar, ground}, {0.2, left_out, left_out});
   s.holds = {true, false, true, false, true, false};
   s.stiffness = 3e6;
   s.rotational_stiffness = 700;

@@ -29,14 +29,14 @@ TEST(Certificate, BeyondThePromiseAWarning) {
   const Findings f = with_checks(0, 2e-9);
   EXPECT_EQ(f.status, Status::ok);
   ASSERT_EQ(f.warnings.size(), 1U);
-  EXPECT_TRUE(f.warnings[0].starts_with("step bend 0 deg: K u = f is missed by 2.0e-09 of f")) << f.warnings[0];
+  EXPECT_TRUE(f.warnings[0].starts_with("step bend 0 deg: the residual of K u = f is 2.0e-09 of f")) << f.warnings[0];
 }
 
 // A solver that answers nonsense left with exit 0 and a residual of 1 that nobody reads.
 TEST(Certificate, BeyondBeliefNoAnswer) {
   const Findings f = with_checks(2e-6, 0);
   EXPECT_EQ(f.status, Status::inaccurate);
-  EXPECT_TRUE(f.trouble.starts_with("step bend 0 deg: equilibrium is missed by 2.0e-06 of the greatest force"))
+  EXPECT_TRUE(f.trouble.starts_with("step bend 0 deg: the equilibrium error is 2.0e-06 of the greatest force"))
       << f.trouble;
   const double nan = std::numeric_limits<double>::quiet_NaN();
   EXPECT_EQ(with_checks(nan, 0.5).status, Status::inaccurate);

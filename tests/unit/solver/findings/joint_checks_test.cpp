@@ -116,8 +116,8 @@ TEST(JointChecks, GovernWhatSolveReports) {
   const Findings f = analyse(b.c.machine, builtin_registries(), options);
   ASSERT_EQ(f.status, Status::ok);
   for (const StepResult& s : f.steps)
-    for (const auto* list : {&s.posts, &s.cams, &s.hinges, &s.screws})
-      for (const JointResult& j : *list) {
+    for (const JointKind kind : {JointKind::post, JointKind::cam, JointKind::hinge, JointKind::screw})
+      for (const JointResult& j : joints_of(s, kind)) {
         ASSERT_FALSE(j.checks.empty()) << j.name;
         double most = 0;
         for (const Check& c : j.checks) most = std::max(most, c.actual / c.allowed.value);

@@ -13,7 +13,7 @@ JointResult post(const std::string& name, double force, double bending) {
   j.name = name;
   j.value = force;
   j.at = {0.04, 0.07, 0};
-  j.checks = {{"proof load", force, {100e3, "x"}, CheckUnit::force}, {"stud", bending, {640e6, "x"}}};
+  j.checks = {{"proof load", force, {100e3, "x"}, Quantity::force}, {"stud", bending, {640e6, "x"}}};
   j.utilisation = worst_check(j.checks)->utilisation();
   return j;
 }
@@ -23,8 +23,8 @@ Findings two_steps() {
   f.steps.resize(2);
   f.steps[0].name = "clamp";
   f.steps[1].name = "bend 0 deg";
-  f.steps[0].posts = {post("left", 8487, 100e6), post("right", 8487 * (1 + 1e-12), 100e6)};
-  f.steps[1].posts = {post("left", 5229, 288e6), post("right", 5229, 288e6 * (1 - 1e-12))};
+  f.steps[0].joints = {post("left", 8487, 100e6), post("right", 8487 * (1 + 1e-12), 100e6)};
+  f.steps[1].joints = {post("left", 5229, 288e6), post("right", 5229, 288e6 * (1 - 1e-12))};
   return f;
 }
 
@@ -73,7 +73,7 @@ TEST(PartPeaks, ResultsJsonHasBoth) {
 TEST(PartPeaks, UnknownStrengthHasNoCheck) {
   Findings f = two_steps();
   for (StepResult& s : f.steps)
-    for (JointResult& j : s.posts) {
+    for (JointResult& j : s.joints) {
       j.checks.clear();
       j.utilisation = 0;
     }

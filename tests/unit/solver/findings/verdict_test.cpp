@@ -13,8 +13,9 @@ namespace {
 
 constexpr double deg = std::numbers::pi / 180;
 
-JointResult stressed(const std::string& name, Check check) {
+JointResult stressed(const std::string& name, Check check, JointKind kind = JointKind::post) {
   JointResult j;
+  j.kind = kind;
   j.name = name;
   j.utilisation = check.utilisation();
   j.value = check.actual;
@@ -33,25 +34,25 @@ StepResult empty_step(const std::string& name) {
 // A stud at 365 times its yield left with "within the limits" and exit 0, since the case had no [limits].
 TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   StepResult s = empty_step("bend 0 deg");
-  s.posts = {stressed("left", {"stud", 667e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 667e6, {660e6, "yield"}})};
   const Verdict v = judge(Machine{}, {s});
   EXPECT_FALSE(v.pass);
   ASSERT_EQ(v.reasons.size(), 1U);
   EXPECT_EQ(v.reasons[0].failure, Failure::breaks);
   EXPECT_EQ(reason_words(v.reasons[0], {}),
-            "post left reaches 1.01 of what it bears (stud) in step bend 0 deg, limit 1.00");
-  s.posts = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
+            "post left reaches a utilisation of 1.01 (stud) in step bend 0 deg, limit 1.00");
+  s.joints = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
 }
 
 TEST(Verdict, TheCasesOwnLimitOfUtilisationCountsInstead) {
   StepResult s = empty_step("bend 0 deg");
-  s.posts = {stressed("left", {"stud", 528e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 528e6, {660e6, "yield"}})};
   Machine m;
   m.limits.utilisation = 0.67;
   EXPECT_FALSE(judge(m, {s}).pass);
   m.limits.utilisation = 1.5;
-  s.posts = {stressed("left", {"stud", 800e6, {660e6, "yield"}})};
+  s.joints = {stressed("left", {"stud", 800e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(m, {s}).pass);
 }
 
@@ -66,18 +67,18 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
   bar.stress = 300e6;
   bar.utilisation = 1.1;
   s.bars = {bar};
-  s.cams = {stressed("tail", {"cam contact", 5e9, {1e9, "Hertz"}, CheckUnit::stress, Failure::wears})};
-  s.posts = {stressed("left", {"proof load", 101e3, {100e3, "ISO 898-1"}, CheckUnit::force}),
-             stressed("right", {"proof load", 120e3, {100e3, "ISO 898-1"}, CheckUnit::force})};
+  s.joints = {stressed("left", {"proof load", 101e3, {100e3, "ISO 898-1"}, Quantity::force}),
+              stressed("right", {"proof load", 120e3, {100e3, "ISO 898-1"}, Quantity::force}),
+              stressed("tail", {"cam contact", 5e9, {1e9, "Hertz"}, Quantity::stress, Failure::wears}, JointKind::cam)};
   Machine m;
   m.limits.bow = 1e-3;
   m.limits.angle = 1 * deg;
   const std::vector<std::string> words = reason_words(judge(m, {s}).reasons, {});
   const std::vector<std::string> wanted{
-      "post right reaches 1.20 of what it bears (proof load) in step bend 0 deg, limit 1.00",
-      "post left reaches 1.01 of what it bears (proof load) in step bend 0 deg, limit 1.00",
-      "stress in bed.web reaches 1.10 of what it bears (yield) in step bend 0 deg, limit 1.00",
-      "cam tail reaches 5.00 of what it bears (cam contact) in step bend 0 deg, limit 1.00",
+      "post right reaches a utilisation of 1.20 (proof load) in step bend 0 deg, limit 1.00",
+      "post left reaches a utilisation of 1.01 (proof load) in step bend 0 deg, limit 1.00",
+      "stress in bed.web reaches a utilisation of 1.10 (yield) in step bend 0 deg, limit 1.00",
+      "cam tail reaches a utilisation of 5.00 (cam contact) in step bend 0 deg, limit 1.00",
       "apron turns by 4.000 deg in step bend 0 deg, limit 2.000 deg",
       "bend angle varies by 3.000 deg in step bend 0 deg, limit 1.000 deg",
       "bed bows 2.000 mm in step bend 0 deg, limit 1.000 mm"};

@@ -24,7 +24,7 @@ TEST(Effort, ForceAgainstLimit) {
     (void)check_effort(1, "arm sideways");
     FAIL();
   } catch (const std::invalid_argument& e) {
-    EXPECT_NE(std::string(e.what()).find("there are: power grip; arm up"), std::string::npos);
+    EXPECT_NE(std::string(e.what()).find("available: power grip; arm up"), std::string::npos);
   }
 }
 

@@ -48,10 +48,10 @@ TEST(Pin, FateOfTheHole) {
 TEST(Pin, SaysWhatBecomesOfTheHole) {
   const Pin p = hinge();
   EXPECT_EQ(describe(p, check_pin(p, 2000)),
-            "at 7.81 MPa the hole will wear oval: a steel pin in steel bears 5 MPa while it swings");
+            "at 7.81 MPa the hole will wear oval: a steel pin in steel withstands 5 MPa while it swings");
   EXPECT_EQ(describe(p, check_pin(p, 1000)), "at 3.91 MPa the hole keeps its shape");
   EXPECT_EQ(describe(p, check_pin(p, 50000)),
-            "at 195 MPa the hole is squeezed oval at once: a steel pin in steel bears 165 MPa without yielding");
+            "at 195 MPa the hole is squeezed oval at once: a steel pin in steel withstands 165 MPa without yielding");
 }
 
 TEST(Pin, ShearAgainstVonMises) {

@@ -54,7 +54,7 @@ TEST(Setup, NutsStretchTheStudAndBringTheClampDown) {
   const Findings f = analyse(m, builtin_registries());
   ASSERT_EQ(s[0].nuts.size(), 2U);
   EXPECT_NEAR(s[0].nuts[0].stretch, 0.01121e-3, 1e-8);
-  EXPECT_NEAR(s[0].nuts[0].down, -f.steps[0].posts[0].more.at("apart_m"), 1e-6);
+  EXPECT_NEAR(s[0].nuts[0].down, -joints_of(f.steps[0], JointKind::post)[0].figure("apart"), 1e-6);
   EXPECT_NEAR(s[0].nuts[0].turn, (0.01121e-3 + s[0].nuts[0].down) * 2 * std::numbers::pi / 2e-3, 1e-4);
   EXPECT_TRUE(find_settings(named("rocking-clamp"), builtin_registries(), {1.5e-3}, 0.4)[0].nuts.empty());
 }
