@@ -64,7 +64,7 @@ TEST(CaseBodies, BarWithEveryKey) {
   EXPECT_NEAR(top.at.y(), -0.070 + 0.050 + 0.010, 1e-15) << "on the web: its top and half the bar's own height";
 }
 
-TEST(CaseBodies, BarTakesWhatItLeavesOutFromItsBody) {
+TEST(CaseBodies, BarInheritsOmittedKeysFromItsBody) {
   const Machine m = test::machine(two_bars);
   const Bar& web = m.body(BodyKind::bed).bars[0];
   EXPECT_EQ(m.materials.at(web.material).name, "S235JR");

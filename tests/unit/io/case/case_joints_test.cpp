@@ -57,7 +57,7 @@ allowed_stress = "600 MPa"
   EXPECT_DOUBLE_EQ(p.allowed_stress.value(), 600e6);
 }
 
-TEST(CaseJoints, PostLeftOut) {
+TEST(CaseJoints, PostDefaults) {
   const Post p = test::machine(folder(R"([[post]]
 joins = ["bed.square", "clamp.flat"]
 x = "50 mm"
@@ -202,7 +202,7 @@ to = "20 in"
   const Support& s = m.supports.at(2);
   EXPECT_EQ(s.joins[0], bed_square);
   EXPECT_DOUBLE_EQ(s.at.y(), 0.01);
-  EXPECT_FALSE(s.stiffness) << "its unit makes it one of rotations";
+  EXPECT_FALSE(s.stiffness) << "its unit makes it a rotational stiffness";
   EXPECT_NEAR(s.rotational_stiffness.value(), 100 / one_degree, 1e-9);
   EXPECT_EQ(m.supports[0].name, "left foot");
   EXPECT_FALSE(m.supports[0].stiffness || m.supports[0].rotational_stiffness) << "rigid";

@@ -51,7 +51,7 @@ gauge = "stainless")"));
   EXPECT_EQ(mine.gauge, GaugeTable::stainless);
 }
 
-TEST(CaseMaterials, LeftOut) {
+TEST(CaseMaterials, Defaults) {
   const Material mine = test::machine(of_own(R"(E = "210 GPa"
 nu = 0.25)"))
                             .materials.at(0);
@@ -67,7 +67,7 @@ G = "79 GPa")"));
       std::ranges::any_of(c.assumptions, [](const std::string& a) { return a.starts_with("material.mine.nu: 0.3"); }));
 }
 
-TEST(CaseMaterials, OwnGoBeforeBuiltIn) {
+TEST(CaseMaterials, OwnOverrideBuiltIn) {
   std::string text = of_own(R"(E = "100 GPa"
 nu = 0.25)");
   for (std::size_t at = text.find("mine"); at != std::string::npos; at = text.find("mine")) text.replace(at, 4, "DC01");
@@ -92,7 +92,7 @@ gauge = "brass")"),
                4, "material.mine.gauge", {"is not one of steel, galvanised, stainless, aluminium"});
 }
 
-TEST(CaseMaterials, UnknownNamesTheNearest) {
+TEST(CaseMaterials, UnknownNameSuggestsNearest) {
   expect_error("", R"([bed]
 length = "900 mm"
 material = "S275JQ"
@@ -100,8 +100,8 @@ material = "S275JQ"
                3, "bed.material", {"there is no material \"S275JQ\"", "nearest is \"S275JR\""});
 }
 
-// A material that nothing is made of is checked all the same.
-TEST(CaseMaterials, UnusedOnesMayBeWrong) {
+// An unused material is checked, too.
+TEST(CaseMaterials, UnusedAreChecked) {
   expect_error(test::bench(), R"([material.spare]
 E = "210 GPa"
 )",

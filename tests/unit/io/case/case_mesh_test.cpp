@@ -10,7 +10,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// A quad of 1 x 2 and a line that hangs on its corner, in a file that goes with the test.
+/// A quad of 1 x 2 and a line attached to its corner, in a file that is deleted after the test.
 class CaseMesh : public testing::Test {
 protected:
   CaseMesh()
@@ -81,7 +81,7 @@ TEST_F(CaseMesh, EveryKey) {
   EXPECT_EQ(m.holds.at(0).set, static_cast<int>(foot - own.sets.begin()));
 }
 
-TEST_F(CaseMesh, LeftOut) {
+TEST_F(CaseMesh, Defaults) {
   const Machine m = test::machine(table("material = \"S275JR\"\n" + leg));
   EXPECT_NEAR(m.own.points[4].z(), 0.005, 1e-15) << "millimetres";
   EXPECT_TRUE(m.own.joined);

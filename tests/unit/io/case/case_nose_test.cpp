@@ -9,7 +9,7 @@ namespace {
 
 using test::expect_error;
 
-/// The folder with another nose, and lines behind it.
+/// The folder with another nose, followed by more lines.
 std::string with_nose(const std::string& nose) {
   std::string text = test::folder();
   const std::string plain = "nose = { land = \"15 mm\" }";
@@ -47,7 +47,7 @@ fingers = { width = "40 mm", count = 3, start = "100 mm", gap = "0.5 mm", reach 
   EXPECT_DOUBLE_EQ(f.root_stiffness.value(), 5000);
 }
 
-TEST(CaseNose, FingersLeftOut) {
+TEST(CaseNose, FingerDefaults) {
   const Machine m = test::machine(with_nose(R"(nose = { land = "15 mm" }
 fingers = { widths = ["100 mm", "300 mm"], reach = "30 mm", thickness = "12 mm" })"));
   EXPECT_EQ(m.fingers->starts, (std::vector<double>{0, 0.1})) << "from the clamp's left end, without gaps";

@@ -22,7 +22,7 @@ thickness = "12 mm"
 material = "DC01"
 )");
 
-/// What the first side of a tie is.
+/// What the first side of a tie refers to.
 Ref side(const std::string& name) {
   return test::machine(with_structure + "[[tie]]\njoins = [\"" + name +
                        "\", \"clamp.flat\"]\nat = [\"0 mm\", \"0 mm\", \"0 mm\"]\nholds = [\"x\"]\n")
@@ -30,7 +30,7 @@ Ref side(const std::string& name) {
       .joins[0];
 }
 
-TEST(CaseRefs, WhatNamesStandFor) {
+TEST(CaseRefs, NamesResolve) {
   EXPECT_EQ(side("bed.square"), (Ref{Ref::Kind::bar, BodyKind::bed, 0}));
   EXPECT_EQ(side("apron"), (Ref{Ref::Kind::bar, BodyKind::apron, 0})) << "a body of one bar";
   EXPECT_EQ(side("ground"), (Ref{Ref::Kind::ground}));
@@ -39,7 +39,7 @@ TEST(CaseRefs, WhatNamesStandFor) {
   EXPECT_EQ(side("panel.side"), (Ref{Ref::Kind::panel, BodyKind::bed, 0}));
 }
 
-TEST(CaseRefs, NamesOfNothing) {
+TEST(CaseRefs, UnknownNames) {
   const auto expect = [](const std::string& before, const std::string& name, const std::vector<std::string>& words) {
     expect_error(before,
                  "[[tie]]\nname = \"t\"\njoins = [\"" + name + "\", \"ground\"]\nx = \"0 mm\"\nholds = [\"x\"]\n", 3,

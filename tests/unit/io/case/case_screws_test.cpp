@@ -41,7 +41,7 @@ allowed_bearing = "400 MPa"
 }
 
 // The bars end at 700 mm: 100, 250, 400, 550, 700.
-TEST(CaseScrews, RowsEnd) {
+TEST(CaseScrews, RowEndsAtTheBarsOrAsGiven) {
   const Screws to_the_end = row_with("pitch = \"150 mm\"\n");
   ASSERT_EQ(to_the_end.x.size(), 5U);
   EXPECT_NEAR(to_the_end.x.back(), 0.7, 1e-12);

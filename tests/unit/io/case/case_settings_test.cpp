@@ -54,7 +54,7 @@ stress = "ksi"
   EXPECT_NEAR(c.output.stress.size, 6.894757293168e6, 1e-3); // NIST SP 811
 }
 
-TEST(CaseSettings, LeftOut) {
+TEST(CaseSettings, Defaults) {
   const Case c = test::read(bench());
   const Limits& l = c.machine.limits;
   EXPECT_FALSE(l.bow || l.angle || l.utilisation || l.buckling || l.nose_opening);

@@ -76,7 +76,7 @@ diameter = "0 mm")"),
                      7, "member.rod.diameter", {"must be greater than zero"});
 }
 
-TEST(CaseShapes, SizeWithoutUseIsAWarning) {
+TEST(CaseShapes, UnusedSizeIsAWarning) {
   const Case c = test::read(member(R"(shape = "round"
 diameter = "40 mm"
 wall = "3 mm")"));

@@ -71,7 +71,7 @@ price_per_kg = 1.9
   EXPECT_NEAR(flat.bar_length.value(), 6.096, 1e-12);
   EXPECT_DOUBLE_EQ(c.stock[1].shape.diameter, 0.0508);
   EXPECT_DOUBLE_EQ(c.stock[1].price_per_kg.value(), 1.9);
-  EXPECT_EQ(c.machine.materials.size(), 1U) << "what can be bought is no part of the machine";
+  EXPECT_EQ(c.machine.materials.size(), 1U) << "stock is not part of the machine";
 }
 
 TEST(CaseStudies, Fit) {

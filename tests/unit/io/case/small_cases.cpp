@@ -110,7 +110,7 @@ void expect_error(const std::string& before, const std::string& more, int line, 
         return;
     }
   }
-  ADD_FAILURE() << "no such error of " << key << " in line " << due << " (" << line << " of the added ones); found:\n"
+  ADD_FAILURE() << "no such error at " << key << " in line " << due << " (" << line << " of the added ones); found:\n"
                 << all;
 }
 

@@ -1,5 +1,5 @@
 /// \file
-/// Small cases for the reader's tests, and what is wrong with a case.
+/// Small cases for the reader's tests, and a check of the errors reported for a case.
 #pragma once
 
 #include "io/case/case_reader.h"
@@ -10,9 +10,10 @@
 
 namespace bedbow::test {
 
-/// A bed of one bar "web" on two supports, and more.
+/// A bed of one bar "web" on two supports, followed by `more`.
 std::string bench(std::string_view more = "");
-/// Bed "bed.square", clamp "clamp.flat", apron "apron.flat" and a sheet, held but for posts and cams, and more.
+/// Bed "bed.square", clamp "clamp.flat", apron "apron.flat" and a sheet, supported but without posts and cams, followed
+/// by `more`.
 std::string folder(std::string_view more = "");
 
 Case read(const std::string& text);

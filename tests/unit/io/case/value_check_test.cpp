@@ -27,7 +27,7 @@ CaseNode text(const std::string& s) {
   return CaseNode::of_text(s);
 }
 
-/// Checks a right value.
+/// Checks a valid value.
 CaseValue right(const CaseNode& node, const KeySpec& spec) {
   ProblemList problems;
   CaseValue out = check_value(node, spec, "table.key", problems);
@@ -36,7 +36,7 @@ CaseValue right(const CaseNode& node, const KeySpec& spec) {
   return out;
 }
 
-/// The one message about a wrong value.
+/// The only message about an invalid value.
 std::string trouble(CaseNode node, const KeySpec& spec) {
   ProblemList problems;
   node.pos = {12, 8};
@@ -119,7 +119,7 @@ TEST(ValueCheck, ThreadsAndGauges) {
   EXPECT_FALSE(right(text("1.5 mm"), sheet).gauge);
 }
 
-TEST(ValueCheck, TruthAndUnits) {
+TEST(ValueCheck, BooleansAndUnits) {
   CaseNode yes;
   yes.type = CaseNode::Type::boolean;
   yes.flag = true;

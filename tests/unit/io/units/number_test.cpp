@@ -20,7 +20,7 @@ TEST(LeadingNumber, FractionsAndMixedNumbers) {
   EXPECT_DOUBLE_EQ(leading_number("-2 1/4 in").value, -2.25);
 }
 
-TEST(LeadingNumber, LeavesTheRestWithoutItsLeadingSpaces) {
+TEST(LeadingNumber, RestHasNoLeadingSpaces) {
   EXPECT_EQ(leading_number("900   mm").rest, "mm");
   EXPECT_EQ(leading_number("35 7/16 in").rest, "in");
   EXPECT_EQ(leading_number("1-1/2in").rest, "in");
@@ -29,7 +29,7 @@ TEST(LeadingNumber, LeavesTheRestWithoutItsLeadingSpaces) {
   EXPECT_EQ(leading_number("7").rest, "");
 }
 
-TEST(LeadingNumber, RefusesWhatIsNoNumberOfTheTrade) {
+TEST(LeadingNumber, RejectsInvalidNumbers) {
   EXPECT_EQ(leading_number("mm").trouble, "it does not begin with a number");
   EXPECT_EQ(leading_number("").trouble, "it does not begin with a number");
   EXPECT_EQ(leading_number("nan mm").trouble, "a number must be finite");

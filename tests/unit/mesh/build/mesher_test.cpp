@@ -55,7 +55,7 @@ TEST(Mesher, PlateBarCoversItsFace) {
     EXPECT_DOUBLE_EQ(e.thickness, 0.01);
     const auto at = [&](std::size_t k) { return mesh.nodes[static_cast<std::size_t>(e.nodes[k])].x; };
     const Eigen::Vector3d normal = (at(2) - at(0)).cross(at(3) - at(1)) / 2;
-    EXPECT_GT(normal.z(), 0) << "corners go round the same way";
+    EXPECT_GT(normal.z(), 0) << "corners have the same orientation";
     area += normal.norm();
   }
   EXPECT_NEAR(area, 0.8 * 0.08, 1e-12);
@@ -90,7 +90,7 @@ TEST(Mesher, BendStationsAreThoseOfTheSheet) {
   EXPECT_NEAR(mesh.bend_stations.back(), 0.7, 1e-12);
   double held = 0;
   for (const PadSpot& spot : pad_spots(m, mesh, {0.2, 0.7})) held += spot.sheet ? spot.tributary : 0;
-  EXPECT_NEAR(held, 0.5, 1e-12) << "the spots stand for the whole width";
+  EXPECT_NEAR(held, 0.5, 1e-12) << "the tributary lengths add up to the whole width";
 }
 
 // Two members that end at one point share a node; panels bring their grid.

@@ -10,7 +10,7 @@
 namespace bedbow {
 namespace {
 
-/// A movement as of a rigid body, linear in the place: what any place must pass on exactly.
+/// A rigid-body displacement, linear in position: any place must reproduce it exactly.
 const Eigen::Vector3d slide(0.3, -0.2, 0.5), turn(0.4, 0.7, -0.6);
 
 Eigen::Vector3d moved(const Eigen::Vector3d& at) {
@@ -30,7 +30,7 @@ void expect_exact(const Mesh& mesh, const Place& p, const Eigen::Vector3d& at) {
   EXPECT_LT((p.at - at).norm(), 1e-15);
 }
 
-/// Where the weights alone put the place: a field that is linear over the nodes is found there.
+/// Position by the weights alone: a field that is linear over the nodes is interpolated there.
 Eigen::Vector3d weighted(const Mesh& mesh, const Place& p) {
   Eigen::Vector3d x = Eigen::Vector3d::Zero();
   for (const PlaceTerm& t : p.terms) x += t.weight * mesh.nodes[static_cast<std::size_t>(t.node)].x;
@@ -96,8 +96,8 @@ TEST(Places, OnAPanelBetweenItsNodes) {
   expect_exact(mesh, nearest, {0.13, 1.17, 0.05});
 }
 
-// Two bars, one above the other: what is left out comes from where their boxes meet, or face each other.
-TEST(Places, LeftOutCoordinates) {
+// Two bars, one above the other: omitted coordinates follow from where their boxes meet or face each other.
+TEST(Places, OmittedCoordinates) {
   Machine m = test::plain_bed();
   m.body(BodyKind::clamp).bars = {test::plain_bar("flat", 0.06, 0.04, 0.04, 0.03, 0.1, 0.5)};
   const Mesh mesh = make_mesh(m, test::plain_shapes());
@@ -108,7 +108,8 @@ TEST(Places, LeftOutCoordinates) {
   EXPECT_NEAR(both.y(), 0.015, 1e-15) << "overlap: 10 to 20 mm";
   EXPECT_NEAR(both.z(), 0.005, 1e-15) << "gap: 0 to 10 mm";
   const Eigen::Vector3d ground = complete_place(m, mesh, {test::bed_bar, {Ref::Kind::ground}}, {0.2, left_out, 0.7});
-  EXPECT_LT((ground - Eigen::Vector3d(0.2, 0.01, 0.7)).norm(), 1e-15) << "the centroid; what is given stays";
+  EXPECT_LT((ground - Eigen::Vector3d(0.2, 0.01, 0.7)).norm(), 1e-15)
+      << "y at the centroid; given coordinates are kept";
 }
 
 } // namespace

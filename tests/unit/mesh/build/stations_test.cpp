@@ -20,7 +20,7 @@ TEST(Stations, DivideABarEvenly) {
   expect_places(make_stations(m, {}), {0, 0.3, 0.6, 0.9});
 }
 
-// Everything that has a place along x is a station, and pieces stay no longer than the element size.
+// Every position along x is a station, and no element is longer than the element size.
 TEST(Stations, CoverEndsJointsAndLoads) {
   Machine m = test::plain_bed();
   m.body(BodyKind::clamp).bars = {test::plain_bar("flat", 0.06, 0.02, 0.03, 0.01, 0.033, 0.8)};
@@ -31,7 +31,7 @@ TEST(Stations, CoverEndsJointsAndLoads) {
   row.x = {0.222, 0.2221};
   m.screws = {row};
   Weld weld;
-  weld.from = 0.317; // and to the end of what both have in common
+  weld.from = 0.317; // to the end of their common length
   m.welds = {weld};
   Support support;
   support.at = {0.444, 0, 0};

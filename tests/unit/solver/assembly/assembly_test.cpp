@@ -56,7 +56,7 @@ TEST(Assembly, TwoElementsByHand) {
   expect(entry(1, uz, 2, uz), -12 * about_y / (b * b * b));
   expect(entry(1, ry, 1, ry), 4 * about_y * (1 / a + 1 / b));
   expect(entry(1, ry, 2, ry), 2 * about_y / b);
-  // A rotation about +y lowers what lies towards +x: the signs of ry are those of -dw/dx.
+  // A rotation about +y lowers points at greater x: ry = -dw/dx.
   expect(entry(1, uz, 1, ry), 6 * about_y * (1 / (a * a) - 1 / (b * b)));
   expect(entry(2, uz, 2, ry), 6 * about_y / (b * b));
   expect(entry(2, uy, 2, uy), 12 * about_z / (b * b * b));
@@ -64,8 +64,9 @@ TEST(Assembly, TwoElementsByHand) {
   EXPECT_EQ(entry(2, ux, 2, uz), 0);
 }
 
-// Two bars, one of them on a rigid link with an arm, screwed together off their axes: moved as one, nothing resists.
-TEST(Assembly, RigidMovementsGiveNoForce) {
+// Two bars, one of them on a rigid link with an arm, screwed together off their axes: a common rigid-body motion needs
+// no force.
+TEST(Assembly, RigidBodyMotionNeedsNoForce) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   const int other = h.add_bar(BodyKind::bed, {0, 0.4, 1}, 0.03, -0.2);
@@ -87,13 +88,13 @@ TEST(Assembly, RigidMovementsGiveNoForce) {
       for (int d = 0; d < 6; ++d) rigid(map.dofs[n][d], m) = u[d];
     }
   EXPECT_LT((k * rigid).cwiseAbs().maxCoeff(), 1e-9 * k.cwiseAbs().maxCoeff());
-  // And nothing else is free: exactly six eigenvalues vanish.
+  // No other mode is free: exactly six eigenvalues vanish.
   const Eigen::VectorXd values = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(k).eigenvalues();
   EXPECT_LT(std::abs(values[5]), 1e-9 * values[k.rows() - 1]);
   EXPECT_GT(values[6], 1e-9 * values[k.rows() - 1]);
 }
 
-// A linked node's element acts on the reference node through its arm: what a force does out there.
+// A linked node's element acts on the reference node through its arm: a force there has a moment about it.
 TEST(Assembly, ArmTurnsAForceIntoAMoment) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 1});
@@ -124,8 +125,8 @@ TEST(Assembly, ReleasedEndsMakeARod) {
   EXPECT_LT((k - rod).cwiseAbs().maxCoeff(), 1e-9 * EA);
 }
 
-// The far end of a bar is moved by 1 mm: what holds it brings as much at the near end, and that is EA u / L.
-TEST(Assembly, PrescribedPullIsTheReaction) {
+// The far end of a bar is moved by 1 mm: the reaction at the near end is EA u / L.
+TEST(Assembly, PrescribedDisplacementGivesTheReaction) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   const DofMap map = with_all_free(h);

@@ -18,7 +18,7 @@ bool numbers_all(const DofMap& map, const Component& c) {
   return static_cast<int>(seen.size()) == c.size && (seen.empty() || *seen.rbegin() == c.size - 1);
 }
 
-TEST(DofMap, FreeBarHasSixRigidMovements) {
+TEST(DofMap, FreeBarHasSixRigidBodyModes) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   const DofMap map = make_dof_map(h.machine, h.mesh);
@@ -28,12 +28,12 @@ TEST(DofMap, FreeBarHasSixRigidMovements) {
   EXPECT_TRUE(c.ladder);
   EXPECT_EQ(c.rigid.cols(), 6);
   EXPECT_EQ(Eigen::FullPivLU<Eigen::MatrixXd>(c.rigid).rank(), 6);
-  EXPECT_EQ(c.size, 3 * 6 - 6) << "as many are anchored as there are rigid movements";
+  EXPECT_EQ(c.size, 3 * 6 - 6) << "one anchored for each rigid-body mode";
   EXPECT_TRUE(numbers_all(map, c));
   EXPECT_NEAR((c.centre - Eigen::Vector3d(0.5, 0, 0)).norm(), 0, 1e-15);
 }
 
-TEST(DofMap, HoldsLeaveTheMovementsAboutThem) {
+TEST(DofMap, HeldPointLeavesRotationsAboutIt) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   h.hold(0, {ux, uy, uz});
@@ -110,7 +110,7 @@ TEST(DofMap, ScrewsJoinPartsTiesDoNot) {
   EXPECT_EQ(map.components[0].name, "bed with clamp");
 }
 
-TEST(DofMap, PlaneHasThreeMovements) {
+TEST(DofMap, PlaneHasThreeRigidBodyModes) {
   test::HandMesh h;
   h.machine.solve.dimension = 2;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});

@@ -9,7 +9,7 @@
 namespace bedbow {
 namespace {
 
-/// Some movement of each unknown, and of the part as a whole.
+/// An arbitrary value of each unknown and rigid-body amplitude.
 struct Moved {
   Eigen::VectorXd unknowns;
   Vector6d rigid;
@@ -23,7 +23,7 @@ Moved some_movement(const Component& c) {
   return m;
 }
 
-/// Movement of a node in full: rigid part about the centre, and its unknowns.
+/// Total displacement of a node: rigid-body part about the centre plus its unknowns.
 Vector6d movement_of(const test::HandMesh& h, const DofMap& map, const Moved& m, int node) {
   const NodeLink& l = map.links[node];
   Vector6d u = m.rigid;
@@ -48,7 +48,7 @@ test::HandMesh linked_bars() {
   return h;
 }
 
-TEST(Functional, IsTheMovementOfThePlace) {
+TEST(Functional, IsTheDisplacementOfThePlace) {
   const test::HandMesh h = linked_bars();
   const DofMap map = make_dof_map(h.machine, h.mesh);
   ASSERT_EQ(map.components.size(), 1U);
@@ -74,7 +74,7 @@ TEST(Functional, GroundDoesNotMove) {
   EXPECT_TRUE(f.rigid.isZero(0));
 }
 
-TEST(Functional, HeldMovementsAreLeftOut) {
+TEST(Functional, HeldDofsAreOmitted) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 1});
   h.clamp(0);

@@ -67,7 +67,7 @@ struct HandMesh {
     return first;
   }
 
-  /// Holds movements of a node.
+  /// Holds degrees of freedom of a node.
   void hold(int node, std::initializer_list<int> dofs) {
     for (const int k : dofs) mesh.held_dofs.push_back(6 * node + k);
   }

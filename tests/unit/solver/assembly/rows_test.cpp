@@ -29,7 +29,7 @@ test::HandMesh spring_between(BodyKind one, BodyKind other, const Eigen::Matrix3
   return h;
 }
 
-/// What a row's unit of tension does to a part: force and moment about the part's centre.
+/// Force and moment about the part's centre that unit tension of a row exerts on a part.
 Vector6d pull_on(const RowSet& set, const Row& row, int component) {
   Vector6d out = Vector6d::Zero();
   for (const auto& [f, coefficient] : row.terms)
@@ -45,7 +45,7 @@ Vector6d force_at(const Eigen::Vector3d& d, const Eigen::Vector3d& at, const Eig
   return out;
 }
 
-TEST(Rows, InclinedSpringPullsBothPlacesTogether) {
+TEST(Rows, InclinedSpringPullsItsPlacesTogether) {
   const Eigen::Matrix3d axes = Eigen::AngleAxisd(0.8, Eigen::Vector3d(1, -2, 0.7).normalized()).toRotationMatrix();
   const test::HandMesh h = spring_between(BodyKind::bed, BodyKind::clamp, axes);
   const DofMap map = make_dof_map(h.machine, h.mesh);
@@ -65,7 +65,7 @@ TEST(Rows, InclinedSpringPullsBothPlacesTogether) {
   EXPECT_LT((on_b - force_at(-d, j.b.at, map.components[1].centre)).norm(), 1e-14);
 }
 
-// Whatever the parts do, stretch times force is the work of the pulls on both of them.
+// For any displacements, stretch times force is the work of the forces on both parts.
 TEST(Rows, VirtualWork) {
   const Eigen::Matrix3d axes = Eigen::AngleAxisd(-0.5, Eigen::Vector3d(0.2, 1, 2).normalized()).toRotationMatrix();
   const test::HandMesh h = spring_between(BodyKind::bed, BodyKind::clamp, axes);
@@ -84,7 +84,7 @@ TEST(Rows, VirtualWork) {
   EXPECT_NEAR(-pull_on(set, row, 0).dot(moved[0]) - pull_on(set, row, 1).dot(moved[1]), stretch, 1e-14);
 }
 
-// The apron's axes turn with it: what pulls along z pulls along its own turned axis.
+// The apron's axes turn with it: a vertical force has components along both of its own axes.
 TEST(Rows, TurnWithTheApron) {
   test::HandMesh h = spring_between(BodyKind::bed, BodyKind::apron, Eigen::Matrix3d::Identity());
   h.mesh.joints[0].stiffness = {0, 0, 1e6, 0, 0, 0};
@@ -96,10 +96,10 @@ TEST(Rows, TurnWithTheApron) {
   const Eigen::Vector3d in_frame = apron_turn(angle).transpose() * Eigen::Vector3d::UnitZ();
   EXPECT_NEAR(in_frame.z(), own.z(), 1e-15);
   EXPECT_NEAR(std::abs(in_frame.y()), own.y(), 1e-15);
-  EXPECT_LT((pull_on(set, row, 0).head<3>() - Eigen::Vector3d::UnitZ()).norm(), 1e-14) << "the bed stands";
+  EXPECT_LT((pull_on(set, row, 0).head<3>() - Eigen::Vector3d::UnitZ()).norm(), 1e-14) << "the bed does not turn";
   EXPECT_LT((pull_on(set, row, 1).head<3>() + in_frame).norm(), 1e-14);
   EXPECT_LT((apron_turn(angle) * pull_on(set, row, 1).head<3>() + Eigen::Vector3d::UnitZ()).norm(), 1e-14)
-      << "in space it pulls straight down";
+      << "vertical in space";
 }
 
 TEST(Rows, RigidFreeAndScrewed) {

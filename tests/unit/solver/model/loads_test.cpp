@@ -95,10 +95,10 @@ TEST(Loads, WeightIsDensityTimesVolume) {
   expect_equal(l.sum(), wrench({0, 0, -weight}, {0.5, 0.1, -0.2}));
   Loaded none(h);
   none.builder.add_own_loads(0, none.loads);
-  EXPECT_EQ(none.sum().norm(), 0) << "the case does not ask for it";
+  EXPECT_EQ(none.sum().norm(), 0) << "not requested by the case";
 }
 
-// In the apron's own axes, which turned by the angle, weight leans; its size stays.
+// In the apron's own axes, which turn by the angle, weight is inclined; its magnitude stays.
 TEST(Loads, WeightOfATurnedApron) {
   test::HandMesh h;
   h.add_bar(BodyKind::apron, {0, 1}, -0.1, -0.2);

@@ -22,12 +22,12 @@ StepsOutcome steps_of(const Machine& m) {
   return solve_steps(model, sheet_loads_of(m, r));
 }
 
-TEST(Steps, BendAnglesAreNoneHalfAndWanted) {
+TEST(Steps, DefaultBendAnglesAreZeroHalfAndWanted) {
   Machine m = coarse_folder();
   m.solve.angles.reset();
   EXPECT_EQ(bend_angles(m), (std::vector<double>{0, std::numbers::pi / 4, std::numbers::pi / 2}));
   m.solve.angles = {0.3, 0.1};
-  EXPECT_EQ(bend_angles(m), (std::vector<double>{0.3, 0.1})) << "as the case has them";
+  EXPECT_EQ(bend_angles(m), (std::vector<double>{0.3, 0.1})) << "in the order of the case";
   m.sheet.reset();
   EXPECT_TRUE(bend_angles(m).empty());
 }
@@ -46,7 +46,7 @@ TEST(Steps, ClampFirstThenBendAtEachAngle) {
   }
 }
 
-// While clamping, preloaded posts pull with just their preload; bending stretches them further by the posts' springs.
+// While clamping, preloaded posts carry exactly their preload; bending stretches them further by the posts' springs.
 TEST(Steps, PreloadIsTheForceOfTheClampedState) {
   const Machine m = coarse_folder();
   const Registries r = builtin_registries();
@@ -67,7 +67,7 @@ TEST(Steps, PreloadIsTheForceOfTheClampedState) {
   EXPECT_EQ(posts, static_cast<int>(m.posts.size()));
 }
 
-TEST(Steps, WithoutASheetThereIsOne) {
+TEST(Steps, OneStepWithoutASheet) {
   Machine m = coarse_folder();
   m.sheet.reset();
   m.body(BodyKind::clamp) = {};

@@ -43,8 +43,8 @@ TEST(Structure, ComplianceOfACantilever) {
   EXPECT_EQ(s.unknowns, 18);
 }
 
-// Bars that touch nowhere have no compliance in common.
-TEST(Structure, PartsAreApart) {
+// Separate bars are not coupled by compliance.
+TEST(Structure, SeparatePartsAreUncoupled) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 1});
   const int clamp = h.add_bar(BodyKind::clamp, {0, 1}, 0, 0.1);
@@ -81,8 +81,8 @@ TEST(Structure, RigidAmplitudesMoveAFreePart) {
   EXPECT_NEAR((s.rigid * d.alpha)(0), there.z(), 1e-14);
 }
 
-// A rod between two places of one free part: moving the part stretches it by nothing, not by rounding.
-TEST(Structure, RodWithinAPartIsNotStretchedByItsRigidMovements) {
+// A rod between two places of one free part: a rigid-body motion stretches it by exactly zero.
+TEST(Structure, RodWithinAPartIgnoresRigidBodyMotion) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.3, 1.1}, 0.13, -0.37);
   const DofMap map = make_dof_map(h.machine, h.mesh);
@@ -98,7 +98,7 @@ TEST(Structure, RodWithinAPartIsNotStretchedByItsRigidMovements) {
   EXPECT_GT(rigid_stretch(s, one).norm(), 0.1);
 }
 
-TEST(Structure, NamesWhatMovesInsideAPart) {
+TEST(Structure, NamesAMechanismInsideAPart) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   h.clamp(0);
@@ -111,7 +111,7 @@ TEST(Structure, NamesWhatMovesInsideAPart) {
   EXPECT_NEAR(s.mechanisms[0].at.x(), 1, 1e-15);
 }
 
-TEST(Structure, UnknownSolverIsRefused) {
+TEST(Structure, UnknownSolverIsAnError) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 1});
   h.machine.solve.linear_solver = "none such";
