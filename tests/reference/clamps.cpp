@@ -31,6 +31,8 @@ struct Level {
 };
 
 const std::vector<Level> of_flats{{15, 40, 1, 1.8, 14, 14}, {12, 30, 0.5, 1.6, 10, 10}, {8, 20, 0.25, 1.5, 8, 8}};
+/// Fine at the land's rear edge alone, where a rigid bed presses a turning bar.
+const std::vector<Level> at_edge{{15, 40, 0.125, 2, 14, 35}, {15, 40, 0.0625, 2, 14, 35}};
 const std::vector<Level> of_edges{{15, 40, 1, 1.8, 14, 35}, {12, 30, 0.5, 1.6, 10, 25}, {10, 22, 0.25, 1.5, 8, 20}};
 
 struct Clamp {
@@ -177,7 +179,7 @@ Json figures(const Clamp& c, const Body& body, const Pressed& s) {
   return out;
 }
 
-void run(const Clamp& c, const Level& level, Json& out) {
+void run(const Clamp& c, const Level& level, const std::string& suffix, Json& out) {
   const std::time_t begun = std::time(nullptr);
   const Body body({mesh(c, level),
                    c.solid,
@@ -201,7 +203,7 @@ void run(const Clamp& c, const Level& level, Json& out) {
     row.update(figures(c, body, *s));
     std::cerr << c.name << ", " << name << ", " << s->rounds << " rounds, " << std::time(nullptr) - begun
               << " s: " << row.dump() << '\n';
-    out[name].push_back(row);
+    out[name + suffix].push_back(row);
   }
 }
 
@@ -224,7 +226,9 @@ int main(int argc, char** argv) {
   for (const Clamp& c : clamps()) {
     if (!only.empty() && only != c.name) continue;
     Json variants;
-    for (const Level& level : c.levels) run(c, level, variants);
+    for (const Level& level : c.levels) run(c, level, "", variants);
+    for (const Level& level : at_edge)
+      if (c.name == "L") run(c, level, ", fine at the edge", variants);
     out["clamps"][c.name] = {{"what", c.what}, {"variants", variants}};
   }
   if (only.empty() || only == "land") out["land"] = local_law();
