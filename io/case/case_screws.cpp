@@ -31,7 +31,7 @@ std::vector<double> row(double first, double pitch, double last) {
 
 std::vector<double> by_count(double first, double pitch, int count) {
   std::vector<double> x;
-  for (int i = 0; i < count; ++i) x.push_back(first + i * pitch);
+  for (int i = 0; i < count; ++i) x.push_back(i == 0 ? first : first + i * pitch); // one alone needs no pitch
   return x;
 }
 

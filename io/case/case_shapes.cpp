@@ -43,11 +43,16 @@ bool check_sizes(const CaseBuilder& b, const CaseValues& in, const ShapeEntry& s
   return complete;
 }
 
-/// The key to which a message about a shape refers, so that it gets that key's position.
+/// The key that a message about a shape names first, so that it gets that key's position.
 std::string key_meant(const CaseValues& in, const ShapeEntry& shape, const std::string& message) {
+  std::string meant = "shape";
+  std::size_t first = std::string::npos;
   for (const std::string& size : shape.sizes)
-    if (in.given(size) && message.find(size) != std::string::npos) return size;
-  return "shape";
+    if (const std::size_t at = message.find(size); in.given(size) && at < first) {
+      meant = size;
+      first = at;
+    }
+  return meant;
 }
 
 } // namespace
