@@ -134,6 +134,9 @@ void note_assumptions(const Model& m, Findings& out) {
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the clamped sheet transmits pressure only, no friction along the nose");
     if (std::string text = nose_opening_assumption(m.machine); !text.empty())
+  if (!m.machine.posts.empty())
+    out.assumptions.emplace_back("a post's free length runs down from the nut's seat on top of the upper bar; with it "
+                                 "stretch the nuts and the threads engaged in them (VDI 2230)");
       out.assumptions.push_back(std::move(text));
     if (!m.mesh.beams.empty())
       out.assumptions.emplace_back("beam bars bend as beams: cross-sections stay plane and keep their shape");

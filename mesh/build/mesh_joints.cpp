@@ -1,20 +1,19 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/welds.h"
-#include "mesh/piece/fastener.h"
+#include "mesh/machine/stud_spring.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 namespace bedbow::mesher {
 
 namespace {
 
 constexpr double rigid = std::numeric_limits<double>::infinity();
-// Steel of studs and screws; common practice, no source.
-// Default stiffness of an eccentric on its shaft: far stiffer than any bar.
+// Of an eccentric on its shaft unless given, and of one-sided stops, which have to be springs: far stiffer than any
+// bar.
 constexpr double cam_stiffness = 1e14;
 
 Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
@@ -57,44 +56,60 @@ Joint named_joint(const JointBase& j, JointKind kind, std::size_t index) {
   return out;
 }
 
-/// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
-/// the bed): then stretch is what pulls apart.
+/// Whether the second of `joins` is the lower along axis k; the clamp always counts as above the bed.
+bool second_is_lower(const Builder& b, const JointBase& j, int k) {
+  if (j.joins[1].kind == Ref::Kind::ground) return true;
+  const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
+  const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
+  if (k == 2 && clamp_first != clamp_second) return clamp_first && j.joins[1].kind == Ref::Kind::bar;
+  return height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
+}
+
+/// A joint between the two sides of `j`, oriented so that a is the lower along axis k: then stretch is what pulls
+/// apart.
 Joint make_joint(const Builder& b, const JointBase& j, JointKind kind, std::size_t index, int k,
                  const Eigen::Vector3d& at) {
   Joint out = named_joint(j, kind, index);
-  const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
-  const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
-  if (k == 2 && clamp_first != clamp_second)
-    out.swapped = clamp_first && j.joins[1].kind == Ref::Kind::bar;
-  else
-    out.swapped = height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
-  if (j.joins[1].kind == Ref::Kind::ground) out.swapped = true;
+  out.swapped = second_is_lower(b, j, k);
   out.a = place_of(b, j.joins[out.swapped ? 1 : 0], at);
   out.b = place_of(b, j.joins[out.swapped ? 0 : 1], at);
   return out;
 }
 
-/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
-/// so where the case gives no z that is midway between their centroids.
-Eigen::Vector3d stud_middle(const Builder& b, const Post& p) {
-  Eigen::Vector3d at = complete_place(b.machine, b.mesh, p.joins, p.at);
-  if (!std::isfinite(p.at.z()) && p.joins[0].kind == Ref::Kind::bar && p.joins[1].kind == Ref::Kind::bar)
-    at.z() = (b.machine.bar(p.joins[0]).at.y() + b.machine.bar(p.joins[1]).at.y()) / 2;
-  return at;
+/// Where a stud's nut bears on the upper part, where the lower part holds it at the end of the free length, and where
+/// it passes shear without moment: in the middle between the two, or at a spherical seat.
+struct StudPlaces {
+  Eigen::Vector3d nut, held, shear;
+};
+
+/// The nut bears on the top face of the upper bar; a z of the case is where the stud passes shear.
+StudPlaces stud_places(const Builder& b, const Post& p, const Ref& lower, const Ref& upper) {
+  const Eigen::Vector3d at = complete_place(b.machine, b.mesh, p.joins, p.at);
+  if (std::isfinite(p.at.z()) || upper.kind != Ref::Kind::bar) return {at, at, at};
+  const double top = section_box(b.machine.bar(upper), b.mesh.sections[layout_of(b.mesh, upper).section]).upper.y();
+  const auto below = [&](double depth) { return Eigen::Vector3d(at.x(), at.y(), top - depth); };
+  return {below(0), lower.kind == Ref::Kind::bar ? below(p.free_length) : at,
+          below(p.seat == NutSeat::spherical ? 0 : p.free_length / 2)};
+}
+
+/// The place carried rigidly on to another point.
+Place carried_to(Place place, const Eigen::Vector3d& at) {
+  for (PlaceTerm& t : place.terms) t.arm += at - place.at;
+  place.at = at;
+  return place;
 }
 
 void add_posts(Builder& b) {
   for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
     const Post& p = b.machine.posts[i];
-    Joint j = make_joint(b, p, JointKind::post, i, 2, stud_middle(b, p));
-    const double d = p.diameter;
-    // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
-    // whole.
-    const auto thread = find_thread(p.thread);
-    const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * d * d;
-    const double I = std::numbers::pi / 64 * std::pow(d, 4);
-    j.stiffness[uz] = fastener_E * area / p.free_length;
-    j.stiffness[ux] = j.stiffness[uy] = 12 * fastener_E * I / std::pow(p.free_length, 3);
+    Joint j = named_joint(p, JointKind::post, i);
+    j.swapped = second_is_lower(b, p, uz);
+    const Ref &lower = p.joins[j.swapped ? 1 : 0], &upper = p.joins[j.swapped ? 0 : 1];
+    const StudPlaces places = stud_places(b, p, lower, upper);
+    j.a = carried_to(place_of(b, lower, places.held), places.shear);
+    j.b = carried_to(place_of(b, upper, places.nut), places.shear);
+    j.stiffness[uz] = stud_stiffness(p);
+    j.stiffness[ux] = j.stiffness[uy] = stud_shear_stiffness(p);
     j.sense[uz] = Sense::tension;
     j.preload = p.preload;
     b.mesh.joints.push_back(std::move(j));

@@ -2,6 +2,7 @@
 
 #include "mesh/build/places.h"
 #include "mesh/build/screw_faces.h"
+#include "mesh/machine/stud_spring.h"
 #include "mesh/piece/fastener.h"
 #include "solver/strength/hertz.h"
 #include "solver/strength/nut.h"
@@ -68,9 +69,9 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   tension = std::max(tension, 0.0);
   const Thread thread = thread_for(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
-  const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
-  // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
-  const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
+  const Stud stud{stress_diameter(thread), p.free_length, fastener_E};
+  // The section of the machine's spring, so that the moment is that of the spring's force.
+  const double moment = stud_moment({stud_diameter(p), p.free_length, fastener_E}, ends, p.seat == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, Quantity::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));
