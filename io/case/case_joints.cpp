@@ -65,6 +65,7 @@ void read_joint(const CaseBuilder& b, const CaseValues& in, Hinge& h) {
   h.allowed_pressure = in.number("allowed_pressure");
   h.allowed_stress = in.number("allowed_stress");
 }
+  h.allowed_seat = in.number("allowed_seat");
 
 /// Name and place in the file of what joins one bar with the ground.
 void stands_on_ground(const CaseValues& in, JointBase& out) {

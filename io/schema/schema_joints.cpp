@@ -161,7 +161,8 @@ JointTable hinge() {
                 .like("bolt steel 8.8")
                 .otherwise("that of the bar joined to the apron"),
             allowed("pressure", Dim::stress, "10 MPa", "by material pair"),
-            allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
+            allowed("stress", Dim::stress, "300 MPa", "yield of the pin"),
+            allowed("seat", Dim::stress, "150 MPa", "0.6 yield of the softer of an overhung pin and its seat")}})};
 }
 
 JointTable handle() {

@@ -209,6 +209,7 @@ struct Hinge : JointBase {
   int pin_material = -1;                                  ///< index into Machine::materials; -1: that of the hole
   std::optional<double> allowed_pressure, allowed_stress; ///< override [Pa]
 };
+  std::optional<double> allowed_seat;                     ///< overrides, where the pin is fixed [Pa]
 
 /// Where the operator holds the apron: stops its rotation about x.
 struct Handle : JointBase {

@@ -134,10 +134,14 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
   pin.pin = hinge.pin_material >= 0 ? machine.materials.at(static_cast<std::size_t>(hinge.pin_material))
             : held.E > 0            ? held
                                     : pin.hole;
+  pin.seat = held;
   pin.allowed_pressure = hinge.allowed_pressure;
   pin.allowed_stress = hinge.allowed_stress;
+  pin.allowed_seat = hinge.allowed_seat;
   const PinResult result = check_pin(pin, force);
   out.checks = result.checks;
+  for (Check& c : out.checks)
+    if (c.what == "pin's seat") c.what += " in " + machine.plain_name(hinge.joins[apron_first ? 1 : 0]);
   if (result.fate != HoleFate::keeps) out.remarks.push_back(describe(pin, result));
   return out;
 }

@@ -51,6 +51,9 @@ TEST(JointChecks, HingeByHand) {
   EXPECT_DOUBLE_EQ(find(c, "pin pressure").allowed.value, 5 * MPa);
   EXPECT_NEAR(find(c, "pin shear").actual, 6.6315 * MPa, 1e3);
   EXPECT_NEAR(find(c, "pin bending").actual, 24.868 * MPa, 1e3);
+  // The bed holds the pin: e = 10 mm, (4 + 6/2) 3.125 MPa.
+  EXPECT_NEAR(find(c, "pin's seat in bed.top").actual, 21.875 * MPa, 1e3);
+  EXPECT_DOUBLE_EQ(find(c, "pin's seat in bed.top").allowed.value, 0.6 * 265 * MPa);
   EXPECT_TRUE(c.remarks.empty());
   const JointChecks oval = check_hinge(b.c.machine, b.mesh, h, 2000, true);
   ASSERT_EQ(oval.remarks.size(), 1U);
