@@ -157,6 +157,10 @@ JointTable hinge() {
             length("bearing_length", "16 mm", "length of the pin in its hole").positive(),
             length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
             boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
+            length("end_float", "0.4 mm",
+                   "play along the pin in all, half of it each way; 0 mm locks the apron along x")
+                .not_negative()
+                .otherwise("the first hinge in the file locates the apron along x, the others float"),
             text_key("pin_material", "built-in material or one of the case")
                 .like("bolt steel 8.8")
                 .otherwise("that of the bar joined to the apron"),

@@ -1,6 +1,7 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/welds.h"
+#include "mesh/machine/end_float.h"
 #include "mesh/machine/stud_spring.h"
 
 #include <algorithm>
@@ -15,6 +16,8 @@ constexpr double rigid = std::numeric_limits<double>::infinity();
 // Of an eccentric on its shaft unless given, and of one-sided stops, which have to be springs: far stiffer than any
 // bar.
 constexpr double cam_stiffness = 1e14;
+// Keeps an apron that no hinge locates in the middle of its play, 1 N per mm (own choice): next to nothing.
+constexpr double centring_stiffness = 1e3;
 
 Place place_of(const Builder& b, const Ref& r, const Eigen::Vector3d& at) {
   if (r.kind == Ref::Kind::bar) return place_on_bar(b.machine, b.mesh, r, at);
@@ -127,7 +130,20 @@ void add_cams(Builder& b) {
   }
 }
 
+/// Stops of a hinge with play, either way along x: joints of their own, since they act one way each.
+void add_end_stops(Builder& b, const Joint& hinge, double end_float) {
+  for (const Sense sense : {Sense::tension, Sense::compression}) {
+    Joint stop = hinge;
+    stop.part = sense == Sense::tension ? 1 : 2;
+    stop.stiffness = {cam_stiffness, 0, 0, 0, 0, 0};
+    stop.sense[ux] = sense;
+    stop.gap[ux] = sense == Sense::tension ? end_float / 2 : -end_float / 2;
+    b.mesh.joints.push_back(std::move(stop));
+  }
+}
+
 void add_hinges(Builder& b) {
+  const bool located = hinges_locate(b.machine);
   for (std::size_t i = 0; i < b.machine.hinges.size(); ++i) {
     const Hinge& h = b.machine.hinges[i];
     Eigen::Vector3d at = h.at; // on the bend line unless the case says otherwise
@@ -138,8 +154,12 @@ void add_hinges(Builder& b) {
     j.a = place_of(b, h.joins[j.swapped ? 1 : 0], at);
     j.b = place_of(b, h.joins[j.swapped ? 0 : 1], at);
     // A pin in a short bearing has enough play to lean: it fixes the point, not the direction.
-    j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
-    b.mesh.joints.push_back(std::move(j));
+    const double end_float = end_float_of(b.machine, i);
+    const bool play = end_float > 0 && std::isfinite(end_float);
+    const double along = end_float == 0 ? rigid : play && !located ? centring_stiffness : 0;
+    j.stiffness = {along, rigid, rigid, 0, 0, 0};
+    b.mesh.joints.push_back(j);
+    if (play) add_end_stops(b, j, end_float);
   }
 }
 

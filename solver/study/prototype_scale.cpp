@@ -90,6 +90,7 @@ void scale_joints(Machine& m, double s) {
     h.pin *= s;
     h.bearing_length *= s;
     h.gap *= s;
+    if (h.end_float) *h.end_float *= s;
   }
   for (Handle& h : m.handles) h.reach *= s;
   for (Screws& row : m.screws) {
