@@ -104,7 +104,9 @@ JointTable post() {
       together({{name(), joins()},
                 place(),
                 {thread("diameter"), grade(),
-                 length("free_length", "140 mm", "length of the stud that stretches").positive().required(),
+                 length("free_length", "140 mm", "length of the stud that stretches, from the nut's seat down")
+                     .positive()
+                     .required(),
                  quantity_key("preload", Dim::force, "5 kN", "force after clamping, before bending")
                      .not_negative()
                      .otherwise("a spring in all steps")

@@ -18,11 +18,12 @@ std::string what_they_do(const Names& names, const char* one, const char* severa
   return out + (names.size() == 1 ? one : several);
 }
 
-/// Joints other than hinges between the apron and the rest that hold it along x.
+/// Joints other than hinges between the apron and the rest that hold it along x, both ways.
 Names other_x_holds(const Mesh& mesh) {
   Names out;
   for (const Joint& j : mesh.joints)
-    if (j.kind != JointKind::hinge && j.stiffness[ux] > 0 && (j.a.frame == Frame::apron) != (j.b.frame == Frame::apron))
+    if (j.kind != JointKind::hinge && j.stiffness[ux] > 0 && j.sense[ux] == Sense::both && j.axes.isIdentity(0) &&
+        (j.a.frame == Frame::apron) != (j.b.frame == Frame::apron))
       out.push_back(with_kind(info(j.kind).key, j.name));
   return out;
 }
