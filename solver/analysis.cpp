@@ -7,6 +7,7 @@
 #include "solver/bracket.h"
 #include "solver/findings/bend_line.h"
 #include "solver/findings/certificate.h"
+#include "solver/findings/hinge_assumptions.h"
 #include "solver/findings/joint_checks.h"
 #include "solver/findings/nose_hold.h"
 #include "solver/findings/results.h"
@@ -19,8 +20,10 @@
 
 #include <Eigen/Geometry>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <iterator>
 #include <limits>
 
 namespace bedbow {
@@ -150,10 +153,14 @@ void note_assumptions(const Model& m, Findings& out) {
       break;
     }
   note_seats(m, out);
+  std::ranges::move(hinge_assumptions(m.machine, m.mesh), std::back_inserter(out.assumptions));
   note_screws(m, out);
   note_contacts(m, out);
   if (!m.machine.posts.empty() || !m.machine.screws.empty())
     out.assumptions.emplace_back("posts and screws are steel, E = 205 GPa (common practice, no source)");
+  if (!m.machine.posts.empty())
+    out.assumptions.emplace_back("a post's free length runs down from the nut's seat on top of the upper bar; with it "
+                                 "stretch the nuts and the threads engaged in them (VDI 2230)");
   for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
     out.assumptions.emplace_back("the clamped sheet transmits pressure only, no friction along the nose");

@@ -112,8 +112,8 @@ void warn_of_seats(const ArmSeats& seats, std::vector<std::string>& warnings) {
   for (const ArmSeat& j : seats.joints) {
     if (!(std::abs(j.force_small - j.force) > worth_a_warning * std::abs(j.force))) continue;
     char text[160];
-    std::snprintf(text, sizeof text, "%.4g kN with a seat of %.3g x %.3g mm, %.4g kN with one of %.3g mm", j.force * 1e-3,
-                  j.along * 1e3, j.across * 1e3, j.force_small * 1e-3, small_seat * 1e3);
+    std::snprintf(text, sizeof text, "%.4g kN with a seat of %.3g x %.3g mm, %.4g kN with one of %.3g mm",
+                  j.force * 1e-3, j.along * 1e3, j.across * 1e3, j.force_small * 1e-3, small_seat * 1e3);
     warnings.push_back(std::string(info(j.kind).key) + " " + j.name + " reaches " + j.on +
                        " by a rigid arm, and its force depends on the size of its seat there: " + text +
                        "; give `seat`");

@@ -61,9 +61,11 @@ void read_joint(const CaseBuilder& b, const CaseValues& in, Hinge& h) {
   h.bearing_length = in.number_or("bearing_length", left_out);
   h.gap = in.number_or("gap", 0);
   h.both_sides = in.flag_or("both_sides", false);
+  h.end_float = in.number("end_float");
   h.pin_material = material_of(b, in, "pin_material");
   h.allowed_pressure = in.number("allowed_pressure");
   h.allowed_stress = in.number("allowed_stress");
+  h.allowed_seat = in.number("allowed_seat");
 }
 
 /// Name and place in the file of what joins one bar with the ground.

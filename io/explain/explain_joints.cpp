@@ -1,9 +1,11 @@
 #include "io/explain/explain_parts.h"
 #include "io/text/table.h"
 #include "io/text/text.h"
+#include "mesh/machine/end_float.h"
 
 #include <array>
 #include <cmath>
+#include <type_traits>
 
 namespace bedbow {
 
@@ -42,8 +44,12 @@ std::string told(const Teller& t, const Cam& c) {
   return "lifts " + t.length(c.lift) + turned + (c.linked ? ", linked" : "");
 }
 
-std::string told(const Teller& t, const Hinge& h) {
-  return std::isfinite(h.pin) ? "pin " + t.length(h.pin) : "free about x";
+/// \param play total end float [m]
+std::string told(const Teller& t, const Hinge& h, double play) {
+  const std::string along = play == 0             ? "locates the apron along x"
+                            : std::isfinite(play) ? "end float " + t.length(play)
+                                                  : "floats along x";
+  return (std::isfinite(h.pin) ? "pin " + t.length(h.pin) : "free about x") + ", " + along;
 }
 
 std::string told(const Teller& t, const Tie& tie) {
@@ -89,9 +95,15 @@ std::string explain_joints(const Teller& t, const Style& style) {
     const bool handle = kind == JointKind::handle; // of the apron, wherever along x
     for (std::size_t i = 0; i < list.size(); ++i) {
       const auto& j = list[i];
+      const std::string words = [&] {
+        if constexpr (std::is_same_v<decltype(j), const Hinge&>)
+          return told(t, j, end_float_of(m, i));
+        else
+          return told(t, j);
+      }();
       table.row({name_of(info(kind).key, j.name, i),
                  printable(m.name_of(j.joins[0]) + (handle ? "" : " - " + m.name_of(j.joins[1]))),
-                 handle ? t.place({j.at.x()}) : t.place({j.at.x(), j.at.y(), j.at.z()}), told(t, j)});
+                 handle ? t.place({j.at.x()}) : t.place({j.at.x(), j.at.y(), j.at.z()}), words});
     }
   });
   return table.empty() ? "" : style.bold("Joints") + "\n" + table.render(style) + "\n";

@@ -38,6 +38,8 @@ ReportFacts joint_facts(const JointResult& j, const OutputUnits& u) {
   if (const double moment = j.figure("moment"); std::isfinite(moment))
     out.emplace_back("moment", moment_text(moment, u));
   if (std::isfinite(j.value)) out.emplace_back(info(j.kind).value, force_text(j.value, u));
+  if (const double thrust = j.figure("thrust"); std::isfinite(thrust))
+    out.emplace_back("thrust along the pin", force_text(thrust, u));
   if (j.utilisation > 0) out.emplace_back("utilisation", percent(j.utilisation));
   if (j.open) out.emplace_back("state", "open: carries nothing in this step");
   out.emplace_back("at", "x " + length_text(j.at.x(), u, 1e-4) + ", y " + length_text(j.at.y(), u, 1e-4) + ", z " +

@@ -5,15 +5,19 @@
 namespace bedbow {
 
 std::string arm_seats_title(const OutputUnits& units) {
-  return "Joints on rigid arms: greatest force [" + units.force.name + "] by the size of the seat, which the case omits [" +
-         units.length.name + "]";
+  return "Joints on rigid arms: greatest force [" + units.force.name +
+         "] by the size of the seat, which the case omits [" + units.length.name + "]";
 }
 
 TextTable arm_seats_rows(const Findings& f, const OutputUnits& u) {
   if (!f.arm_seats) return TextTable({});
   const auto length = [&](double v) { return in_unit(v, u.length, 1e-4); };
   const std::string small = length(small_seat);
-  TextTable t({{"joint", Align::left}, {"on", Align::left}, {"arm"}, {"seat", Align::left}, {"force"},
+  TextTable t({{"joint", Align::left},
+               {"on", Align::left},
+               {"arm"},
+               {"seat", Align::left},
+               {"force"},
                {"with " + small + " x " + small}});
   const bool solved = f.arm_seats->status == Status::ok;
   for (const ArmSeat& j : f.arm_seats->joints)

@@ -143,9 +143,10 @@ Json peaks_json(const PartPeaks& p) {
   const bool moment = kind.quantity == Quantity::moment;
   put(out, moment ? "moment" : "force", kind.quantity, p.load.value);
   out[moment ? "moment_step" : "force_step"] = p.load.step;
-  if (!p.across.step.empty()) {
-    put(out, "across", Quantity::force, p.across.value);
-    out["across_step"] = p.across.step;
+  for (const auto& [key, peak] : {std::pair{"across", &p.across}, std::pair{"thrust", &p.thrust}}) {
+    if (peak->step.empty()) continue;
+    put(out, key, Quantity::force, peak->value);
+    out[std::string(key) + "_step"] = peak->step;
   }
   if (moment) return out; // nothing is checked with it
   const bool known = p.use.value > 0 && !p.check.what.empty();

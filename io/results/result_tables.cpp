@@ -127,6 +127,14 @@ TextTable load_table(const Findings& f, const OutputUnits& u) {
   return t;
 }
 
+std::vector<std::string> thrust_words(const Findings& f, const OutputUnits& u) {
+  std::vector<std::string> out;
+  for (const PartPeaks& p : part_peaks(f.steps))
+    if (!p.thrust.step.empty())
+      out.push_back(p.label() + ": " + force_text(p.thrust.value, u) + " (" + step_label(p.thrust.step) + ")");
+  return out;
+}
+
 std::vector<std::string> load_remarks(const Findings& f) {
   std::vector<std::string> out;
   std::vector<std::string> told; // the first step is sufficient

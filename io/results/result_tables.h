@@ -25,6 +25,10 @@ TextTable load_table(const Findings& findings, const OutputUnits& units);
 /// presses on the nose, by 19.4 N/mm ...", and how far the nose is open there.
 std::vector<std::string> hold_words(const Findings& findings, const OutputUnits& units);
 
+/// Title and greatest force along each hinge pin: "hinge left: 0.120 kN (bend 90 deg)".
+inline constexpr const char* thrust_title = "Thrust along the hinge pins, not checked";
+std::vector<std::string> thrust_words(const Findings& findings, const OutputUnits& units);
+
 /// Expected wear and damage, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
 std::vector<std::string> load_remarks(const Findings& findings);
 

@@ -115,7 +115,9 @@ JointTable post() {
       together({{name(), joins()},
                 place(),
                 {thread("diameter"), grade(),
-                 length("free_length", "140 mm", "length of the stud that stretches").positive().required(),
+                 length("free_length", "140 mm", "length of the stud that stretches, from the nut's seat down")
+                     .positive()
+                     .required(),
                  quantity_key("preload", Dim::force, "5 kN", "force after clamping, before bending")
                      .not_negative()
                      .otherwise("a spring in all steps")
@@ -169,11 +171,16 @@ JointTable hinge() {
             length("bearing_length", "16 mm", "length of the pin in its hole").positive(),
             length("gap", "1 mm", "clear distance along the pin between the parts").not_negative().otherwise("0 mm"),
             seat(), boolean_key("both_sides", "the pin is held by a cheek on either side").otherwise("false: overhung"),
+            length("end_float", "0.4 mm",
+                   "play along the pin in all, half of it each way; 0 mm locks the apron along x")
+                .not_negative()
+                .otherwise("the first hinge in the file locates the apron along x, the others float"),
             text_key("pin_material", "built-in material or one of the case")
                 .like("bolt steel 8.8")
                 .otherwise("that of the bar joined to the apron"),
             allowed("pressure", Dim::stress, "10 MPa", "by material pair"),
-            allowed("stress", Dim::stress, "300 MPa", "yield of the pin")}})};
+            allowed("stress", Dim::stress, "300 MPa", "yield of the pin"),
+            allowed("seat", Dim::stress, "150 MPa", "0.6 yield of the softer of an overhung pin and its seat")}})};
 }
 
 JointTable handle() {

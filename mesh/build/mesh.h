@@ -68,7 +68,7 @@ int main_node(const Place& place);
 struct Joint {
   JointKind kind = JointKind::tie;
   int index = -1;   ///< in the machine's list of that kind; pads and touches: number of the spot
-  int part = 0;     ///< which of a row of screws, ...
+  int part = 0;     ///< which of a row of screws, ...; of a hinge with play 1 and 2: its stops along x
   std::string name; ///< as reported
   Place a, b;
   std::array<double, 6> stiffness{};                  ///< [N/m], [N m/rad]

@@ -2,13 +2,12 @@
 #include "mesh/build/places.h"
 #include "mesh/build/seats.h"
 #include "mesh/build/welds.h"
-#include "mesh/piece/fastener.h"
+#include "mesh/machine/end_float.h"
+#include "mesh/machine/stud_spring.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <utility>
 
 namespace bedbow::mesher {
@@ -16,9 +15,11 @@ namespace bedbow::mesher {
 namespace {
 
 constexpr double rigid = std::numeric_limits<double>::infinity();
-// Steel of studs and screws; common practice, no source.
-// Default stiffness of an eccentric on its shaft: far stiffer than any bar.
+// Of an eccentric on its shaft unless given, and of one-sided stops, which have to be springs: far stiffer than any
+// bar.
 constexpr double cam_stiffness = 1e14;
+// Keeps an apron that no hinge locates in the middle of its play, 1 N per mm (own choice): next to nothing.
+constexpr double centring_stiffness = 1e3;
 
 /// Middle of the nodes of a member, panel or part of the user's mesh along axis k.
 double middle_of(const Builder& b, const Ref& r, int k) {
@@ -54,36 +55,60 @@ Joint named_joint(const JointBase& j, JointKind kind, std::size_t index) {
   return out;
 }
 
-/// A joint between the two sides of `j`, oriented so that a is the lower along axis k (the clamp always counts as above
-/// the bed): then stretch is what pulls apart.
+/// Whether the second of `joins` is the lower along axis k; the clamp always counts as above the bed.
+bool second_is_lower(const Builder& b, const JointBase& j, int k) {
+  if (j.joins[1].kind == Ref::Kind::ground) return true;
+  const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
+  const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
+  if (k == 2 && clamp_first != clamp_second) return clamp_first && j.joins[1].kind == Ref::Kind::bar;
+  return height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
+}
+
+/// A joint between the two sides of `j`, oriented so that a is the lower along axis k: then stretch is what pulls
+/// apart.
 template <class J>
 Joint make_joint(const Builder& b, const J& j, JointKind kind, std::size_t index, int k, const Eigen::Vector3d& at) {
   Joint out = named_joint(j, kind, index);
-  const bool clamp_first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
-  const bool clamp_second = j.joins[1].kind == Ref::Kind::bar && j.joins[1].body == BodyKind::clamp;
-  if (k == 2 && clamp_first != clamp_second)
-    out.swapped = clamp_first && j.joins[1].kind == Ref::Kind::bar;
-  else
-    out.swapped = height_of(b, j.joins[0], k) > height_of(b, j.joins[1], k);
-  if (j.joins[1].kind == Ref::Kind::ground) out.swapped = true;
-  std::array<Place, 2> sides = sides_of(b, j, kind, at);
-  out.a = std::move(sides[out.swapped ? 1 : 0]);
-  out.b = std::move(sides[out.swapped ? 0 : 1]);
+  out.swapped = second_is_lower(b, j, k);
+  out.a = side_of(b, j, kind, out.swapped ? 1 : 0, at);
+  out.b = side_of(b, j, kind, out.swapped ? 0 : 1, at);
   return out;
+}
+
+/// Where a stud's nut bears on the upper part, where the lower part holds it at the end of the free length, and where
+/// it passes shear without moment: in the middle between the two, or at a spherical seat.
+struct StudPlaces {
+  Eigen::Vector3d nut, held, shear;
+};
+
+/// The nut bears on the top face of the upper bar; a z of the case is where the stud passes shear.
+StudPlaces stud_places(const Builder& b, const Post& p, const Ref& lower, const Ref& upper) {
+  const Eigen::Vector3d at = place_of(b.machine, b.mesh, p, JointKind::post);
+  if (std::isfinite(p.at.z()) || upper.kind != Ref::Kind::bar) return {at, at, at};
+  const double top = section_box(b.machine.bar(upper), b.mesh.sections[layout_of(b.mesh, upper).section]).upper.y();
+  const auto below = [&](double depth) { return Eigen::Vector3d(at.x(), at.y(), top - depth); };
+  return {below(0), lower.kind == Ref::Kind::bar ? below(p.free_length) : at,
+          below(p.nut == NutSeat::spherical ? 0 : p.free_length / 2)};
+}
+
+/// The place carried rigidly on to another point.
+Place carried_to(Place place, const Eigen::Vector3d& at) {
+  for (PlaceTerm& t : place.terms) t.arm += at - place.at;
+  place.at = at;
+  return place;
 }
 
 void add_posts(Builder& b) {
   for (std::size_t i = 0; i < b.machine.posts.size(); ++i) {
     const Post& p = b.machine.posts[i];
-    Joint j = make_joint(b, p, JointKind::post, i, 2, place_of(b.machine, b.mesh, p, JointKind::post));
-    const double d = p.diameter;
-    // A stud named by its thread is threaded all along and stretches on its stress area; a plain diameter is taken
-    // whole.
-    const auto thread = find_thread(p.thread);
-    const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * d * d;
-    const double I = std::numbers::pi / 64 * std::pow(d, 4);
-    j.stiffness[uz] = fastener_E * area / p.free_length;
-    j.stiffness[ux] = j.stiffness[uy] = 12 * fastener_E * I / std::pow(p.free_length, 3);
+    Joint j = named_joint(p, JointKind::post, i);
+    j.swapped = second_is_lower(b, p, uz);
+    const Ref &lower = p.joins[j.swapped ? 1 : 0], &upper = p.joins[j.swapped ? 0 : 1];
+    const StudPlaces places = stud_places(b, p, lower, upper);
+    j.a = carried_to(side_of(b, p, JointKind::post, j.swapped ? 1 : 0, places.held), places.shear);
+    j.b = carried_to(side_of(b, p, JointKind::post, j.swapped ? 0 : 1, places.nut), places.shear);
+    j.stiffness[uz] = stud_stiffness(p);
+    j.stiffness[ux] = j.stiffness[uy] = stud_shear_stiffness(p);
     j.sense[uz] = Sense::tension;
     j.preload = p.preload;
     b.mesh.joints.push_back(std::move(j));
@@ -101,18 +126,34 @@ void add_cams(Builder& b) {
   }
 }
 
+/// Stops of a hinge with play, either way along x: joints of their own, since they act one way each.
+void add_end_stops(Builder& b, const Joint& hinge, double end_float) {
+  for (const Sense sense : {Sense::tension, Sense::compression}) {
+    Joint stop = hinge;
+    stop.part = sense == Sense::tension ? 1 : 2;
+    stop.stiffness = {cam_stiffness, 0, 0, 0, 0, 0};
+    stop.sense[ux] = sense;
+    stop.gap[ux] = sense == Sense::tension ? end_float / 2 : -end_float / 2;
+    b.mesh.joints.push_back(std::move(stop));
+  }
+}
+
 void add_hinges(Builder& b) {
+  const bool located = hinges_locate(b.machine);
   for (std::size_t i = 0; i < b.machine.hinges.size(); ++i) {
     const Hinge& h = b.machine.hinges[i];
     const Eigen::Vector3d at = place_of(b.machine, b.mesh, h, JointKind::hinge);
     Joint j = named_joint(h, JointKind::hinge, i);
     j.swapped = h.joins[0].body == BodyKind::apron;
-    std::array<Place, 2> sides = sides_of(b, h, JointKind::hinge, at);
-    j.a = std::move(sides[j.swapped ? 1 : 0]);
-    j.b = std::move(sides[j.swapped ? 0 : 1]);
+    j.a = side_of(b, h, JointKind::hinge, j.swapped ? 1 : 0, at);
+    j.b = side_of(b, h, JointKind::hinge, j.swapped ? 0 : 1, at);
     // A pin in a short bearing has enough play to lean: it fixes the point, not the direction.
-    j.stiffness = {rigid, rigid, rigid, 0, 0, 0};
-    b.mesh.joints.push_back(std::move(j));
+    const double end_float = end_float_of(b.machine, i);
+    const bool play = end_float > 0 && std::isfinite(end_float);
+    const double along = end_float == 0 ? rigid : play && !located ? centring_stiffness : 0;
+    j.stiffness = {along, rigid, rigid, 0, 0, 0};
+    b.mesh.joints.push_back(j);
+    if (play) add_end_stops(b, j, end_float);
   }
 }
 
@@ -121,7 +162,7 @@ void add_handles(Builder& b) {
     const Handle& h = b.machine.handles[i];
     Joint j = named_joint(h, JointKind::handle, i);
     const Eigen::Vector3d at = place_of(b.machine, b.mesh, h, JointKind::handle);
-    j.b = std::move(sides_of(b, h, JointKind::handle, at)[0]);
+    j.b = side_of(b, h, JointKind::handle, 0, at);
     j.a.at = at;
     j.swapped = true; // the bar, then ground
     j.stiffness[rx] = rigid;
@@ -160,7 +201,7 @@ void add_supports(Builder& b) {
     const Support& s = b.machine.supports[i];
     Joint j = named_joint(s, JointKind::support, i);
     const Eigen::Vector3d at = place_of(b.machine, b.mesh, s, JointKind::support);
-    j.b = std::move(sides_of(b, s, JointKind::support, at)[0]);
+    j.b = side_of(b, s, JointKind::support, 0, at);
     j.a.at = at;
     j.swapped = true; // the bar, then ground
     for (std::size_t k = 0; k < 6; ++k)

@@ -39,9 +39,8 @@ void mesh_screws(Builder& b) {
       j.part = static_cast<int>(i);
       j.name = s.name.empty() ? "screws " + std::to_string(row + 1) : s.name;
       j.swapped = face.swapped; // a is the lower: then stretch across the joint pulls the screw
-      std::array<Place, 2> sides = sides_of(b, s, JointKind::screw, at);
-      j.a = std::move(sides[face.swapped ? 1 : 0]);
-      j.b = std::move(sides[face.swapped ? 0 : 1]);
+      j.a = side_of(b, s, JointKind::screw, face.swapped ? 1 : 0, at);
+      j.b = side_of(b, s, JointKind::screw, face.swapped ? 0 : 1, at);
       j.normal = face.normal;
       j.stiffness = {shear, shear, shear, 0, 0, 0};
       j.stiffness[j.normal] = normal;

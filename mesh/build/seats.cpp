@@ -9,16 +9,8 @@ namespace bedbow::mesher {
 
 namespace {
 
-/// Middle of a stud's length: a stud fixed at both ends passes shear without moment there. It reaches from bar to bar,
-/// so where the case gives no z that is midway between their centroids.
-double stud_middle(const Machine& m, const JointBase& post, double otherwise) {
-  const bool bars = post.joins[0].kind == Ref::Kind::bar && post.joins[1].kind == Ref::Kind::bar;
-  if (std::isfinite(post.at.z()) || !bars) return otherwise;
-  return (m.bar(post.joins[0]).at.y() + m.bar(post.joins[1]).at.y()) / 2;
-}
-
-/// Calls f(joint, id, place) with an ArmSide for each side of each joint that stands on a bar; of rows of screws once, at
-/// an x that means nothing, and of welds not.
+/// Calls f(joint, id, place) with an ArmSide for each side of each joint that stands on a bar; of rows of screws once,
+/// at an x that means nothing, and of welds not.
 template <class F> void each_bar_seat(const Machine& m, const Mesh& mesh, F f) {
   m.each_joint_list([&](JointKind kind, const auto& list) {
     if (kind == JointKind::weld) return;
@@ -65,9 +57,7 @@ Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& jo
     const Bar& face = m.bar(joint.joins[0]);
     return {joint.at.x(), face.at.x(), face.at.y()};
   }
-  Eigen::Vector3d at = complete_place(m, mesh, joint.joins, joint.at);
-  if (kind == JointKind::post) at.z() = stud_middle(m, joint, at.z());
-  return at;
+  return complete_place(m, mesh, joint.joins, joint.at);
 }
 
 Patch patch_of(const JointBase& joint, const Contact& contact) {
@@ -106,7 +96,8 @@ std::vector<double> seat_rows(const Builder& b, const BarLayout& l) {
   });
   for (const Weld& w : b.machine.welds)
     if (w.joins[0] == l.owner || w.joins[1] == l.owner)
-      for (const Eigen::Vector2d& line : weld_lines(b.machine, b.mesh, w)) rows.push_back(across({0, line.x(), line.y()}));
+      for (const Eigen::Vector2d& line : weld_lines(b.machine, b.mesh, w))
+        rows.push_back(across({0, line.x(), line.y()}));
   return rows;
 }
 

@@ -28,20 +28,14 @@ std::array<BarSeat, 2> seats_of(const Machine& m, const Mesh& mesh, const J& joi
 /// contact spread into the middle plane.
 Patch patch_of(const JointBase& joint, const Contact& contact);
 
-/// The places of a joint's two sides, on their seats.
-template <class J> std::array<Place, 2> sides_of(const Builder& b, const J& j, JointKind kind, const Eigen::Vector3d& at) {
-  const std::array<BarSeat, 2> seats = seats_of(b.machine, b.mesh, j, kind, at);
-  std::array<Place, 2> out;
-  for (std::size_t i = 0; i < 2; ++i) {
-    const Ref& r = j.joins[i];
-    if (r.kind == Ref::Kind::bar)
-      out[i] = place_on_bar(b.machine, b.mesh, r, at, {seats[i].along, seats[i].across});
-    else if (r.kind == Ref::Kind::ground)
-      out[i] = {{}, at, Frame::fixed};
-    else
-      out[i] = place_on_structure(b.mesh, r, at, patch_of(j, contact_of(j)));
-  }
-  return out;
+/// The place of one side of a joint, on its seat. \param at of that side.
+template <class J>
+Place side_of(const Builder& b, const J& j, JointKind kind, std::size_t side, const Eigen::Vector3d& at) {
+  const Ref& r = j.joins[side];
+  if (r.kind == Ref::Kind::ground) return {{}, at, Frame::fixed};
+  if (r.kind != Ref::Kind::bar) return place_on_structure(b.mesh, r, at, patch_of(j, contact_of(j)));
+  const BarSeat seat = seats_of(b.machine, b.mesh, j, kind, at)[side];
+  return place_on_bar(b.machine, b.mesh, r, at, {seat.along, seat.across});
 }
 
 /// Sides of joints that stand on rigid arms and whose seats the case does not give.

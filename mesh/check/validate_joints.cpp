@@ -63,6 +63,15 @@ bool known(const JointBase& j) {
 void validate_hinge(Validator& v, const Hinge& h, const std::string& key) {
   if (known(h) && !joins_body(h, BodyKind::apron))
     v.error(h.pos, key, "a hinge joins the apron to another part; use a [[tie]] for any other joint");
+  if (!h.end_float) return;
+  // Without a bearing to slide out of, the bound of small displacements (docs/theory/validity.md).
+  const bool bearing = std::isfinite(h.bearing_length);
+  const double most = bearing ? h.bearing_length : v.machine.body(BodyKind::apron).length / 30;
+  if (*h.end_float > most)
+    v.error(h.pos, key,
+            "an end float of " + in_mm(*h.end_float) + " is more than " +
+                (bearing ? "its bearing's length, " : "a thirtieth of the apron's length, ") + in_mm(most) +
+                "; give the play between the shoulders in all, or omit `end_float` where the hinge floats freely");
 }
 
 /// A screw must fit in the faces in which the bars of its row touch.

@@ -207,8 +207,10 @@ struct Hinge : JointBase {
   double bearing_length = left_out;                       ///< [m]
   double gap = 0;                                         ///< clear distance along the pin between what it joins [m]
   bool both_sides = false;                                ///< held by a cheek on either side; else overhung
+  std::optional<double> end_float;                        ///< total play along x [m]; see mesh/machine/end_float.h
   int pin_material = -1;                                  ///< index into Machine::materials; -1: that of the hole
   std::optional<double> allowed_pressure, allowed_stress; ///< override [Pa]
+  std::optional<double> allowed_seat;                     ///< overrides, where the pin is fixed [Pa]
 };
 
 /// Where the operator holds the apron: stops its rotation about x.

@@ -63,8 +63,8 @@ Contact contact_of(const Support& /*support*/) {
 }
 
 double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z) {
-  const double beside = along_z ? std::max({box.lower.x() - at.y(), at.y() - box.upper.x(), 0.0})
-                                : box.distance({at.y(), at.z()});
+  const double beside =
+      along_z ? std::max({box.lower.x() - at.y(), at.y() - box.upper.x(), 0.0}) : box.distance({at.y(), at.z()});
   return beside > (box.upper - box.lower).minCoeff() / 2 ? beside : 0;
 }
 

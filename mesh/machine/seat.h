@@ -17,15 +17,15 @@ inline constexpr double off_the_part = 1e-3;
 
 /// What a joint touches of the faces that it joins [m]; infinite: their whole width.
 struct Contact {
-  double along = 0;  ///< along x
-  double across = 0; ///< across it
+  double along = 0;     ///< along x
+  double across = 0;    ///< across it
   bool section = false; ///< holds a whole cross-section: no extent along x
 };
 Contact contact_of(const Post& post);   ///< its washer
 Contact contact_of(const Cam& cam);     ///< a line of its width
 Contact contact_of(const Hinge& hinge); ///< its pin in the bearing
 Contact contact_of(const Handle& handle);
-Contact contact_of(const Tie& tie); ///< a point
+Contact contact_of(const Tie& tie);       ///< a point
 Contact contact_of(const Screws& screws); ///< their heads
 Contact contact_of(const Weld& weld);
 Contact contact_of(const Support& support); ///< the whole width
@@ -34,7 +34,7 @@ Contact contact_of(const Support& support); ///< the whole width
 struct BarSeat {
   double along = 0;  ///< size along x [m]
   double across = 0; ///< size along the wider side of the bar's section [m]
-  double arm = 0;    ///< length of the rigid arm that reaches from the bar to the joint; 0 where it stands on the bar [m]
+  double arm = 0; ///< length of the rigid arm that reaches from the bar to the joint; 0 where it stands on the bar [m]
   bool given = false; ///< the case gives the size
 };
 

@@ -105,8 +105,12 @@ std::string thread_names() {
   return out;
 }
 
+double stress_diameter(const Thread& thread) {
+  return thread.d - (thread.inch ? 0.9743 : 0.9382) * thread.pitch;
+}
+
 double stress_area(const Thread& thread) {
-  return circle(thread.d - (thread.inch ? 0.9743 : 0.9382) * thread.pitch);
+  return circle(stress_diameter(thread));
 }
 
 double core_area(const Thread& thread) {

@@ -32,8 +32,10 @@ Thread thread_of_size(const std::string& name, double diameter);
 /// Names for messages: "M3, M4, ... a fine pitch such as M20x1.5, or 1/4-20, ...".
 std::string thread_names();
 
-/// Tensile stress area [m^2]: (pi/4)(d - 0.9382 P)^2, ISO 898-1; Unified (pi/4)(d - 0.9743 P)^2, ASME B1.1 (from
-/// memory).
+/// Diameter of the stressed circle [m]: d - 0.9382 P, ISO 898-1; Unified d - 0.9743 P, ASME B1.1 (from memory).
+double stress_diameter(const Thread& thread);
+
+/// Tensile stress area, that of the stressed circle [m^2].
 double stress_area(const Thread& thread);
 
 /// Area of the core, (pi/4) d3^2 [m^2].

@@ -51,13 +51,19 @@ double grumman_flexibility(const ShearJoint& j) {
   return (j.t1 + j.t2) * (j.t1 + j.t2) / (j.E3 * std::pow(j.d, 3)) + 3.7 * (1 / (j.t1 * j.E1) + 2 / (j.t2 * j.E2));
 }
 
+double nut_resilience(const Thread& thread, bool tapped, double E) {
+  const double d = thread.d, nominal = std::numbers::pi / 4 * d * d;
+  return ((tapped ? 0.33 : 0.4) * d / nominal + 0.5 * d / core_area(thread)) / E;
+}
+
 double bolt_resilience(const TensionBolt& bolt) {
   require_positive(bolt.thread.d, "thread diameter");
   require_positive(bolt.E, "E");
   require_positive(bolt.shank + bolt.free_thread, "clamped length");
   const double d = bolt.thread.d, nominal = std::numbers::pi / 4 * d * d, core = core_area(bolt.thread);
-  const double head = (bolt.socket_head ? 0.4 : 0.5) * d, engaged = 0.5 * d, nut = (bolt.tapped ? 0.33 : 0.4) * d;
-  return ((head + bolt.shank + nut) / nominal + (bolt.free_thread + engaged) / core) / bolt.E;
+  const double head = (bolt.socket_head ? 0.4 : 0.5) * d;
+  return ((head + bolt.shank) / nominal + bolt.free_thread / core) / bolt.E +
+         nut_resilience(bolt.thread, bolt.tapped, bolt.E);
 }
 
 } // namespace bedbow

@@ -40,6 +40,10 @@ struct TensionBolt {
   double E = fastener_E;    ///< [Pa]
 };
 
+/// Resilience of a nut and the thread engaged in it [m/N]: 0.5 d on the core area and 0.4 d on the nominal one, 0.33 d
+/// where the thread is tapped into the part. Source: VDI 2230-1:2015 sec. 5.1.1.
+double nut_resilience(const Thread& thread, bool tapped, double E = fastener_E);
+
 /// Resilience [m/N]: head share + shank on nominal area, free thread and 0.5 d on core area, nut share on nominal area.
 /// Source: VDI 2230-1:2015 sec. 5.1.1.
 double bolt_resilience(const TensionBolt& bolt);

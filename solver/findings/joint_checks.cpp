@@ -2,6 +2,7 @@
 
 #include "mesh/build/places.h"
 #include "mesh/build/screw_faces.h"
+#include "mesh/machine/stud_spring.h"
 #include "mesh/piece/fastener.h"
 #include "solver/strength/hertz.h"
 #include "solver/strength/nut.h"
@@ -57,9 +58,9 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& p, 
   tension = std::max(tension, 0.0);
   const Thread thread = thread_of_size(p.thread, p.diameter);
   const auto grade = find_grade(p.grade, p.diameter);
-  const Stud stud{stressed_diameter(stress_area(thread)), p.free_length, fastener_E};
-  // Lateral stiffness as in the machine's spring, so that the moment is that of the spring's force.
-  const double moment = stud_moment({p.diameter, p.free_length, fastener_E}, ends, p.nut == NutSeat::spherical);
+  const Stud stud{stress_diameter(thread), p.free_length, fastener_E};
+  // The section of the machine's spring, so that the moment is that of the spring's force.
+  const double moment = stud_moment({stud_diameter(p), p.free_length, fastener_E}, ends, p.nut == NutSeat::spherical);
   if (grade)
     out.checks.push_back({"proof load", tension, {proof_load(thread, *grade), grade->source}, Quantity::force});
   out.checks.push_back(check_stud(stud, tension, shear, moment, grade ? grade->yield : 0, p.allowed_stress));
@@ -122,10 +123,14 @@ JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& h
   pin.pin = hinge.pin_material >= 0 ? machine.materials.at(static_cast<std::size_t>(hinge.pin_material))
             : held.E > 0            ? held
                                     : pin.hole;
+  pin.seat = held;
   pin.allowed_pressure = hinge.allowed_pressure;
   pin.allowed_stress = hinge.allowed_stress;
+  pin.allowed_seat = hinge.allowed_seat;
   const PinResult result = check_pin(pin, force);
   out.checks = result.checks;
+  for (Check& c : out.checks)
+    if (c.what == "pin's seat") c.what += " in " + machine.plain_name(hinge.joins[apron_first ? 1 : 0]);
   if (result.fate != HoleFate::keeps) out.remarks.push_back(describe(pin, result));
   return out;
 }

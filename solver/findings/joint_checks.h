@@ -32,7 +32,8 @@ JointChecks check_post(const Machine& machine, const Mesh& mesh, const Post& pos
 /// "cam contact": Hertz line contact on the bar that the cam presses on. \param compression [N].
 JointChecks check_cam(const Machine& machine, const Mesh& mesh, const Cam& cam, double compression);
 
-/// "pin pressure", "pin shear", "pin bending", and the expected wear of the hole. \param force across the pin [N].
+/// "pin pressure", "pin shear", "pin bending", of an overhung pin "pin's seat in bed.web" (the part joined to the apron
+/// holds the pin), and the expected wear of the hole. \param force across the pin [N].
 /// \param swings whether the apron turns under that force.
 JointChecks check_hinge(const Machine& machine, const Mesh& mesh, const Hinge& hinge, double force, bool swings);
 

@@ -42,6 +42,21 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
   return out;
 }
 
+/// Adds the forces of a hinge's stops, joints of their own that follow it, to those of the hinge.
+void add_stops(const Model& m, std::vector<Gathered>& all) {
+  std::size_t hinge = 0;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Joint& j = m.mesh.joints[i];
+    if (j.kind != JointKind::hinge) continue;
+    if (j.part == 0) {
+      hinge = i;
+    } else {
+      all[hinge].force += all[i].force;
+      all[hinge].moment += all[i].moment;
+    }
+  }
+}
+
 JointResult base_result(const Model& m, const Joint& j, const Gathered& g, double angle) {
   JointResult r;
   r.kind = j.kind == JointKind::rod || j.kind == JointKind::member_end ? JointKind::tie : j.kind;
@@ -87,9 +102,9 @@ JointResult cam_result(const Model& m, const Joint& j, const Gathered& g, double
 
 JointResult hinge_result(const Model& m, const StepSolution& step, const Joint& j, const Gathered& g) {
   JointResult r = base_result(m, j, g, step.angle);
+  // Pin and hole are checked with the force across; along the pin there is no pressure on the hole.
   const double across = std::hypot(r.force.y(), r.force.z());
-  r.more = {{"across", Quantity::force,
-             across}}; // pin and hole are checked with this; along the pin there is no pressure on the hole
+  r.more = {{"across", Quantity::force, across}, {"thrust", Quantity::force, std::abs(r.force.x())}};
   take(r, check_hinge(m.machine, m.mesh, m.machine.hinges[j.index], across, step.bending));
   return r;
 }
@@ -173,7 +188,8 @@ void add_screws(const Model& m, const StepSolution& step, StepResult& out) {
 } // namespace
 
 void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
-  const auto gathered = gather_rows(m, step);
+  auto gathered = gather_rows(m, step);
+  add_stops(m, gathered);
   std::vector<JointResult> of_members; // after the ties of the case
   for (std::size_t i = 0; i < m.mesh.joints.size(); ++i) {
     const Joint& j = m.mesh.joints[i];
@@ -186,7 +202,7 @@ void fill_joints(const Model& m, const StepSolution& step, StepResult& out) {
       out.joints.push_back(cam_result(m, j, g, step.angle));
       break;
     case JointKind::hinge:
-      out.joints.push_back(hinge_result(m, step, j, g));
+      if (j.part == 0) out.joints.push_back(hinge_result(m, step, j, g));
       break;
     case JointKind::handle:
       out.joints.push_back(handle_result(m, step, j, g));

@@ -25,6 +25,7 @@ void look_at_bar(const BarResult& b, const std::string& step, PartPeaks& p) {
 void look_at_joint(const JointResult& j, const std::string& step, PartPeaks& p) {
   p.load.look(info(j.kind).quantity == Quantity::moment ? j.moment.norm() : j.value, step, j.at.x());
   if (const double across = j.figure("across"); !std::isnan(across)) p.across.look(across, step, j.at.x());
+  if (const double thrust = j.figure("thrust"); !std::isnan(thrust)) p.thrust.look(thrust, step, j.at.x());
   if (!p.use.look(j.utilisation, step, j.at.x())) return;
   const Check* governing = worst_check(j.checks);
   p.check = governing ? *governing : Check{};

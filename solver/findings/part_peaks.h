@@ -25,6 +25,7 @@ struct PartPeaks {
   std::string name;
   Peak load;   ///< bars: von Mises stress [Pa]; joints: JointResult::value [N], or a moment [N m] by their kind
   Peak across; ///< hinges: force across the pin, with which pin and hole are checked [N]
+  Peak thrust; ///< hinges: force along the pin, which nothing is checked with [N]
   Peak use;    ///< highest utilisation; 0 where nothing is known
   Check check; ///< the one that governs there; without a name where none is known
   /// "post left end", "bar clamp.plate".

@@ -64,6 +64,11 @@ std::vector<Travel> prescribed_travel(const Model& m) {
       out[c] = travel_of(m, m.map.components[c], lifts);
     }
   }
+  for (const Joint& j : m.mesh.joints) // the apron may slide until a hinge's play along x is used up
+    if (j.kind == JointKind::hinge && j.gap[ux] > 0) {
+      double& slide = out[static_cast<std::size_t>(m.map.component[main_node(j.b)])].displacement;
+      slide = std::max(slide, j.gap[ux]);
+    }
   double shims = 0;
   for (const Body& b : m.machine.bodies)
     for (const double h : b.crown.height) shims = std::max(shims, std::abs(h));

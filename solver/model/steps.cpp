@@ -6,6 +6,7 @@
 #include "solver/model/step_name.h"
 #include "solver/model/words.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -157,6 +158,24 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   return true;
 }
 
+/// Movement along x of a part's point in a combination of rigid-body modes.
+double slide_of(const Model& m, const Place& place, const Eigen::VectorXd& alpha) {
+  if (place.ground()) return 0;
+  const int c = m.map.component[main_node(place)];
+  if (c < 0) return 0;
+  const Component& comp = m.map.components[c];
+  const Vector6d v = comp.rigid * alpha.segment(m.structure.rigid_start[c], comp.rigid.cols());
+  return v[ux] + v.tail<3>().cross(place.at - comp.centre).x();
+}
+
+/// Whether it slides along the pin of a hinge that floats.
+bool slides_on_a_pin(const Model& m, const Eigen::VectorXd& alpha) {
+  return std::ranges::any_of(m.mesh.joints, [&](const Joint& j) {
+    return j.kind == JointKind::hinge && j.stiffness[ux] == 0 &&
+           std::abs(slide_of(m, j.b, alpha) - slide_of(m, j.a, alpha)) > 1e-3 * alpha.cwiseAbs().maxCoeff();
+  });
+}
+
 /// Reports unrestrained modes, even with every one-sided joint closed.
 bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
   CondensedSystem s;
@@ -168,6 +187,11 @@ bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out)
   for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
   if (loose.cols() == 0) return false;
   out.trouble += ": nothing restrains it; add a tie, support or other joint that does";
+  for (Eigen::Index c = 0; c < loose.cols(); ++c) {
+    if (!slides_on_a_pin(m, loose.col(c))) continue;
+    out.trouble += ". Its hinges float along their pins; end_float = \"0 mm\" locks one";
+    break;
+  }
   out.status = Status::mechanism;
   return true;
 }

@@ -22,12 +22,21 @@ std::string in_MPa(double pressure) {
   return text;
 }
 
+/// From the mouth of an overhung pin's seat to the force in the middle of its bearing.
+double overhang(const Pin& pin) {
+  return pin.gap + pin.bearing_length / 2;
+}
+
 double bending_moment(const Pin& pin, double force) {
-  if (pin.shear_planes == 1) return force * (pin.gap + pin.bearing_length / 2);
+  if (pin.shear_planes == 1) return force * overhang(pin);
   return force / 8 * (2 * pin.bearing_length + 4 * pin.gap);
 }
 
 } // namespace
+
+double seat_mouth_pressure(double force, double diameter, double length, double outside) {
+  return (4 + 6 * outside / length) * force / (diameter * length);
+}
 
 PinResult check_pin(const Pin& pin, double force) {
   require_positive(pin.diameter, "diameter");
@@ -47,6 +56,14 @@ PinResult check_pin(const Pin& pin, double force) {
   out.checks.push_back({"pin pressure", out.pressure, pressure, Quantity::stress, Failure::wears});
   out.checks.push_back({"pin shear", out.shear, {stress.value / sqrt3, stress.source + " / sqrt3 (von Mises)"}});
   out.checks.push_back({"pin bending", out.bending, stress, Quantity::stress, Failure::yields});
+  if (pin.shear_planes == 1) {
+    out.seat = seat_mouth_pressure(force, pin.diameter, pin.bearing_length, overhang(pin));
+    if (pin.seat.E > 0 || pin.allowed_seat)
+      out.checks.push_back(
+          {"pin's seat", out.seat,
+           overridden(pin.allowed_seat, pin.seat.yield > 0 ? resting_pressure(pin.pin, pin.seat) : Allowable{}),
+           Quantity::stress, Failure::yields});
+  }
 
   if (resting.value > 0 && out.pressure > resting.value)
     out.fate = HoleFate::yields_oval;

@@ -16,10 +16,6 @@ void require(const Stud& s) {
 }
 } // namespace
 
-double stressed_diameter(double stress_area) {
-  return std::sqrt(4 / pi * stress_area);
-}
-
 double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follows) {
   require(stud);
   const double EI = stud.E * pi / 64 * std::pow(stud.diameter, 4), L = stud.free_length;
@@ -33,8 +29,7 @@ double stud_moment(const Stud& stud, const StudEnds& ends, bool seat_follows) {
   std::array<double, 2> M{};
   for (std::size_t k = 0; k < 2; ++k) {
     const double offset = ends.offset[k], tilt = ends.tilt[k];
-    M[k] = seat_follows ? 3 * EI * (offset + tilt * L / 2) / (L * L)
-                        : 6 * EI * std::abs(offset) / (L * L) + EI * std::abs(tilt) / L;
+    M[k] = seat_follows ? 3 * EI * offset / (L * L) : 6 * EI * std::abs(offset) / (L * L) + EI * std::abs(tilt) / L;
   }
   return std::hypot(M[0], M[1]);
 }

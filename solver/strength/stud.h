@@ -15,24 +15,23 @@ struct Stud {
   double E = 0;           ///< [Pa]
 };
 
-/// Diameter whose circle has the given stress area [m^2].
-double stressed_diameter(double stress_area);
-
 /// Greatest moment [N m] in a stud whose ends move sideways against each other by `offset` [m] and turn against each
 /// other by `tilt` [rad]: 6 E I offset / L^2 + 4 E I tilt / L. With `seat_follows` (spherical seat) the nut end turns
 /// freely: 3 E I offset / L^2 and no moment from tilt.
 double stud_moment(const Stud& stud, double offset, double tilt, bool seat_follows = false);
 
-/// Relative displacement of the ends of a stud fixed at both ends, referred to its middle, from which its moments
-/// follow. Each end carries a point rigidly to the middle: `offset` is the distance of the two points across the stud
-/// [m], `tilt` the relative rotation of the ends [rad]. Along two axes across: about the stud's own y and x.
+/// Relative displacement of the ends of a stud where it passes shear without moment: in its middle, or at the nut where
+/// a spherical seat lets it turn. Each end carries a point rigidly to that place: `offset` is the distance of the two
+/// points across the stud [m], `tilt` the relative rotation of the ends [rad]. Along two axes across: about the stud's
+/// own y and x.
 struct StudEnds {
   std::array<double, 2> offset{}; ///< along x, along y [m]
   std::array<double, 2> tilt{};   ///< about y, about x, each taken so that it moves the upper end along +x, +y [rad]
 };
 
-/// Greatest end moment [N m]: bending about either axis is one S-shaped part 6 E I offset / L^2 and one part of even
-/// moment E I tilt / L; with `seat_follows` 3 E I (offset + tilt L / 2) / L^2, and no moment at the nut.
+/// Greatest end moment [N m]: bending about either axis is one S-shaped part 6 E I offset / L^2, V L / 2 of the force V
+/// across the stud, and one part of even moment E I tilt / L; with `seat_follows` 3 E I offset / L^2, V L, at the held
+/// end.
 /// Source: slope-deflection equations of a prismatic beam.
 double stud_moment(const Stud& stud, const StudEnds& ends, bool seat_follows = false);
 

@@ -1,12 +1,14 @@
 // Every length of a machine times one factor.
 #include "mesh/piece/fastener.h"
+#include "mesh/piece/si.h"
 #include "solver/model/model.h"
-#include "solver/strength/stud.h"
 #include "solver/study/prototype.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <stdexcept>
+#include <string>
 
 namespace bedbow {
 
@@ -39,6 +41,16 @@ void scale(Body& body, double s) {
   }
 }
 
+/// A thread of any size, as a metric one of the pitch that gives its stressed circle: no standard has it.
+std::string scaled_thread(const Thread& thread, double s) {
+  const double per_pitch = (thread.d - stress_diameter(thread)) / thread.pitch;
+  const double metric = stress_diameter({"", 0, -1, false}); // of a pitch of 1
+  char text[64];
+  std::snprintf(text, sizeof text, "M%.17gx%.17g", s * thread.d / si::mm,
+                s * thread.pitch * per_pitch / metric / si::mm);
+  return text;
+}
+
 void scale_clamping(Machine& m, double s) {
   m.nose.setback *= s;
   m.nose.radius *= s;
@@ -55,9 +67,7 @@ void scale_clamping(Machine& m, double s) {
                       &m.sheet->grip})
       *v *= s;
   for (Post& p : m.posts) {
-    // No thread of that size: a plain stud with the thread's stress area, which stretches equally.
-    if (const auto thread = find_thread(p.thread)) p.diameter = stressed_diameter(stress_area(*thread));
-    p.thread.clear();
+    if (const auto thread = find_thread(p.thread)) p.thread = scaled_thread(*thread, s);
     p.diameter *= s;
     p.free_length *= s;
     for (double* v : {&p.washer_diameter, &p.washer_thickness, &p.engagement, &p.tapped}) *v *= s;
@@ -80,6 +90,7 @@ void scale_joints(Machine& m, double s) {
     h.pin *= s;
     h.bearing_length *= s;
     h.gap *= s;
+    if (h.end_float) *h.end_float *= s;
   }
   for (Handle& h : m.handles) h.reach *= s;
   for (Screws& row : m.screws) {

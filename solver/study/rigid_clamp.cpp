@@ -1,11 +1,10 @@
 #include "solver/study/rigid_clamp.h"
 
-#include "mesh/piece/fastener.h"
+#include "mesh/machine/stud_spring.h"
 
 #include <Eigen/Dense>
 
 #include <algorithm>
-#include <numbers>
 #include <stdexcept>
 
 namespace bedbow {
@@ -16,12 +15,6 @@ constexpr double stiff_cam = 1e14;       // as in the mesh
 constexpr double as_soft_as_nothing = 1; // [N/m]
 constexpr std::size_t pads_across = 60;  // number of pads of the nose
 constexpr int most_iterations = 60;
-
-double post_stiffness(const Post& p) {
-  const auto thread = find_thread(p.thread);
-  const double area = thread ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
-  return fastener_E * area / p.free_length;
-}
 
 /// Posts act once the clamp rises past their start, nose and cams once it sinks below.
 bool acts(const ClampSpring& s, double movement) {
@@ -81,7 +74,7 @@ std::vector<ClampSpring> clamp_springs(const Machine& m) {
   for (const Post& p : m.posts) {
     // While clamping a preloaded post pulls with exactly its preload, however far its nut moves: a spring so soft that
     // no displacement changes its force.
-    const double k = p.preload ? as_soft_as_nothing : post_stiffness(p);
+    const double k = p.preload ? as_soft_as_nothing : stud_stiffness(p);
     out.push_back({post, p.at.x(), p.at.y(), k, -p.preload.value_or(0) / k});
   }
   for (const Cam& c : m.cams) out.push_back({cam, c.at.x(), c.at.y(), c.stiffness.value_or(stiff_cam), c.lift});
@@ -101,8 +94,8 @@ ClampLever clamp_lever(const Machine& m) {
   ClampLever lever{m.nose.setback + m.nose.land / 2, 0, 0};
   double sum = 0;
   for (const Post& p : m.posts) {
-    lever.post += post_stiffness(p) * p.at.y();
-    sum += post_stiffness(p);
+    lever.post += stud_stiffness(p) * p.at.y();
+    sum += stud_stiffness(p);
   }
   lever.post /= sum;
   for (const Cam& c : m.cams) lever.cam += c.at.y() / static_cast<double>(m.cams.size());

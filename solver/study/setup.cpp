@@ -1,6 +1,7 @@
 #include "solver/study/setup.h"
 
 #include "mesh/machine/setback.h"
+#include "mesh/machine/stud_spring.h"
 #include "mesh/piece/fastener.h"
 #include "mesh/piece/si.h"
 #include "solver/sheet/din6935.h"
@@ -60,11 +61,10 @@ std::vector<NutSetting> nut_settings(const Machine& m, const StepResult& clamp) 
     const Post& p = m.posts[i];
     const auto thread = thread_of(p);
     if (!thread || !p.preload) continue;
-    const double area = find_thread(p.thread) ? stress_area(*thread) : std::numbers::pi / 4 * p.diameter * p.diameter;
     NutSetting n;
     n.post = posts[i].name;
     n.preload = *p.preload;
-    n.stretch = *p.preload * p.free_length / (fastener_E * area);
+    n.stretch = *p.preload / stud_stiffness(p);
     n.down = loose_height(m, p.at.y()) - posts[i].figure("apart");
     n.turn = 2 * std::numbers::pi * (n.stretch + n.down) / thread->pitch;
     out.push_back(std::move(n));

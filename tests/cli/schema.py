@@ -22,7 +22,8 @@ UNSEEN = {
         unknown-thread""",
     "which keys a shape takes": "missing-key",
     "what a unit means": """gauge-not-of-a-sheet weight-as-mass wrong-case-of-unit wrong-kind-of-unit""",
-    "how large a quantity is": "too-large wall-too-thick",
+    "how large a quantity is": """
+        hinge-play-without-bearing hinge-slides-out too-large wall-too-thick""",
     "where things are": """
         apron-meets-a-nut apron-meets-the-bed apron-meets-the-clamp flange-meets-the-clamp setback-at-sixty-degrees
         setback-in-the-bend setback-of-a-rounded-nose square-front-stops-the-flange flange-shorter-than-the-bend

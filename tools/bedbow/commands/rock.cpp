@@ -138,8 +138,8 @@ int run_rock(const RockArguments& a) {
       "cams push straight up on a flat tail; friction there and on the shaft by `friction` (0.15 where "
       "omitted, greased "
       "steel, common practice, no source)",
-      "posts by E A / free_length, steel 205 GPa (common practice, no source), those with `preload` by exactly "
-      "that force; the sheet as the pad of "
+      "posts stretch with their nuts and engaged threads (VDI 2230), steel 205 GPa (common practice, no source), those "
+      "with `preload` pull with exactly that force; the sheet as the pad of "
       "docs/case-format.md"};
   answer.cautions = cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");

@@ -47,7 +47,7 @@ allowed_stress = "600 MPa"
   EXPECT_EQ(p.grade, "8.8");
   EXPECT_DOUBLE_EQ(p.free_length, 0.127);
   EXPECT_NEAR(p.preload.value(), 1000 * pound_force_N, 1e-9);
-  EXPECT_EQ(p.seat, NutSeat::spherical);
+  EXPECT_EQ(p.nut, NutSeat::spherical);
   EXPECT_DOUBLE_EQ(p.washer_diameter, 0.03);
   EXPECT_DOUBLE_EQ(p.washer_thickness, 0.003);
   EXPECT_DOUBLE_EQ(p.engagement, 0.013);
@@ -69,7 +69,7 @@ free_length = "130 mm"
   EXPECT_TRUE(p.thread.empty());
   EXPECT_TRUE(p.grade.empty());
   EXPECT_FALSE(p.preload || p.allowed_seat || p.allowed_stress || p.allowed_thread);
-  EXPECT_EQ(p.seat, NutSeat::washer);
+  EXPECT_EQ(p.nut, NutSeat::washer);
   for (const double v : {p.at.y(), p.washer_diameter, p.washer_thickness, p.engagement, p.tapped})
     EXPECT_TRUE(std::isnan(v));
 }

@@ -1,8 +1,8 @@
-#include "mesh/build/seats.h"
-
 #include "io/case/case_reader.h"
 #include "mesh/build/mesher.h"
+#include "mesh/build/seats.h"
 #include "solver/registry/registries.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -63,8 +63,9 @@ TEST(Seats, FollowRigidMovements) {
     for (const Eigen::Vector3d& at : {Eigen::Vector3d(0.3, 0.05, 0), Eigen::Vector3d(0.597, 0.13, 0.08)}) {
       const Place place = place_on_bar(m, mesh, flat, at, size);
       EXPECT_NEAR(sum_of_weights(place), 1, 1e-14);
-      const Eigen::Vector3d u =
-          moved(mesh, place, [&](const Eigen::Vector3d& x) { return std::pair(Eigen::Vector3d(shift + turn.cross(x)), turn); });
+      const Eigen::Vector3d u = moved(mesh, place, [&](const Eigen::Vector3d& x) {
+        return std::pair(Eigen::Vector3d(shift + turn.cross(x)), turn);
+      });
       EXPECT_LT((u - shift - turn.cross(at)).norm(), 1e-15) << size.transpose() << " at " << at.transpose();
     }
 }

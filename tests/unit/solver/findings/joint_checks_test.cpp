@@ -51,6 +51,9 @@ TEST(JointChecks, HingeByHand) {
   EXPECT_DOUBLE_EQ(find(c, "pin pressure").allowed.value, 5 * MPa);
   EXPECT_NEAR(find(c, "pin shear").actual, 6.6315 * MPa, 1e3);
   EXPECT_NEAR(find(c, "pin bending").actual, 24.868 * MPa, 1e3);
+  // The bed holds the pin: e = 10 mm, (4 + 6/2) 3.125 MPa.
+  EXPECT_NEAR(find(c, "pin's seat in bed.top").actual, 21.875 * MPa, 1e3);
+  EXPECT_DOUBLE_EQ(find(c, "pin's seat in bed.top").allowed.value, 0.6 * 265 * MPa);
   EXPECT_TRUE(c.remarks.empty());
   const JointChecks oval = check_hinge(b.c.machine, b.mesh, h, 2000, true);
   ASSERT_EQ(oval.remarks.size(), 1U);
@@ -103,8 +106,9 @@ TEST(JointChecks, StudMomentsAreThoseOfSlopeDeflection) {
     // What either end carries rigidly to the middle.
     const StudEnds ends{{D - (ta + tb) * L / 2, 0}, {tb - ta, 0}};
     EXPECT_NEAR(stud_moment(stud, ends), std::max(std::abs(ab), std::abs(ba)), 1e-9 * EI / L);
-    // Hinged at b: M_ab = 3EI/L (ta - D/L).
-    EXPECT_NEAR(stud_moment(stud, ends, true), std::abs(3 * EI / L * (ta - D / L)), 1e-9 * EI / L);
+    // Hinged at b: M_ab = 3EI/L (ta - D/L); what either end carries rigidly to b.
+    EXPECT_NEAR(stud_moment(stud, StudEnds{{D - ta * L, 0}, {tb - ta, 0}}, true), std::abs(3 * EI / L * (ta - D / L)),
+                1e-9 * EI / L);
   }
 }
 

@@ -60,6 +60,42 @@ TEST(Pin, ShearAgainstVonMises) {
   EXPECT_NEAR(r.checks.at(2).utilisation(), r.bending / 640e6, 1e-12);
 }
 
+// A pin fixed in its seat by pressure alone: whatever the overhang, a pressure linear along the seat with that at its
+// mouth balances the force and its moment. The seat used to be unchecked, although it bears at least seven times F/(d
+// l).
+TEST(Pin, PressureInTheSeatBalancesTheForce) {
+  const double F = 2000, d = 0.016, l = 0.020;
+  for (const double e : {0.0, 0.008, 0.010, 0.050}) {
+    const double mouth = seat_mouth_pressure(F, d, l, e);
+    const double end = 2 * F / (d * l) - mouth; // the mean is F/(d l)
+    double force = 0, moment = 0;               // about the mouth, by Simpson's rule, exact for a square
+    for (const auto& [at, weight] : {std::pair{0.0, 1.0 / 6}, std::pair{0.5, 4.0 / 6}, std::pair{1.0, 1.0 / 6}}) {
+      const double line = d * (mouth + (end - mouth) * at);
+      force += weight * l * line;
+      moment += weight * l * line * at * l;
+    }
+    EXPECT_NEAR(force, F, 1e-9 * F);
+    EXPECT_NEAR(moment, -F * e, 1e-9 * F * l); // turned against the force outside
+  }
+}
+
+// 2 kN in the middle of 16 mm of bearing, 1 mm clear of the seat: e = 9 mm, (4 + 6 x 9/16) 7.8125 = 57.62 MPa at the
+// mouth. The pin does not turn there: 0.6 x 275 MPa.
+TEST(Pin, SeatOfAnOverhungPinIsChecked) {
+  Pin p = hinge();
+  p.gap = 0.001;
+  p.seat = p.hole;
+  const PinResult r = check_pin(p, 2000);
+  EXPECT_NEAR(r.seat, 57.617e6, 1e3);
+  ASSERT_EQ(r.checks.size(), 4U);
+  EXPECT_EQ(r.checks[3].what, "pin's seat");
+  EXPECT_NEAR(r.checks[3].allowed.value, 0.6 * 275e6, 1);
+  p.allowed_seat = 100e6;
+  EXPECT_EQ(check_pin(p, 2000).checks[3].allowed.source, "case");
+  p.shear_planes = 2;
+  EXPECT_EQ(check_pin(p, 2000).checks.size(), 3U) << "held on both sides it does not lever";
+}
+
 TEST(Pin, MisuseIsNamed) {
   Pin p = hinge();
   p.diameter = 0;

@@ -53,7 +53,7 @@ TEST(Stud, StressByHand) {
 
 TEST(Stud, StressedDiameterLiesBetweenCoreAndPitch) {
   const Thread m20 = *find_thread("M20");
-  const double d = stressed_diameter(stress_area(m20));
+  const double d = stress_diameter(m20);
   EXPECT_GT(d, m20.core());
   EXPECT_LT(d, m20.pitch_diameter());
 }

@@ -12,11 +12,10 @@ Machine hive_machine() {
   return read_case(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml", builtin_registries()).machine;
 }
 
-/// The machine with screws of a given stiffness and plain studs, which scale exactly; a thread does not.
+/// The machine with screws of a given stiffness, which scale exactly.
 Machine of_one_material() {
   Machine m = hive_machine();
   for (Screws& s : m.screws) s.shear_stiffness = 180e6;
-  for (Post& p : m.posts) p.thread.clear();
   return m;
 }
 
