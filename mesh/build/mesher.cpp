@@ -135,6 +135,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::
   mesher::mesh_structure(b);
   mesher::mesh_fingers(b);
   mesher::mesh_joints(b);
+  mesher::measure_welded_sections(b);
   mesher::turn_hung_parts(b);
   mesher::mesh_contacts(b);
   mesher::mesh_pads(b, sheets);
