@@ -115,6 +115,8 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   if (TextTable t = dial_table(f, u); !t.empty())
     bears.tables.push_back({"Dials, displacement [" + u.length.name + "]", t});
   if (f.sheet) bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
+  if (auto words = local_peak_words(f, u); !words.empty())
+    bears.lists.push_back({local_peak_title() + ":", std::move(words)});
   if (auto words = load_remarks(f); !words.empty())
     bears.lists.push_back({"Expected wear and damage:", std::move(words)});
   if (auto words = allowable_sources(f); !words.empty())
