@@ -101,6 +101,27 @@ TEST(JudgedStress, OfWeldedBarsDoesNotFollowTheMesh) {
   }
 }
 
+// Whichever end of a machine its bars are numbered from, the same stress is judged: windows are cut off at both ends.
+TEST(JudgedStress, AMirroredBedHasTheSame) {
+  const auto bed = [](bool mirrored) {
+    const auto x = [&](double at) { return mirrored ? 1000 - at : at; };
+    const double from = mirrored ? 0 : 200, to = mirrored ? 800 : 1000;
+    return solve(1000, 15,
+                 bed_bar("flat", 100, 10, 50, 5) + bed_bar("rib", 20, 80, 40, -40) +
+                     "[[weld]]\njoins = [\"bed.flat\", \"bed.rib\"]\nfrom = " + quoted(from, "mm") +
+                     "\nto = " + quoted(to, "mm") + "\n" + stand("rib", x(250), 40, R"("x", "y", "z", "rx")") +
+                     stand("rib", x(950), 40, R"("y", "z", "rx")") + press("flat", x(330), 85, 10, 5000) +
+                     press("flat", x(990), 85, 10, 5000));
+  };
+  const Findings one = bed(false), other = bed(true);
+  for (const std::string name : {"bed.flat", "bed.rib"}) {
+    const BarResult &a = bar_of(one, name), &b = bar_of(other, name);
+    EXPECT_NEAR(b.stress / a.stress, 1, 1e-7) << name;
+    EXPECT_NEAR(b.peak_stress / a.peak_stress, 1, 1e-7) << name;
+    EXPECT_NEAR(b.at_x, 1 - a.at_x, 1e-9) << name;
+  }
+}
+
 // The moment under a point force on a plate grows by 0.07 F with every halving of the elements.
 TEST(JudgedStress, OfPlatesDoesNotFollowTheMesh) {
   const auto plate = [](double size) {
