@@ -153,11 +153,11 @@ BarResult result_of(const Model& m, const ShellStress& s) {
   r.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
   for (std::size_t i = 0; i < s.nodes.size(); ++i) {
     const double x = m.mesh.nodes[s.nodes[i]].x.x();
-    if (const double v = std::ranges::max(s.judged[i]); v > r.stress) {
+    if (const double v = std::ranges::max(s.judged[i]); clearly_greater(v, r.stress)) {
       r.stress = v;
       r.at_x = x;
     }
-    if (const double v = std::ranges::max(s.von_mises[i]); v > r.peak_stress) {
+    if (const double v = std::ranges::max(s.von_mises[i]); clearly_greater(v, r.peak_stress)) {
       r.peak_stress = v;
       r.peak_x = x;
     }
