@@ -54,8 +54,6 @@ void mesh_fingers(Builder& b);
 void mesh_joints(Builder& b);
 /// Makes members, panels and meshes that are held only by joints to the apron turn with it.
 void turn_hung_parts(Builder& b);
-/// BarLayout::welded_depth of all bars.
-void measure_welded_sections(Builder& b);
 /// Rows of screws, one joint per screw.
 void mesh_screws(Builder& b);
 /// Pressure between bars of a body that touch without weld or screws.

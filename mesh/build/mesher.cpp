@@ -3,6 +3,7 @@
 #include "mesh/build/mesh_builder.h"
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
+#include "mesh/build/welded_sections.h"
 
 #include <algorithm>
 #include <cmath>
@@ -135,7 +136,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::
   mesher::mesh_structure(b);
   mesher::mesh_fingers(b);
   mesher::mesh_joints(b);
-  mesher::measure_welded_sections(b);
+  measure_welded_sections(machine, machine.welds, b.mesh);
   mesher::turn_hung_parts(b);
   mesher::mesh_contacts(b);
   mesher::mesh_pads(b, sheets);

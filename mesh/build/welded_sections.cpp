@@ -1,5 +1,5 @@
-// Depth of the sections that welded bars make together: over it their section forces are averaged (theory/validity.md).
-#include "mesh/build/mesh_builder.h"
+#include "mesh/build/welded_sections.h"
+
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
 
@@ -8,15 +8,16 @@
 #include <map>
 #include <utility>
 
-namespace bedbow::mesher {
+namespace bedbow {
 
 namespace {
 
 /// Boxes of the sections that bars make, by layout; bars that are welded to each other share one.
 class WeldedSections {
 public:
-  explicit WeldedSections(const Builder& b)
-      : b_(b) {}
+  WeldedSections(const Machine& machine, const Mesh& mesh)
+      : machine_(machine)
+      , mesh_(mesh) {}
 
   void join(const std::array<Ref, 2>& joins) {
     const int one = section_of(joins[0]), other = section_of(joins[1]);
@@ -40,11 +41,12 @@ private:
   int section_of(const Ref& bar) {
     const auto found = std::ranges::find(section_of_, bar, &std::pair<Ref, int>::first);
     if (found != section_of_.end()) return found->second;
-    boxes_.push_back(section_box(b_.machine.bar(bar), b_.mesh.sections[layout_of(b_.mesh, bar).section]));
+    boxes_.push_back(section_box(machine_.bar(bar), mesh_.sections[layout_of(mesh_, bar).section]));
     return section_of_.emplace_back(bar, static_cast<int>(boxes_.size()) - 1).second;
   }
 
-  const Builder& b_;
+  const Machine& machine_;
+  const Mesh& mesh_;
   std::vector<std::pair<Ref, int>> section_of_;
   std::vector<SectionBox> boxes_;
 };
@@ -65,25 +67,25 @@ SeamSpan seam_span(const Machine& machine, const Weld& w) {
 
 } // namespace
 
-void measure_welded_sections(Builder& b) {
-  if (b.machine.welds.empty()) return;
+void measure_welded_sections(const Machine& machine, std::span<const Weld> welds, Mesh& mesh) {
+  if (welds.empty()) return;
   std::vector<SeamSpan> seams;
-  for (const Weld& w : b.machine.welds) seams.push_back(seam_span(b.machine, w));
+  for (const Weld& w : welds) seams.push_back(seam_span(machine, w));
   std::map<std::vector<bool>, WeldedSections> known; // by the seams that run there
-  for (BarLayout& l : b.mesh.layouts) {
+  for (BarLayout& l : mesh.layouts) {
     if (l.owner.kind != Ref::Kind::bar || !l.across.empty()) continue;
     l.welded_depth.assign(l.stations.size() - 1, 0);
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) {
       std::vector<bool> runs(seams.size());
       for (std::size_t k = 0; k < seams.size(); ++k)
         runs[k] = seams[k].from <= l.stations[i] + same_place && seams[k].to >= l.stations[i + 1] - same_place;
-      const auto [it, fresh] = known.try_emplace(runs, b);
+      const auto [it, fresh] = known.try_emplace(runs, machine, mesh);
       for (std::size_t k = 0; fresh && k < seams.size(); ++k)
-        if (runs[k]) it->second.join(b.machine.welds[k].joins);
+        if (runs[k]) it->second.join(welds[k].joins);
       l.welded_depth[i] = it->second.depth(l.owner);
     }
     if (std::ranges::all_of(l.welded_depth, [](double d) { return d == 0; })) l.welded_depth.clear();
   }
 }
 
-} // namespace bedbow::mesher
+} // namespace bedbow

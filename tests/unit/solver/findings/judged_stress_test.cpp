@@ -38,11 +38,11 @@ std::string press(const std::string& bar, double x, double y, double z, double n
          quoted(z, "mm") + "]\nforce = [\"0 N\", \"0 N\", " + quoted(-newton, "N") + "]\n";
 }
 
-Findings solve(double length, double size, const std::string& bars) {
+Findings solve(double length, double size, const std::string& bars, bool bracket = false) {
   static const Registries registries = builtin_registries();
   const std::string text = "[bed]\nlength = " + quoted(length, "mm") + "\nmaterial = \"S275JR\"\n" + bars +
                            "[solve]\nelement_size = " + quoted(size, "mm") + "\n";
-  Findings f = analyse(read_case_text(text, registries).machine, registries, {.fields = false});
+  Findings f = analyse(read_case_text(text, registries).machine, registries, {.fields = false, .bracket = bracket});
   EXPECT_EQ(f.status, Status::ok) << f.trouble;
   return f;
 }
@@ -99,6 +99,22 @@ TEST(JudgedStress, OfWeldedBarsDoesNotFollowTheMesh) {
       EXPECT_GE(bar_of(fine, name).peak_stress, bar_of(fine, name).stress) << name << " " << size;
     }
   }
+}
+
+// Rows of screws without slip are solved as welds: the upper bound of stress followed the mesh likewise.
+TEST(JudgedStress, OfScrewsWithoutSlipDoesNotFollowTheMesh) {
+  const auto bound = [](double size) {
+    const Findings f =
+        solve(1000, size,
+              bed_bar("flat", 240, 20, 120, 10) + bed_bar("rib", 20, 60, 40, -30) +
+                  "[[screws]]\njoins = [\"bed.flat\", \"bed.rib\"]\nsize = \"M8\"\nclass = "
+                  "\"10.9\"\nfirst = \"25 mm\"\npitch = \"50 mm\"\n" +
+                  stands("rib", 50, 950, 40) + press("flat", 300, 200, 20, 20000) + press("flat", 990, 200, 20, 20000),
+              true);
+    return f.bracket.value().no_slip.steps.at(0).stress;
+  };
+  const double coarse = bound(15);
+  for (const double size : {5.0, 2.0}) EXPECT_NEAR(bound(size) / coarse, 1, 0.05) << size;
 }
 
 // Whichever end of a machine its bars are numbered from, the same stress is judged: windows are cut off at both ends.
