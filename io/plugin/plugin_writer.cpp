@@ -61,9 +61,10 @@ Table bend_line_table(const Findings& f) {
 }
 
 Table bar_table(const Findings& f) {
-  Table t{"bars", {"step", "stress_Pa", "at_x_m", "utilisation"}};
+  Table t{"bars", {"step", "stress_Pa", "at_x_m", "utilisation", "peak_Pa", "peak_x_m"}};
   for (std::size_t k = 0; k < f.steps.size(); ++k)
-    for (const BarResult& b : f.steps[k].bars) t.row(b.name, {static_cast<double>(k), b.stress, b.at_x, b.utilisation});
+    for (const BarResult& b : f.steps[k].bars)
+      t.row(b.name, {static_cast<double>(k), b.stress, b.at_x, b.utilisation, b.peak_stress, b.peak_x});
   return t;
 }
 

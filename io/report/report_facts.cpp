@@ -26,6 +26,8 @@ ReportFacts bar_facts(const StepResult& step, const BarResult& b, const OutputUn
   return {
       {"greatest stress (von Mises)", in_unit(b.stress, u.stress, 1e5) + " " + u.stress.name},
       {"utilisation of yield", percent(b.utilisation)},
+      {"local peak, not judged",
+       in_unit(b.peak_stress, u.stress, 1e5) + " " + u.stress.name + " at x " + length_text(b.peak_x, u, 1e-4)},
       {"at x", length_text(b.at_x, u, 1e-4)},
       {"position from the section's centroid", "y " + length_text(b.y, u, 1e-4) + ", z " + length_text(b.z, u, 1e-4)},
       {"bending moment there", moment_text(b.forces.My, u) + " about y, " + moment_text(b.forces.Mz, u) + " about z"},

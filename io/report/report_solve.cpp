@@ -119,6 +119,8 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   if (f.sheet) bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
   if (auto words = thrust_words(f, u); !words.empty())
     bears.lists.push_back({std::string(thrust_title) + ":", std::move(words)});
+  if (auto words = local_peak_words(f, u); !words.empty())
+    bears.lists.push_back({local_peak_title() + ":", std::move(words)});
   if (auto words = load_remarks(f); !words.empty())
     bears.lists.push_back({"Expected wear and damage:", std::move(words)});
   if (auto words = allowable_sources(f); !words.empty())

@@ -92,6 +92,8 @@ Json bar_json(const BarResult& b) {
           {"stress_MPa", number(to_MPa(b.stress))},
           {"at_x_mm", number(to_mm(b.at_x))},
           {"utilisation", number(b.utilisation)},
+          {"peak_MPa", number(to_MPa(b.peak_stress))},
+          {"peak_x_mm", number(to_mm(b.peak_x))},
           {"at_section_mm", Json::array({number(to_mm(b.y)), number(to_mm(b.z))})},
           {"sigma_MPa", number(to_MPa(b.sigma))},
           {"tau_MPa", number(to_MPa(b.tau))},

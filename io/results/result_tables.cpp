@@ -135,6 +135,21 @@ std::vector<std::string> thrust_words(const Findings& f, const OutputUnits& u) {
   return out;
 }
 
+std::string local_peak_title() {
+  return "Local peaks of stress beside point forces, not part of the verdict";
+}
+
+std::vector<std::string> local_peak_words(const Findings& f, const OutputUnits& u) {
+  constexpr double worth_mention = 1.05; // over the judged stress; common practice, no source
+  const auto stress = [&](double value) { return in_unit(value, u.stress, 1e5) + " " + u.stress.name; };
+  std::vector<std::string> out;
+  for (const PartPeaks& p : part_peaks(f.steps))
+    if (!p.kind && p.local.value > worth_mention * p.load.value)
+      out.push_back(p.label() + ": " + stress(p.local.value) + " at x = " + length_text(p.local.x, u, 1e-3) + ", " +
+                    step_label(p.local.step) + " (judged: " + stress(p.load.value) + ")");
+  return out;
+}
+
 std::vector<std::string> load_remarks(const Findings& f) {
   std::vector<std::string> out;
   std::vector<std::string> told; // the first step is sufficient

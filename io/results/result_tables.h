@@ -28,6 +28,11 @@ std::vector<std::string> hold_words(const Findings& findings, const OutputUnits&
 /// Title and greatest force along each hinge pin: "hinge left: 0.120 kN (bend 90 deg)".
 inline constexpr const char* thrust_title = "Thrust along the hinge pins, not checked";
 std::vector<std::string> thrust_words(const Findings& findings, const OutputUnits& units);
+/// Bars whose local peak of stress exceeds the stress that is judged: "bar bed.top: 33.0 MPa at x = 40 mm, clamped
+/// (judged: 22.2 MPa)".
+std::vector<std::string> local_peak_words(const Findings& findings, const OutputUnits& units);
+/// Heading of that list.
+std::string local_peak_title();
 
 /// Expected wear and damage, each once: "hinge left: at 6.8 MPa the hole will wear oval ...".
 std::vector<std::string> load_remarks(const Findings& findings);

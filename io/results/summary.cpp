@@ -61,6 +61,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   if (const TextTable loads = load_table(f, units); !loads.empty())
     out += "Greatest load and highest utilisation of each part\n" + loads.render(style);
   out += items(thrust_title, thrust_words(f, units));
+  out += items(local_peak_title(), local_peak_words(f, units));
   out += items("Expected wear and damage", load_remarks(f));
   out += "\n";
   if (f.modes) out += modes_table(*f.modes, style) + "\n";

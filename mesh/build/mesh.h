@@ -89,7 +89,10 @@ struct BarLayout {
   std::vector<int> nodes;       ///< beam: one per station; plate: rows x stations, row-major (row = across)
   std::vector<double> across;   ///< plate: coordinate across of each row of nodes, from the centroid [m]
   bool standing = false;        ///< plate: across is z (standing) or y (lying)
-  int first_element = -1;       ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
+  /// Beam: by element, depth of the section that the bar makes with the bars welded to it there (the lesser side of
+  /// their common box); 0 where none is [m]. Empty: nowhere.
+  std::vector<double> welded_depth;
+  int first_element = -1; ///< beam: elements first .. first + stations - 2; plate: shells likewise row-major
 };
 
 /// One finger of the nose as meshed: two beam elements, or a plate of its own.

@@ -4,6 +4,7 @@
 #include "mesh/build/places.h"
 #include "mesh/build/seats.h"
 #include "mesh/build/stations.h"
+#include "mesh/build/welded_sections.h"
 
 #include <algorithm>
 #include <cmath>
@@ -118,6 +119,7 @@ Mesh make_mesh(const Machine& machine, const Registry<ShapeEntry>& shapes, std::
   mesher::mesh_structure(b);
   mesher::mesh_fingers(b);
   mesher::mesh_joints(b);
+  measure_welded_sections(machine, machine.welds, b.mesh);
   mesher::turn_hung_parts(b);
   mesher::mesh_contacts(b);
   mesher::mesh_pads(b, sheets);

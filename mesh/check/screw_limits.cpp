@@ -1,6 +1,7 @@
 #include "mesh/check/screw_limits.h"
 
 #include "mesh/build/screw_faces.h"
+#include "mesh/build/welded_sections.h"
 #include "mesh/build/welds.h"
 
 #include <algorithm>
@@ -67,8 +68,13 @@ Mesh without_slip(const Machine& machine, Mesh mesh) {
     const double roll = j.stiffness[rx] / j.stiffness[j.normal]; // of the width in contact
     j.stiffness = {k, k, k, k * roll, 0, 0};
   }
+  std::vector<Weld> welds = machine.welds;
   for (const Screws& s : machine.screws)
-    if (!s.x.empty() && between_bars(s)) add_weld(machine, weld_of(s), -1, mesh);
+    if (!s.x.empty() && between_bars(s)) {
+      welds.push_back(weld_of(s));
+      add_weld(machine, welds.back(), -1, mesh);
+    }
+  measure_welded_sections(machine, welds, mesh);
   return mesh;
 }
 

@@ -46,13 +46,15 @@ struct BowResult {
 };
 
 struct BarResult {
-  std::string name;    ///< "clamp.spine", or the member's or panel's name
-  double stress = 0;   ///< greatest von Mises [Pa]
-  double at_x = 0;     ///< where along x [m] (members: along the member)
+  std::string name;  ///< "clamp.spine", or the member's or panel's name
+  double stress = 0; ///< greatest von Mises where beam and plate theory hold (theory/validity.md): this is judged [Pa]
+  double at_x = 0;   ///< where along x [m] (members: along the member)
   double y = 0, z = 0; ///< place in the section, from the centroid [m]
   double sigma = 0, tau = 0;
   SectionForces forces;   ///< at the worst place
   double utilisation = 0; ///< of yield; 0 when yield is unknown
+  double peak_stress = 0; ///< greatest local von Mises: beside point forces it depends on the mesh, not judged [Pa]
+  double peak_x = 0;      ///< where, as at_x [m]
 };
 
 /// Index of ground in place of an index into Findings::parts.

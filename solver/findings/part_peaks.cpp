@@ -18,6 +18,7 @@ PartPeaks& entry(std::vector<PartPeaks>& all, std::optional<JointKind> kind, con
 
 void look_at_bar(const BarResult& b, const std::string& step, PartPeaks& p) {
   p.load.look(b.stress, step, b.at_x);
+  p.local.look(b.peak_stress, step, b.peak_x);
   if (p.use.look(b.utilisation, step, b.at_x) && b.utilisation > 0)
     p.check = {"yield", b.stress, {b.stress / b.utilisation, ""}, Quantity::stress, Failure::yields};
 }

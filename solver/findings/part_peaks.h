@@ -24,6 +24,7 @@ struct PartPeaks {
   std::optional<JointKind> kind; ///< none: a bar, member or panel
   std::string name;
   Peak load;   ///< bars: von Mises stress [Pa]; joints: JointResult::value [N], or a moment [N m] by their kind
+  Peak local;  ///< bars: local von Mises stress, which is not judged [Pa]
   Peak across; ///< hinges: force across the pin, with which pin and hole are checked [N]
   Peak thrust; ///< hinges: force along the pin, which nothing is checked with [N]
   Peak use;    ///< highest utilisation; 0 where nothing is known

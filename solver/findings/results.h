@@ -9,7 +9,7 @@
 
 namespace bedbow {
 
-/// Greatest von Mises stress and utilisation of each bar, member and panel.
+/// Greatest von Mises stress, utilisation and local peak of each bar, member and panel.
 void fill_bars(const Model& model, const StepSolution& step, StepResult& out);
 
 /// Forces of all joints that results list, in the order of their kinds.
@@ -41,6 +41,7 @@ void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& war
 struct ShellStress {
   std::vector<int> nodes;                       ///< mesh nodes
   std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
+  std::vector<std::array<double, 3>> judged;    ///< likewise of the means over a patch; only where requested
   std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]
   std::vector<Eigen::Vector3d> normals;         ///< axes of the frame
   std::vector<std::array<int, 4>> quads;        ///< into nodes
@@ -50,5 +51,8 @@ struct ShellStress {
   bool fingers = false; ///< plate fingers of the nose, which `owner` carries
 };
 std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& step);
+/// The same with the stress that is judged: of resultants averaged over a disc as wide as the plate is thick
+/// (theory/validity.md).
+std::vector<ShellStress> judged_shell_stresses(const Model& model, const StepSolution& step);
 
 } // namespace bedbow

@@ -1,5 +1,6 @@
 #include "solver/element/shell4.h"
 #include "solver/findings/results.h"
+#include "solver/findings/shell_patches.h"
 
 #include <Eigen/Geometry>
 
@@ -58,22 +59,41 @@ struct Average {
   }
 };
 
+/// Stress of resultants at the faces and in the middle of a plate.
+struct FaceStress {
+  Eigen::Vector3d top, middle, bottom;
+  Eigen::Vector2d shear; ///< in the middle, its greatest: a parabola over the thickness
+
+  FaceStress(const ShellResultants& r, double t)
+      : middle(r.n / t)
+      , shear(r.q * (1.5 / t)) {
+    const Eigen::Vector3d bending = r.m * (6 / (t * t));
+    top = middle + bending;
+    bottom = middle - bending;
+  }
+  [[nodiscard]] std::array<double, 3> von_mises_at() const {
+    return {von_mises(top[0], top[1], top[2], 0, 0), von_mises(middle[0], middle[1], middle[2], shear[0], shear[1]),
+            von_mises(bottom[0], bottom[1], bottom[2], 0, 0)};
+  }
+};
+
 void finish(const Average& a, double t, ShellStress& out) {
-  const Eigen::Vector3d n = a.sum.n / (a.count * t);
-  const Eigen::Vector3d b = a.sum.m / a.count * (6 / (t * t));
-  const Eigen::Vector2d q = a.sum.q / a.count * (1.5 / t); // parabola over the thickness: greatest in the middle
-  const Eigen::Vector3d top = n + b;
-  const Eigen::Vector3d bottom = n - b;
-  out.von_mises.push_back({von_mises(top[0], top[1], top[2], 0, 0), von_mises(n[0], n[1], n[2], q[0], q[1]),
-                           von_mises(bottom[0], bottom[1], bottom[2], 0, 0)});
-  const auto pt = principal(top);
-  const auto pb = principal(bottom);
+  const FaceStress stress({a.sum.n / a.count, a.sum.m / a.count, a.sum.q / a.count}, t);
+  out.von_mises.push_back(stress.von_mises_at());
+  const auto pt = principal(stress.top);
+  const auto pb = principal(stress.bottom);
   out.principal.push_back({pt[0], pt[1], pb[0], pb[1]});
 }
 
-} // namespace
+/// Fills in the stress that is judged. \param at_corners by quad, turned into axes that agree.
+void judge_patches(const Mesh& mesh, std::vector<std::array<ShellResultants, 4>> at_corners, ShellStress& s) {
+  ShellPatchMesh patch{{}, s.quads, std::move(at_corners)};
+  for (int node : s.nodes) patch.points.push_back(mesh.nodes[node].x);
+  for (const ShellResultants& r : patch_means(patch, s.thickness))
+    s.judged.push_back(FaceStress(r, s.thickness).von_mises_at());
+}
 
-std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step) {
+std::vector<ShellStress> recover_shells(const Model& m, const StepSolution& step, bool judged) {
   std::vector<ShellStress> out;
   std::vector<std::pair<std::size_t, std::size_t>> runs; // elements of one owner follow each other
   const bool plate_fingers = !m.mesh.fingers.empty() && m.mesh.fingers.front().plate();
@@ -94,6 +114,7 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
     const Material& material = m.machine.materials.at(head.material);
     std::map<int, int> local;
     std::vector<Average> averages;
+    std::vector<std::array<ShellResultants, 4>> at_corners;
     Eigen::Vector3d along = Eigen::Vector3d::Zero();
     for (std::size_t i = first; i < last; ++i) {
       const ShellElement& e = m.mesh.shells[i];
@@ -103,7 +124,8 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
       const Eigen::Matrix3d axes = shell_axes(c);
       if (i == first) along = axes.row(0);
       const auto [cosine, sine] = angle_to(axes, along);
-      const auto r = shell_corner_resultants(c, {material.E, material.nu, e.thickness, material.density}, u);
+      auto r = shell_corner_resultants(c, {material.E, material.nu, e.thickness, material.density}, u);
+      for (ShellResultants& corner : r) corner = turned(corner, cosine, sine);
       std::array<int, 4> quad{};
       for (int k = 0; k < 4; ++k) {
         const auto [it, fresh] = local.try_emplace(e.nodes[k], static_cast<int>(s.nodes.size()));
@@ -113,14 +135,26 @@ std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step
           averages.emplace_back();
         }
         quad[k] = it->second;
-        averages[it->second].add(turned(r[k], cosine, sine));
+        averages[it->second].add(r[k]);
       }
       s.quads.push_back(quad);
+      if (judged) at_corners.push_back(r);
     }
     for (const Average& a : averages) finish(a, s.thickness, s);
+    if (judged) judge_patches(m.mesh, std::move(at_corners), s);
     out.push_back(std::move(s));
   }
   return out;
+}
+
+} // namespace
+
+std::vector<ShellStress> shell_stresses(const Model& m, const StepSolution& step) {
+  return recover_shells(m, step, false);
+}
+
+std::vector<ShellStress> judged_shell_stresses(const Model& m, const StepSolution& step) {
+  return recover_shells(m, step, true);
 }
 
 } // namespace bedbow

@@ -174,7 +174,7 @@ struct BendLine {
   std::vector<double> x_mm, nose_z_mm, bed_z_mm, apron_n_mm, angle_deviation_deg, clamp_N_per_mm;
 };
 
-/// A bar at its worst place.
+/// A bar at its worst place, by the stress that is judged; its local peak stands in json().
 struct Bar {
   std::string name;
   double stress_MPa, at_x_mm, utilisation;
