@@ -2,6 +2,7 @@
 
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
+#include "mesh/build/welds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,20 +51,6 @@ private:
   std::vector<std::pair<Ref, int>> section_of_;
   std::vector<SectionBox> boxes_;
 };
-
-/// x over which a weld joins its bars [m].
-struct SeamSpan {
-  double from, to;
-};
-
-SeamSpan seam_span(const Machine& machine, const Weld& w) {
-  const Bar& one = machine.bar(w.joins[0]);
-  const Bar& other = machine.bar(w.joins[1]);
-  SeamSpan s{std::max(one.start, other.start), std::min(one.end(), other.end())};
-  if (std::isfinite(w.from)) s.from = std::max(s.from, w.from);
-  if (std::isfinite(w.to)) s.to = std::min(s.to, w.to);
-  return s;
-}
 
 } // namespace
 

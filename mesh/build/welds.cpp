@@ -69,17 +69,21 @@ std::vector<Eigen::Vector2d> weld_lines(const Machine& machine, const Mesh& mesh
   return lines;
 }
 
-void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
+SeamSpan seam_span(const Machine& machine, const Weld& w) {
   const Bar& one = machine.bar(w.joins[0]);
   const Bar& other = machine.bar(w.joins[1]);
-  double from = std::max(one.start, other.start);
-  double to = std::min(one.end(), other.end());
-  if (std::isfinite(w.from)) from = std::max(from, w.from);
-  if (std::isfinite(w.to)) to = std::min(to, w.to);
+  SeamSpan s{std::max(one.start, other.start), std::min(one.end(), other.end())};
+  if (std::isfinite(w.from)) s.from = std::max(s.from, w.from);
+  if (std::isfinite(w.to)) s.to = std::min(s.to, w.to);
+  return s;
+}
+
+void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
+  const SeamSpan span = seam_span(machine, w);
   const double width = width_of_seam(machine, mesh, w);
   const double k = seam_stiffness(greater_E(machine, w.joins), width);
   for (const Eigen::Vector2d& line : weld_lines(machine, mesh, w))
-    for (double x : stations_between(mesh.stations, from, to)) {
+    for (double x : stations_between(mesh.stations, span.from, span.to)) {
       const Eigen::Vector3d at(x, line.x(), line.y());
       Joint j;
       j.kind = JointKind::weld;

@@ -11,6 +11,12 @@ namespace bedbow {
 /// that meet [m].
 double seam_stiffness(double E, double width);
 
+/// x over which a weld joins its bars [m]: their common length, within its from and to.
+struct SeamSpan {
+  double from, to;
+};
+SeamSpan seam_span(const Machine& machine, const Weld& weld);
+
 /// Where the seams of a weld run: at its place, or with two sides along either edge of the faces that meet.
 /// \return (y, z) [m].
 std::vector<Eigen::Vector2d> weld_lines(const Machine& machine, const Mesh& mesh, const Weld& weld);

@@ -23,12 +23,12 @@ UNSEEN = {
     "which keys a shape takes": "missing-key",
     "what a unit means": """gauge-not-of-a-sheet weight-as-mass wrong-case-of-unit wrong-kind-of-unit""",
     "how large a quantity is": """
-        hinge-play-without-bearing hinge-slides-out too-large wall-too-thick""",
+        hinge-play-without-bearing hinge-slides-out seat-larger-than-its-bar too-large wall-too-thick""",
     "where things are": """
         apron-meets-a-nut apron-meets-the-bed apron-meets-the-clamp flange-meets-the-clamp setback-at-sixty-degrees
         setback-in-the-bend setback-of-a-rounded-nose square-front-stops-the-flange flange-shorter-than-the-bend
         element-size-too-small fingers-beyond-the-clamp joint-to-itself load-off-its-bar member-without-length
-        post-beside-its-bar screws-beside-the-mesh screws-off-the-mesh
+        post-beside-its-bar seat-across-a-hole screws-beside-the-mesh screws-off-the-mesh
         screws-on-a-panel screws-on-lines screws-that-do-not-fit sheet-off-the-bed tie-without-place""",
     "numbers that JSON does not have": "nan-bare",
     "what stands in another file": """
