@@ -4,7 +4,6 @@
 #include "mesh/build/seats.h"
 #include "solver/arm_seats.h"
 #include "solver/assembly/mass_walk.h"
-#include "solver/bracket.h"
 #include "solver/findings/bend_line.h"
 #include "solver/findings/certificate.h"
 #include "solver/findings/hinge_assumptions.h"
@@ -13,10 +12,11 @@
 #include "solver/findings/results.h"
 #include "solver/findings/statics_results.h"
 #include "solver/linear/process.h"
+#include "solver/model/describe.h"
 #include "solver/model/displacement_guard.h"
 #include "solver/model/model.h"
-#include "solver/model/words.h"
 #include "solver/modes/fill_modes.h"
+#include "solver/slip_bounds.h"
 
 #include <Eigen/Geometry>
 
@@ -199,7 +199,7 @@ Sections shared_sections(const Model& model, const AnalysisOptions& options) {
 /// Where no step can be solved, ends the analysis, or only its statics.
 void note_failure(const Model& model, const Registries& registries, const AnalysisOptions& options, Status status,
                   const std::string& trouble, Findings& out) {
-  if (status == Status::mechanism && options.allow_loose && model.machine.solve.modes > 0) {
+  if (status == Status::mechanism && options.allow_mechanisms && model.machine.solve.modes > 0) {
     out.warnings.push_back("modes only, without loads: " + trouble);
     fill_modes(model, registries, {}, shared_sections(model, options), out);
     return;
@@ -216,17 +216,17 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.title = machine.title;
   Mesh mesh = make_mesh(machine, registries.shapes);
   std::optional<Mesh> spare; // mesh for the slip bounds
-  if (options.bracket && !machine.screws.empty()) spare = mesh;
+  if (options.slip_bounds && !machine.screws.empty()) spare = mesh;
   const Model model = make_model(machine, registries, std::move(mesh), options.parts);
   if (machine.solve.buckling > 0) require_geometric(model.data.own);
-  out.linear_solver = model.structure.solver;
-  out.unknowns = model.structure.unknowns;
+  out.linear_solver = model.factored.solver;
+  out.unknowns = model.factored.unknowns;
   out.dimension = machine.solve.dimension;
   if (options.fields) out.parts = parts_of(model);
   note_assumptions(model, out);
   fill_mass(model, out);
-  if (!model.structure.mechanisms.empty()) {
-    note_failure(model, registries, options, Status::mechanism, describe_mechanism(model.structure.mechanisms.front()),
+  if (!model.factored.mechanisms.empty()) {
+    note_failure(model, registries, options, Status::mechanism, describe_mechanism(model.factored.mechanisms.front()),
                  out);
     return out;
   }
@@ -253,9 +253,9 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.verdict = judge(machine, out.steps);
   warn_of_displacements(out.verdict, out.warnings);
   if (std::string text = hold_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
-  if (options.bracket) out.arm_seats = arm_seats_of(machine, registries, model.mesh, out.steps, sheet);
+  if (options.slip_bounds) out.arm_seats = arm_seats_of(machine, registries, model.mesh, out.steps, sheet);
   if (out.arm_seats) warn_of_seats(*out.arm_seats, out.warnings);
-  if (spare) out.bracket = bracket_of(machine, registries, *spare, sheet);
+  if (spare) out.slip_bounds = slip_bounds_of(machine, registries, *spare, sheet);
   fill_modes(model, registries, solved.steps, sections, out);
   if (out.modes) judge_buckling(machine, *out.modes, out.verdict);
   return out;

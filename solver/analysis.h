@@ -7,15 +7,15 @@
 
 namespace bedbow {
 
-class PartCache;
+class SubstructureCache;
 
 struct AnalysisOptions {
-  bool fields = true;      ///< also fill StepResult::fields (what writers draw); studies omit it
-  bool bracket = false;    ///< for a case with screws also Findings::bracket: three more solutions, on the same mesh;
-                           ///< for joints on arms without seats also Findings::arm_seats: one more
-  bool certificate = true; ///< also fill StepResult::checks; callers that read only the headline omit it
-  PartCache* parts = nullptr; ///< cache of factored parts; null: none
-  bool allow_loose = false;   ///< an unrestrained machine is not a failure where its modes are requested
+  bool fields = true;       ///< also fill StepResult::fields (what writers draw); studies omit it
+  bool slip_bounds = false; ///< for a case with screws also Findings::slip_bounds: three more solutions, on the same
+                            ///< mesh; for joints on arms without seats also Findings::arm_seats: one more
+  bool certificate = true;  ///< also fill StepResult::checks; callers that read only the headline omit it
+  SubstructureCache* parts = nullptr; ///< cache of factored parts; null: none
+  bool allow_mechanisms = false;      ///< an unrestrained machine is not a failure where its modes are requested
 };
 
 /// Solves all steps of a machine: clamp, then bend at each angle; or one step "load" where there is no sheet.

@@ -5,8 +5,8 @@
 #include "solver/findings/bend_line.h"
 #include "solver/findings/certificate.h"
 #include "solver/findings/results.h"
+#include "solver/model/describe.h"
 #include "solver/model/model.h"
-#include "solver/model/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -73,8 +73,8 @@ std::vector<StepResult> solved_again(const Machine& machine, const Registries& r
     out.trouble = std::move(trouble);
     return std::vector<StepResult>{};
   };
-  if (!model.structure.mechanisms.empty())
-    return failed(Status::mechanism, describe_mechanism(model.structure.mechanisms.front()));
+  if (!model.factored.mechanisms.empty())
+    return failed(Status::mechanism, describe_mechanism(model.factored.mechanisms.front()));
   const StepsOutcome solved = solve_steps(model, sheet);
   if (solved.status != Status::ok) return failed(solved.status, solved.trouble);
   std::vector<StepResult> steps;

@@ -1,6 +1,6 @@
 #include "io/answer/posts_out.h"
 
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
 #include "io/text/json_text.h"
 #include "io/units/quantities_out.h"

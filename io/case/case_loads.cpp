@@ -25,7 +25,7 @@ void build_line(const CaseBuilder& b, const CaseValues& in, Eigen::Vector3d& fro
 int set_of(const CaseBuilder& b, const CaseValues& in) {
   const auto name = in.text("points");
   if (!name) return -1;
-  const OwnMesh& own = b.machine().own;
+  const UserMesh& own = b.machine().own;
   if (b.machine().own_pos.line > 0 && !own.present()) return -1; // the mesh's own errors have been reported
   std::vector<std::string> names;
   for (const PointSet& s : own.sets) names.push_back(s.name);

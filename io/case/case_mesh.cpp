@@ -132,7 +132,7 @@ std::vector<double> thickness_of_cells(const CaseBuilder& b, const CaseValues& i
 }
 
 /// Part of every cell; without the array all are one part without a name.
-std::vector<int> part_of_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid, OwnMesh& own) {
+std::vector<int> part_of_cells(const CaseBuilder& b, const CaseValues& in, const MeshGrid& grid, UserMesh& own) {
   std::vector<int> out(grid.types.size(), 0);
   const auto names = names_on_cells(b, in, grid, "part");
   if (!names) {
@@ -169,7 +169,7 @@ std::vector<PointSet> sets_of(const MeshGrid& grid) {
 }
 
 void add_cells(const MeshGrid& grid, const std::vector<int>& part, const std::vector<int>& section,
-               const std::vector<int>& material, const std::vector<double>& thickness, OwnMesh& own) {
+               const std::vector<int>& material, const std::vector<double>& thickness, UserMesh& own) {
   std::size_t at = 0;
   for (std::size_t c = 0; c < grid.types.size(); ++c) {
     const auto point = [&](std::size_t k) { return static_cast<int>(grid.connectivity[at + k]); };
@@ -201,7 +201,7 @@ void build_mesh(const CaseBuilder& b) {
   const double unit = in->number_or("unit", 1e-3);
   const MeshGrid& grid = source_of(b, *file).grid;
   if (!check_cells(b, *in, grid)) return;
-  OwnMesh own;
+  UserMesh own;
   own.joined = in->flag_or("joined", true);
   own.sections = sections_of(b, *in);
   const std::size_t before = b.problems.all().size();

@@ -27,7 +27,7 @@ struct SweepVary {
 struct SweepSpec {
   std::vector<SweepVary> vary;
   std::optional<std::uint64_t> sample; ///< size of the Latin hypercube; every combination where omitted
-  std::uint64_t seed = 0;              ///< of the sample; its default is in the schema
+  std::uint64_t seed = 1;              ///< of the sample
 };
 
 /// One unknown of a fit: keys that share a value, and its bounds.

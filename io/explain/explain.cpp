@@ -20,7 +20,7 @@ std::string asked_angles(const Machine& m) {
   return out + " deg";
 }
 
-std::string explain_question(const Teller& t, const std::vector<std::string>& found, const Style& style) {
+std::string explain_question(const CaseFormatter& t, const std::vector<std::string>& found, const Style& style) {
   const Machine& m = t.machine();
   std::string out = style.bold("Analysis") + "\n";
   if (m.sheet) out += "  clamp, then bend at " + asked_angles(m) + "\n";
@@ -61,7 +61,7 @@ std::string limit_words(const Limits& limits, const OutputUnits& units, bool of_
 }
 
 std::string explain(const Case& c, const std::vector<std::string>& found, const Style& style) {
-  const Teller t(c);
+  const CaseFormatter t(c);
   return style.bold(printable(c.machine.title)) + " (" + printable(c.source.file) + ")\n\n" + explain_bodies(t, style) +
          explain_sheet(t, style) + explain_joints(t, style) + explain_structure(t, style) +
          explain_question(t, found, style) + explain_assumptions(c, style) + explain_warnings(c, style);

@@ -19,7 +19,7 @@ std::string role(const Body& body, int bar) {
   return "";
 }
 
-std::string fingers_line(const Teller& t, const Fingers& f) {
+std::string fingers_line(const CaseFormatter& t, const Fingers& f) {
   const auto n = f.widths.size();
   if (n == 0) return "";
   return "  nose of " + std::to_string(n) + (n == 1 ? " finger" : " fingers") +
@@ -30,7 +30,7 @@ std::string fingers_line(const Teller& t, const Fingers& f) {
 
 } // namespace
 
-std::string explain_bodies(const Teller& t, const Style& style) {
+std::string explain_bodies(const CaseFormatter& t, const Style& style) {
   const std::string u = " " + t.unit();
   TextTable table({{"bar", Align::left},
                    {"shape", Align::left},
@@ -51,14 +51,14 @@ std::string explain_bodies(const Teller& t, const Style& style) {
   return table.empty() ? "" : style.bold("Bodies") + "\n" + table.render(style) + "\n";
 }
 
-std::string explain_sheet(const Teller& t, const Style& style) {
+std::string explain_sheet(const CaseFormatter& t, const Style& style) {
   const Machine& m = t.machine();
   if (!m.sheet) return "";
   const Sheet& s = *m.sheet;
   std::string out = style.bold("Sheet") + "\n";
   out += "  " + t.length(s.thickness) + " " + t.material(s.material) + ", " + t.length(s.width) +
          " wide from x = " + t.number(s.left()) + " to " + t.length(s.right()) + "\n";
-  out += "  bent to " + Teller::degrees(s.angle) + " over an inside radius of " + t.length(s.inside_radius) +
+  out += "  bent to " + CaseFormatter::degrees(s.angle) + " over an inside radius of " + t.length(s.inside_radius) +
          ", flange " + t.length(s.flange) + ", grip " + t.length(s.grip) + ", law " + printable(s.moment_law) + "\n";
   if (m.nose.bar >= 0)
     out += "  held by a nose whose edge is at y = " + t.length(m.nose.setback) +

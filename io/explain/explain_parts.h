@@ -11,9 +11,9 @@
 namespace bedbow {
 
 /// Formats values of a case for printing.
-class Teller {
+class CaseFormatter {
 public:
-  explicit Teller(const Case& c)
+  explicit CaseFormatter(const Case& c)
       : case_(c) {}
   /// Number alone, in the case's unit of length, without trailing zeros; "-" where it is omitted.
   [[nodiscard]] std::string number(double length) const;
@@ -37,9 +37,9 @@ private:
   const Case& case_;
 };
 
-std::string explain_bodies(const Teller& t, const Style& style);    // explain_bodies.cpp
-std::string explain_sheet(const Teller& t, const Style& style);     // explain_bodies.cpp
-std::string explain_joints(const Teller& t, const Style& style);    // explain_joints.cpp
-std::string explain_structure(const Teller& t, const Style& style); // explain_structure.cpp
+std::string explain_bodies(const CaseFormatter& t, const Style& style);    // explain_bodies.cpp
+std::string explain_sheet(const CaseFormatter& t, const Style& style);     // explain_bodies.cpp
+std::string explain_joints(const CaseFormatter& t, const Style& style);    // explain_joints.cpp
+std::string explain_structure(const CaseFormatter& t, const Style& style); // explain_structure.cpp
 
 } // namespace bedbow

@@ -10,11 +10,11 @@ namespace {
 
 using Eigen::Vector3d;
 
-std::string at(const Teller& t, const Vector3d& p) {
+std::string at(const CaseFormatter& t, const Vector3d& p) {
   return t.place({p.x(), p.y(), p.z()});
 }
 
-std::string explain_members(const Teller& t, const Style& style) {
+std::string explain_members(const CaseFormatter& t, const Style& style) {
   TextTable table({{"part", Align::left},
                    {"from x, y, z " + t.unit(), Align::left},
                    {"to " + t.unit(), Align::left},
@@ -46,8 +46,8 @@ std::string in_words(const std::set<std::string>& words) {
   return out;
 }
 
-std::string explain_mesh(const Teller& t, const Style& style) {
-  const OwnMesh& own = t.machine().own;
+std::string explain_mesh(const CaseFormatter& t, const Style& style) {
+  const UserMesh& own = t.machine().own;
   std::vector<PartTold> parts(own.parts.size());
   for (const OwnLine& l : own.lines) {
     PartTold& p = parts[static_cast<std::size_t>(l.part)];
@@ -74,7 +74,7 @@ std::string explain_mesh(const Teller& t, const Style& style) {
   return table.empty() ? "" : style.bold("User's mesh") + "\n" + table.render(style) + "\n";
 }
 
-std::string told(const Teller& t, const Load& load) {
+std::string told(const CaseFormatter& t, const Load& load) {
   const Machine& m = t.machine();
   const std::string on = load.on.kind == Ref::Kind::none ? "" : " on " + printable(m.name_of(load.on));
   const auto forces = [&](const Vector3d& f) {
@@ -105,14 +105,14 @@ std::string told(const Teller& t, const Load& load) {
   return forces(load.force) + moment + on + " at [" + at(t, load.from) + "] " + t.unit();
 }
 
-std::string explain_loads(const Teller& t, const Style& style) {
+std::string explain_loads(const CaseFormatter& t, const Style& style) {
   std::string lines;
   for (const Load& load : t.machine().loads) lines += "  " + told(t, load) + "\n";
   if (t.machine().gravity) lines += "  self-weight along -z\n";
   return lines.empty() ? "" : style.bold("Loads") + "\n" + lines + "\n";
 }
 
-std::string explain_dials(const Teller& t, const Style& style) {
+std::string explain_dials(const CaseFormatter& t, const Style& style) {
   TextTable table(
       {{"dial", Align::left}, {"on", Align::left}, {"at x, y, z " + t.unit(), Align::left}, {"reading", Align::left}});
   for (const Dial& d : t.machine().dials)
@@ -124,7 +124,7 @@ std::string explain_dials(const Teller& t, const Style& style) {
 
 } // namespace
 
-std::string explain_structure(const Teller& t, const Style& style) {
+std::string explain_structure(const CaseFormatter& t, const Style& style) {
   return explain_members(t, style) + explain_mesh(t, style) + explain_loads(t, style) + explain_dials(t, style);
 }
 

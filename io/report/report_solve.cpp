@@ -4,9 +4,9 @@
 #include "io/explain/explain.h"
 #include "io/report/report_machine.h"
 #include "io/results/arm_seats_table.h"
-#include "io/results/bracket_table.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
+#include "io/results/slip_bounds_table.h"
 #include "io/text/step_label.h"
 #include "io/units/quantities_out.h"
 #include "solver/findings/limited.h"
@@ -57,7 +57,7 @@ std::string solve_answer(const Case& c, const Findings& f) {
   const bool judged = any_limit_of_steps(c.machine.limits);
   if (!judged && f.verdict.pass) return "No limit is set: " + figures(c, f) + ".";
   if (f.verdict.pass) return "Within the limits: " + figures(c, f) + ".";
-  std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_words(f.verdict.reasons.front(), c.output);
+  std::string why = f.verdict.reasons.empty() ? figures(c, f) : reason_text(f.verdict.reasons.front(), c.output);
   if (f.verdict.reasons.size() > 1) why += ", and " + std::to_string(f.verdict.reasons.size() - 1) + " more below";
   return "A limit is exceeded: " + why + ".";
 }
@@ -95,7 +95,7 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
   Report r{f.title};
   r.answer = solve_answer(c, f);
   r.pass = f.verdict.pass;
-  r.reasons = reason_words(f.verdict.reasons, u);
+  r.reasons = reason_text(f.verdict.reasons, u);
   add_solve_checks(r, c, f);
   r.stamp = stamp;
   add_case(r, c, f);
@@ -105,8 +105,8 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     r.sections.back().plots = std::move(plots);
     r.sections.back().tables.push_back(
         {"Bow over the sheet width [" + u.length.name + "], bend angle [deg]", bow_table(f, u)});
-    if (TextTable t = bracket_rows(f, u); !t.empty())
-      r.sections.back().tables.push_back({bracket_title(f, u), std::move(t)});
+    if (TextTable t = slip_bounds_rows(f, u); !t.empty())
+      r.sections.back().tables.push_back({slip_bounds_title(f, u), std::move(t)});
     if (auto words = hold_words(f, u); !words.empty())
       r.sections.back().lists.push_back({"Where the clamp has no clamping reserve:", std::move(words)});
   }

@@ -1,7 +1,7 @@
 #include "io/results/result_json.h"
 
 #include "io/results/json_numbers.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/statics_json.h"
 #include "io/units/quantities_out.h"
 #include "solver/findings/part_peaks.h"
@@ -178,11 +178,11 @@ Json dials_json(const std::vector<DialResult>& all) {
   return dials;
 }
 
-Json bracket_json(const BracketSide& side) {
+Json bracket_json(const SlipBoundsSide& side) {
   Json out{{"status", word_for(status_words, side.status)}};
   if (side.status != Status::ok) out["trouble"] = side.trouble;
   out["steps"] = Json::array();
-  for (const BracketStep& s : side.steps)
+  for (const SlipBoundsStep& s : side.steps)
     out["steps"].push_back({{"name", s.name},
                             {"bow", bow_json(s.bow)},
                             {"greatest_stress_MPa", number(to_MPa(s.stress))},
@@ -272,12 +272,12 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
   for (const StepResult& s : f.steps) out["steps"].push_back(step_json(s));
   out["joints"] = all_peaks_json(f.steps);
   out["worst_step"] = f.worst_step ? Json(f.steps.at(*f.worst_step).name) : Json(nullptr);
-  if (f.bracket)
-    out["bracket"] = {{"no_slip", bracket_json(f.bracket->no_slip)},
-                      {"no_slip_rolling", bracket_json(f.bracket->no_slip_rolling)},
-                      {"no_shear", bracket_json(f.bracket->no_shear)}};
+  if (f.slip_bounds)
+    out["bracket"] = {{"no_slip", bracket_json(f.slip_bounds->no_slip)},
+                      {"no_slip_rolling", bracket_json(f.slip_bounds->no_slip_rolling)},
+                      {"no_shear", bracket_json(f.slip_bounds->no_shear)}};
   if (f.arm_seats) out["arm_seats"] = arm_seats_json(*f.arm_seats);
-  out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_words(f.verdict.reasons, {})}};
+  out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_text(f.verdict.reasons, {})}};
   out["modes"] = modes_json(f.modes);
   out["mass_kg"] = number(f.mass);
   out["warnings"] = f.warnings;

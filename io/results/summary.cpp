@@ -1,10 +1,10 @@
 #include "io/results/summary.h"
 
 #include "io/results/arm_seats_table.h"
-#include "io/results/bracket_table.h"
 #include "io/results/modes_table.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
+#include "io/results/slip_bounds_table.h"
 #include "io/text/text.h"
 #include "mesh/piece/si.h"
 
@@ -52,7 +52,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   } else if (const TextTable bow = whole_bow_table(f, units); !bow.empty()) {
     out += "Bow of each body's edge over its whole length [" + units.length.name + "]\n" + bow.render(style) + "\n";
   }
-  if (f.bracket) out += bracket_table(f, units, style) + "\n";
+  if (f.slip_bounds) out += slip_bounds_table(f, units, style) + "\n";
   if (const TextTable arms = arm_seats_rows(f, units); !arms.empty())
     out += arm_seats_title(units) + "\n" + arms.render(style) + "\n";
   out += hold_lines(f, units);
@@ -66,7 +66,7 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   out += "\n";
   if (f.modes) out += modes_table(*f.modes, style) + "\n";
   out += "Verdict: " + (f.verdict.pass ? style.good("within the limits") : style.bad("a limit is exceeded")) + "\n";
-  for (const std::string& r : reason_words(f.verdict.reasons, units)) out += list_item(printable(r), width, "  - ");
+  for (const std::string& r : reason_text(f.verdict.reasons, units)) out += list_item(printable(r), width, "  - ");
   out += mass_words(f) + "\n";
   std::vector<std::string> assumed = f.assumptions;
   assumed.insert(assumed.end(), assumptions.begin(), assumptions.end());

@@ -1,6 +1,6 @@
 #include "io/sweep/sweep_runner.h"
 
-#include "solver/model/part_cache.h"
+#include "solver/model/substructure_cache.h"
 #include "solver/study/worker_pool.h"
 
 #include <chrono>
@@ -147,7 +147,7 @@ bool run_sweep(const VariantMaker& maker, VariantStore& store, const SweepRun& r
   Desk desk;
   const auto work = [&] {
     std::exception_ptr trouble;
-    PartCache parts;
+    SubstructureCache parts;
     try {
       while (!ending && !(run.stop && *run.stop)) {
         const auto id = queue.take();

@@ -1,7 +1,7 @@
 #include "io/sweep/variant.h"
 
 #include "io/files/errors.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/units/quantities_out.h"
 #include "solver/analysis.h"
 #include "solver/study/cost.h"
@@ -34,7 +34,7 @@ std::string as_given(const CaseNode& value) {
              : value.text;
 }
 
-void fill_figures(const Headline& h, double cost, VariantResult& out) {
+void fill_figures(const SummaryMetrics& h, double cost, VariantResult& out) {
   out[Figure::bed_bow] = to_mm(h.bow[static_cast<std::size_t>(BodyKind::bed)]);
   out[Figure::clamp_bow] = to_mm(h.bow[static_cast<std::size_t>(BodyKind::clamp)]);
   out[Figure::apron_bow] = to_mm(h.bow[static_cast<std::size_t>(BodyKind::apron)]);
@@ -59,7 +59,7 @@ VariantMaker::VariantMaker(const Case& base, const Registries& registries)
   for (const SweepVary& v : vary_) keys_.insert(keys_.end(), v.keys.begin(), v.keys.end());
 }
 
-VariantResult VariantMaker::make(std::uint64_t id, PartCache* parts) const {
+VariantResult VariantMaker::make(std::uint64_t id, SubstructureCache* parts) const {
   const auto start = std::chrono::steady_clock::now();
   VariantResult out;
   out.id = id;
@@ -92,7 +92,7 @@ Case VariantMaker::understood(std::uint64_t id) const {
   return understand(with_values(source_, values(id)), registries_);
 }
 
-void VariantMaker::analyse_into(std::uint64_t id, PartCache* parts, VariantResult& out) const {
+void VariantMaker::analyse_into(std::uint64_t id, SubstructureCache* parts, VariantResult& out) const {
   for (const auto& [key, value] : values(id)) out.inputs.push_back(as_given(value));
   const Case variant = understood(id);
   AnalysisOptions options;

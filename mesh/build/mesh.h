@@ -73,7 +73,7 @@ struct Joint {
   Place a, b;
   std::array<double, 6> stiffness{};                  ///< [N/m], [N m/rad]
   Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: the joint's own x, y, z, along which the springs act
-  std::array<Sense, 6> sense{};                       ///< one-sided springs
+  std::array<UnilateralType, 6> sense{};              ///< one-sided springs
   std::optional<double> preload;                      ///< posts: just this force along z while clamping [N]
   int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
   bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
@@ -108,7 +108,7 @@ struct FingerLayout {
 
 /// Screws and welds are bilateral in every state: they are springs of the stiffness matrix and make one part of what
 /// they join. All other joints act between parts.
-inline bool in_matrix(const Joint& joint) {
+inline bool is_bonded(const Joint& joint) {
   return joint.kind == JointKind::screw || joint.kind == JointKind::weld;
 }
 

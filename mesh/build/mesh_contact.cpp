@@ -80,7 +80,7 @@ void add_springs(Builder& b, const Face& f) {
       j.a = place_on_bar(b.machine, b.mesh, f.lower, at);
       j.b = place_on_bar(b.machine, b.mesh, f.upper, at);
       j.stiffness[static_cast<std::size_t>(f.normal)] = f.stiffness * (f.to - f.from) / 2 * length;
-      j.sense[static_cast<std::size_t>(f.normal)] = Sense::compression;
+      j.sense[static_cast<std::size_t>(f.normal)] = UnilateralType::compression;
       j.tributary = length;
       b.mesh.joints.push_back(std::move(j));
     }

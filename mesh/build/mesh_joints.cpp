@@ -109,7 +109,7 @@ void add_posts(Builder& b) {
     j.b = carried_to(side_of(b, p, JointKind::post, j.swapped ? 0 : 1, places.nut), places.shear);
     j.stiffness[uz] = stud_stiffness(p);
     j.stiffness[ux] = j.stiffness[uy] = stud_shear_stiffness(p);
-    j.sense[uz] = Sense::tension;
+    j.sense[uz] = UnilateralType::tension;
     j.preload = p.preload;
     b.mesh.joints.push_back(std::move(j));
   }
@@ -120,7 +120,7 @@ void add_cams(Builder& b) {
     const Cam& c = b.machine.cams[i];
     Joint j = make_joint(b, c, JointKind::cam, i, 2, place_of(b.machine, b.mesh, c, JointKind::cam));
     j.stiffness[uz] = c.stiffness.value_or(cam_stiffness);
-    j.sense[uz] = Sense::compression;
+    j.sense[uz] = UnilateralType::compression;
     j.gap[uz] = c.lift;
     b.mesh.joints.push_back(std::move(j));
   }
@@ -128,12 +128,12 @@ void add_cams(Builder& b) {
 
 /// Stops of a hinge with play, either way along x: joints of their own, since they act one way each.
 void add_end_stops(Builder& b, const Joint& hinge, double end_float) {
-  for (const Sense sense : {Sense::tension, Sense::compression}) {
+  for (const UnilateralType sense : {UnilateralType::tension, UnilateralType::compression}) {
     Joint stop = hinge;
-    stop.part = sense == Sense::tension ? 1 : 2;
+    stop.part = sense == UnilateralType::tension ? 1 : 2;
     stop.stiffness = {cam_stiffness, 0, 0, 0, 0, 0};
     stop.sense[ux] = sense;
-    stop.gap[ux] = sense == Sense::tension ? end_float / 2 : -end_float / 2;
+    stop.gap[ux] = sense == UnilateralType::tension ? end_float / 2 : -end_float / 2;
     b.mesh.joints.push_back(std::move(stop));
   }
 }
@@ -177,8 +177,8 @@ void add_ties(Builder& b) {
     // A one-sided tie is a joint per held direction, since which side is "lower" differs by axis.
     for (int k = 0; k < 6; ++k) {
       if (!t.holds[k]) continue;
-      if (t.only == Sense::both && k != 0 && !b.mesh.joints.empty() && b.mesh.joints.back().kind == JointKind::tie &&
-          b.mesh.joints.back().index == static_cast<int>(i)) {
+      if (t.only == UnilateralType::both && k != 0 && !b.mesh.joints.empty() &&
+          b.mesh.joints.back().kind == JointKind::tie && b.mesh.joints.back().index == static_cast<int>(i)) {
         // joins the joint already begun for this tie
       } else {
         b.mesh.joints.push_back(make_joint(b, t, JointKind::tie, i, k % 3, at));
@@ -186,7 +186,7 @@ void add_ties(Builder& b) {
       Joint& j = b.mesh.joints.back();
       const auto given = k < 3 ? t.stiffness : t.rotational_stiffness;
       double stiffness = given.value_or(rigid);
-      if (t.only != Sense::both) {
+      if (t.only != UnilateralType::both) {
         if (!std::isfinite(stiffness))
           stiffness = cam_stiffness; // unilateral constraints are springs, this one very stiff
         j.sense[k] = t.only;

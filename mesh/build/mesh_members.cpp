@@ -73,7 +73,7 @@ void add_rod(Builder& b, NodeFinder& finder, int index, const Eigen::Matrix3d& a
   for (auto [place, point] : {std::pair{&j.a, &m.from}, std::pair{&j.b, &m.to}})
     *place = {{{end_node(b, finder, *point), 1.0, Eigen::Vector3d::Zero()}}, *point, Frame::fixed};
   j.stiffness[ux] = b.material(m.material).E * b.mesh.sections.back().props.A / (m.to - m.from).norm();
-  j.sense[ux] = Sense::tension;
+  j.sense[ux] = UnilateralType::tension;
   b.mesh.joints.push_back(std::move(j));
 }
 

@@ -34,6 +34,9 @@ double evening_length(const Machine& m, const Mesh& mesh) {
 /// than half a percent, and only the cost grows.
 constexpr double least_pad_spacing = 1.0 / 6;
 
+/// Pads over the depth of the land under plates.
+constexpr int land_rows = 7;
+
 /// However stiff the bars are, a sheet has at least this many pads where the stations allow it: pressure that varies
 /// along it also has a moment.
 constexpr double least_pads = 40;
@@ -131,10 +134,16 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   if (!m.sheet || !m.body(BodyKind::bed).present() || !m.body(BodyKind::clamp).present()) return;
   const HeldSpan own{m.sheet->left(), m.sheet->right()};
   const bool plates = m.bar(bed_edge(m)).model == BarModel::plate || m.bar(nose_bar(m)).model == BarModel::plate;
-  // Beams get one resultant in the middle of the land; plates the pressure spread over it (Simpson's weights).
-  const std::vector<std::pair<double, double>> across =
-      plates && !m.fingers ? std::vector<std::pair<double, double>>{{0.0, 1.0 / 6}, {0.5, 4.0 / 6}, {1.0, 1.0 / 6}}
-                           : std::vector<std::pair<double, double>>{{0.5, 1.0}};
+  // Beams get one resultant in the middle of the land; under plates a row of pads by the trapezoidal rule: where the
+  // nose turns, only its rear rows press.
+  std::vector<std::pair<double, double>> across{{0.5, 1.0}};
+  if (plates && !m.fingers) {
+    across.clear();
+    for (int i = 0; i < land_rows; ++i) {
+      const double share = 1.0 / (land_rows - 1);
+      across.emplace_back(i * share, i == 0 || i + 1 == land_rows ? share / 2 : share);
+    }
+  }
   int number = 0;
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
     for (auto [fraction, share] : across) {
@@ -189,7 +198,7 @@ void lay_spot(const Machine& machine, const PadSpot& spot, double share, Joint& 
   joint.kind = spot.sheet ? JointKind::pad : JointKind::touch;
   joint.name = spot.sheet ? "pad" : "nose on bed";
   joint.stiffness[uz] = per_length * spot.tributary * share;
-  joint.sense[uz] = Sense::compression;
+  joint.sense[uz] = UnilateralType::compression;
   joint.gap[uz] = spot.sheet ? crowns : crowns - sheet.thickness;
   joint.tributary = spot.tributary;
 }

@@ -141,7 +141,10 @@ Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eig
   const Bar& bar = m.bar(ref);
   if (at.x() < bar.start - same_place || at.x() > bar.end() + same_place)
     throw std::invalid_argument("x = " + std::to_string(at.x() * 1e3) + " mm lies off " + m.name_of(ref));
-  const auto [x, along] = within(l.stations, at.x(), patch.x());
+  // At the end of a beam a patch shrinks about its middle: cut off there, it would stiffen the end.
+  const double beside = std::min(at.x() - l.stations.front(), l.stations.back() - at.x());
+  const auto [x, along] =
+      within(l.stations, at.x(), l.across.empty() ? std::clamp(patch.x(), 0.0, std::max(2 * beside, 0.0)) : patch.x());
   double c = 0, across = 0;
   if (!l.across.empty())
     std::tie(c, across) = within(l.across, l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x(), patch.y());
@@ -207,11 +210,11 @@ std::pair<Eigen::Vector3d, Eigen::Vector3d> directions_in(const Eigen::Vector3d&
 }
 
 NearestSpot nearest_spot(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
-  OwnNearest best;
+  UserMeshNearest best;
   const BeamElement* line = nullptr;
   const ShellElement* quad = nullptr;
   const auto x = [&](int n) { return mesh.nodes[n].x; };
-  const auto keep = [&](OwnNearest found, const auto& nodes) {
+  const auto keep = [&](UserMeshNearest found, const auto& nodes) {
     if (found.distance >= best.distance) return false;
     best = std::move(found);
     for (int& p : best.points) p = nodes[static_cast<std::size_t>(p)];

@@ -17,9 +17,9 @@ const Bar& bar_of(const Machine& machine, const Screws& s) {
 }
 
 /// The face of a part of the user's mesh at the middle of the row.
-OwnFace face_of(const Machine& machine, const Screws& s, const Ref& part) {
+UserMeshFace face_of(const Machine& machine, const Screws& s, const Ref& part) {
   const double x = s.x.empty() ? 0 : s.x[s.x.size() / 2];
-  const OwnFace face = nearest_face(machine.own, part.index, screw_place(bar_of(machine, s), s, x));
+  const UserMeshFace face = nearest_face(machine.own, part.index, screw_place(bar_of(machine, s), s, x));
   if (!face.quad) throw std::invalid_argument("a row of screws on a part of the mesh without quads");
   return face;
 }
@@ -43,7 +43,7 @@ ScrewFaces screw_faces(const Machine& machine, const Mesh& mesh, const Screws& s
       box[i] = section_box(bar, mesh.sections[layout_of(mesh, r).section]);
       out.side[i].material = bar.material;
     } else if (r.kind == Ref::Kind::own) {
-      const OwnFace face = face_of(machine, s, r);
+      const UserMeshFace face = face_of(machine, s, r);
       faced = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 0 : 1;
       // Across its thickness the plate has its own extent; along its faces it extends beyond any bar.
       box[i] = {Eigen::Vector2d::Constant(-1e3), Eigen::Vector2d::Constant(1e3)};

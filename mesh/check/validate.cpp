@@ -75,7 +75,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_seats(v);
   validate_structure(v);
   validate_meetings(v);
-  validate_own(v);
+  validate_user_mesh(v);
   return std::move(v.problems);
 }
 

@@ -92,7 +92,7 @@ void validate_screwed_part(Validator& v, const Screws& s, const Ref& part, const
   if (!box) return;
   for (const double x : s.x) {
     const Eigen::Vector3d at = screw_place(v.machine.bar(bar), s, x);
-    const OwnFace face = nearest_face(v.machine.own, part.index, at);
+    const UserMeshFace face = nearest_face(v.machine.own, part.index, at);
     if (!face.quad) return v.error(s.pos, key, name + " has no quads; join lines by a [[tie]] at each screw");
     const int k = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 1 : 2;
     if (std::abs(face.normal[k]) < 0.9)

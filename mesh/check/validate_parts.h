@@ -47,7 +47,7 @@ void validate_swing(Validator& v, double springback); // validate_swing.cpp: set
 void validate_joints(Validator& v);                   // validate_joints.cpp
 void validate_seats(Validator& v);                    // validate_seats.cpp
 void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
-void validate_meetings(Validator& v); // validate_meetings.cpp: members and panels that touch and are not joined
-void validate_own(Validator& v);      // validate_own.cpp: the user's mesh
+void validate_meetings(Validator& v);  // validate_meetings.cpp: members and panels that touch and are not joined
+void validate_user_mesh(Validator& v); // validate_user_mesh.cpp: the user's mesh
 
 } // namespace bedbow

@@ -41,7 +41,7 @@ void validate_on_bar(Validator& v, const JointBase& j, const Ref& r, const BarBo
 
 /// A seat on quads must have material under it all over: where it does not, it rests on less than the case says.
 void validate_on_mesh(Validator& v, const JointBase& j, const Ref& r, const std::string& key) {
-  const OwnFace face = nearest_face(v.machine.own, r.index, j.at);
+  const UserMeshFace face = nearest_face(v.machine.own, r.index, j.at);
   if (!face.quad) return;
   const Eigen::Vector3d n = face.normal;
   Eigen::Vector3d along = Eigen::Vector3d::UnitX() - n.x() * n;

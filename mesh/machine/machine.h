@@ -8,7 +8,7 @@
 
 #include "mesh/machine/joint_kind.h"
 #include "mesh/machine/limits.h"
-#include "mesh/machine/own_mesh.h"
+#include "mesh/machine/user_mesh.h"
 #include "mesh/piece/choice.h"
 #include "mesh/piece/material.h"
 #include "mesh/piece/section.h"
@@ -142,9 +142,10 @@ using DofMask = std::array<bool, 6>;
 inline constexpr std::array dof_choices{Choice{"x", ux},  Choice{"y", uy},  Choice{"z", uz},
                                         Choice{"rx", rx}, Choice{"ry", ry}, Choice{"rz", rz}};
 inline constexpr std::array axis_choices{Choice{"x", ux}, Choice{"y", uy}, Choice{"z", uz}};
-enum class Sense { both, tension, compression };
+enum class UnilateralType { both, tension, compression };
 /// What `only` of a tie may say; both ways where it is omitted.
-inline constexpr std::array only_choices{Choice{"tension", Sense::tension}, Choice{"compression", Sense::compression}};
+inline constexpr std::array only_choices{Choice{"tension", UnilateralType::tension},
+                                         Choice{"compression", UnilateralType::compression}};
 
 /// A place as the case gives it; omitted coordinates are NaN until the mesher takes them from where the bars meet.
 using GivenPoint = Eigen::Vector3d;
@@ -223,7 +224,7 @@ struct Tie : JointBase {
   DofMask holds{};
   std::optional<double> stiffness;            ///< [N/m] for held translations; rigid when omitted
   std::optional<double> rotational_stiffness; ///< [N m/rad] for held rotations
-  Sense only = Sense::both;
+  UnilateralType only = UnilateralType::both;
 };
 
 /// A row of screws between two bars.
@@ -279,7 +280,7 @@ struct Panel {
 /// Holds a point, a line, or a panel edge of members and panels, or a set of the user mesh's points to ground.
 struct Hold {
   Eigen::Vector3d from, to; ///< equal for a point; NaN for a set
-  int set = -1;             ///< index into OwnMesh::sets
+  int set = -1;             ///< index into UserMesh::sets
   DofMask holds{};
   SourcePos pos;
 };
@@ -295,7 +296,7 @@ struct Load {
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();                             ///< [N m]
   double pressure = 0; ///< [Pa], along the normal edge_a x edge_b, or that of the quads' corners (right-hand rule)
   int panel = -1;      ///< -1: the part that `on` names
-  int set = -1;        ///< index into OwnMesh::sets
+  int set = -1;        ///< index into UserMesh::sets
   SourcePos pos;
 };
 
@@ -344,7 +345,7 @@ struct Machine {
   std::vector<Support> supports;
   std::vector<Member> members;
   std::vector<Panel> panels;
-  OwnMesh own;
+  UserMesh own;
   SourcePos own_pos; ///< of [mesh]
   std::vector<Hold> holds;
   std::vector<Load> loads;

@@ -38,7 +38,7 @@ void add_element(BlockMatrix& k, const DofMap& map, const std::array<int, N>& no
 
 struct CarriedTerm {
   int ref;
-  Matrix6d movement; ///< signed share in the joint's stretch
+  Matrix6d movement; ///< signed share in the joint's elongation
 };
 
 std::vector<CarriedTerm> stretch_terms(const DofMap& map, const Joint& j) {
@@ -64,18 +64,18 @@ void add_spring(BlockMatrix& k, const DofMap& map, const Joint& j) {
 
 /// Couplings of reference nodes, by component.
 std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const DofMap& map) {
-  std::vector<std::vector<std::pair<int, int>>> out(map.components.size());
+  std::vector<std::vector<std::pair<int, int>>> out(map.substructures.size());
   const auto couple = [&](int a, int b) {
     const int i = map.links[a].ref;
     const int j = map.links[b].ref;
-    if (i != j) out[map.component[i]].emplace_back(i, j);
+    if (i != j) out[map.substructure[i]].emplace_back(i, j);
   };
   for (const auto& e : mesh.beams) couple(e.nodes[0], e.nodes[1]);
   for (const auto& e : mesh.shells)
     for (std::size_t p = 0; p < 4; ++p)
       for (std::size_t q = 0; q < p; ++q) couple(e.nodes[p], e.nodes[q]);
   for (const Joint& j : mesh.joints) {
-    if (!in_matrix(j)) continue;
+    if (!is_bonded(j)) continue;
     const auto terms = stretch_terms(map, j);
     for (std::size_t p = 0; p < terms.size(); ++p)
       for (std::size_t q = 0; q < p; ++q) couple(terms[p].ref, terms[q].ref);
@@ -126,21 +126,22 @@ private:
 std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const BeamMatrix& beams,
                                       const ShellMatrix& shells, bool with_screws) {
   std::vector<int> position(mesh.nodes.size(), -1);
-  for (const Component& c : map.components)
+  for (const Substructure& c : map.substructures)
     for (std::size_t i = 0; i < c.nodes.size(); ++i) position[c.nodes[i]] = static_cast<int>(i);
   auto pairs = couplings(mesh, map);
   std::vector<BlockMatrix> blocks;
-  blocks.reserve(map.components.size());
-  for (std::size_t c = 0; c < map.components.size(); ++c)
-    blocks.emplace_back(map, map.components[c], position, std::move(pairs[c]));
+  blocks.reserve(map.substructures.size());
+  for (std::size_t c = 0; c < map.substructures.size(); ++c)
+    blocks.emplace_back(map, map.substructures[c], position, std::move(pairs[c]));
   for (std::size_t i = 0; i < mesh.beams.size(); ++i)
-    add_element<2>(blocks[map.component[mesh.beams[i].nodes[0]]], map, mesh.beams[i].nodes, beams(static_cast<int>(i)));
+    add_element<2>(blocks[map.substructure[mesh.beams[i].nodes[0]]], map, mesh.beams[i].nodes,
+                   beams(static_cast<int>(i)));
   for (std::size_t i = 0; i < mesh.shells.size(); ++i)
-    add_element<4>(blocks[map.component[mesh.shells[i].nodes[0]]], map, mesh.shells[i].nodes,
+    add_element<4>(blocks[map.substructure[mesh.shells[i].nodes[0]]], map, mesh.shells[i].nodes,
                    shells(static_cast<int>(i)));
   if (with_screws)
     for (const Joint& j : mesh.joints)
-      if (in_matrix(j)) add_spring(blocks[map.component[j.a.terms.front().node]], map, j);
+      if (is_bonded(j)) add_spring(blocks[map.substructure[j.a.terms.front().node]], map, j);
   std::vector<SymmetricMatrix> out;
   out.reserve(blocks.size()); // reallocation would copy matrices
   for (BlockMatrix& b : blocks) out.push_back(b.take());
@@ -169,11 +170,11 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
       mesh, map, beams, [&](int i) -> const Matrix24d& { return shells.of(i); }, true);
 }
 
-FactorHints hints_of(const Component& component, bool plane) {
+FactorHints hints_of(const Substructure& component, bool plane) {
   FactorHints h;
   h.block = plane ? 3 : 6;
   h.positive = true;
-  h.banded_order = component.ladder;
+  h.banded_order = component.banded_by_station;
   return h;
 }
 

@@ -25,6 +25,6 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
                                                 const ElementData& data);
 
 /// Factor hints of a component.
-FactorHints hints_of(const Component& component, bool plane);
+FactorHints hints_of(const Substructure& component, bool plane);
 
 } // namespace bedbow

@@ -4,7 +4,7 @@
 
 namespace bedbow {
 
-BlockMatrix::BlockMatrix(const DofMap& map, const Component& comp, const std::vector<int>& position,
+BlockMatrix::BlockMatrix(const DofMap& map, const Substructure& comp, const std::vector<int>& position,
                          std::vector<std::pair<int, int>> couplings)
     : map_(&map)
     , position_(&position) {

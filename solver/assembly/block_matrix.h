@@ -16,7 +16,7 @@ namespace bedbow {
 class BlockMatrix {
 public:
   /// \param couplings pairs of reference nodes that share an element, in any order, repeats welcome.
-  BlockMatrix(const DofMap& map, const Component& component, const std::vector<int>& position,
+  BlockMatrix(const DofMap& map, const Substructure& component, const std::vector<int>& position,
               std::vector<std::pair<int, int>> couplings);
 
   /// Adds a 6 x 6 block for rows of reference node i and columns of j (global node numbers). Only one of (i, j) and

@@ -56,9 +56,9 @@ void link_nodes(const Mesh& mesh, DofMap& map) {
   for (int dof : mesh.held_dofs) {
     const NodeLink& l = map.links[dof / 6];
     if (l.ref == dof / 6)
-      map.held.push_back(dof);
+      map.constrained.push_back(dof);
     else
-      map.far_holds.push_back(dof);
+      map.offset_constraints.push_back(dof);
   }
 }
 
@@ -69,27 +69,27 @@ void find_components(const Mesh& mesh, DofMap& map) {
   for (const auto& e : mesh.shells)
     for (std::size_t k = 1; k < 4; ++k) groups.join(e.nodes[0], e.nodes[k]);
   for (const Joint& j : mesh.joints) {
-    if (in_matrix(j)) groups.join(j.a.terms.front().node, j.b.terms.front().node);
+    if (is_bonded(j)) groups.join(j.a.terms.front().node, j.b.terms.front().node);
   }
   std::vector<int> number(mesh.nodes.size(), -1);
-  map.component.resize(mesh.nodes.size());
+  map.substructure.resize(mesh.nodes.size());
   for (std::size_t i = 0; i < mesh.nodes.size(); ++i) {
     const int root = groups.root(static_cast<int>(i));
     int& c = number[root];
     if (c < 0) {
-      c = static_cast<int>(map.components.size());
-      map.components.emplace_back();
+      c = static_cast<int>(map.substructures.size());
+      map.substructures.emplace_back();
     }
-    map.component[i] = c;
-    if (map.links[i].ref == static_cast<int>(i)) map.components[c].nodes.push_back(static_cast<int>(i));
+    map.substructure[i] = c;
+    if (map.links[i].ref == static_cast<int>(i)) map.substructures[c].nodes.push_back(static_cast<int>(i));
   }
 }
 
 /// Names components as a builder would: a body when it contains all of its bars, else the bars.
 void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
-  std::vector<std::vector<Ref>> owners(map.components.size());
+  std::vector<std::vector<Ref>> owners(map.substructures.size());
   const auto note = [&](int node, const Ref& owner) {
-    auto& list = owners[map.component[node]];
+    auto& list = owners[map.substructure[node]];
     if (std::find(list.begin(), list.end(), owner) == list.end()) list.push_back(owner);
   };
   for (const BarLayout& l : mesh.layouts)
@@ -102,8 +102,8 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
     last_panel = e.owner;
     note(e.nodes[0], e.owner);
   }
-  for (std::size_t c = 0; c < map.components.size(); ++c) {
-    Component& comp = map.components[c];
+  for (std::size_t c = 0; c < map.substructures.size(); ++c) {
+    Substructure& comp = map.substructures[c];
     std::string name;
     bool bars_only = true;
     std::set<BodyKind> done;
@@ -123,7 +123,7 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
       name += (name.empty() ? "" : " with ") + part;
     }
     comp.name = name.empty() ? "part" : name;
-    comp.ladder = bars_only;
+    comp.banded_by_station = bars_only;
     comp.frame = mesh.nodes[comp.nodes.front()].frame;
   }
 }
@@ -143,7 +143,7 @@ Eigen::Matrix<double, 1, 6> rigid_row(const Eigen::Vector3d& x, const Eigen::Vec
 
 /// Rigid-body modes that the holds leave: null space of the held rows. Lengths scale with the component's size, so that
 /// translations and rotations have equal weight.
-Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const std::vector<int>& held, double size,
+Eigen::MatrixXd free_movements(const Mesh& mesh, const Substructure& comp, const std::vector<int>& held, double size,
                                bool plane) {
   std::vector<int> allowed;
   for (int k = 0; k < 6; ++k)
@@ -171,7 +171,7 @@ Eigen::MatrixXd free_movements(const Mesh& mesh, const Component& comp, const st
 }
 
 /// One dof per remaining rigid-body mode, chosen so that anchoring them removes all of these.
-std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Component& comp,
+std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Substructure& comp,
                                 const std::vector<char>& is_held) {
   const Eigen::Index r = comp.rigid.cols();
   if (r == 0) return {};
@@ -195,13 +195,13 @@ std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Compo
 
 void number_unknowns(const Mesh& mesh, DofMap& map) {
   std::vector<char> is_held(6 * mesh.nodes.size(), 0);
-  for (int d : map.held) is_held[d] = 1;
+  for (int d : map.constrained) is_held[d] = 1;
   map.dofs.assign(mesh.nodes.size(), {-1, -1, -1, -1, -1, -1});
-  std::vector<std::vector<int>> held_of(map.components.size());
-  for (int d : map.held) held_of[map.component[d / 6]].push_back(d);
-  for (std::size_t c = 0; c < map.components.size(); ++c) {
-    Component& comp = map.components[c];
-    if (comp.ladder)
+  std::vector<std::vector<int>> held_of(map.substructures.size());
+  for (int d : map.constrained) held_of[map.substructure[d / 6]].push_back(d);
+  for (std::size_t c = 0; c < map.substructures.size(); ++c) {
+    Substructure& comp = map.substructures[c];
+    if (comp.banded_by_station)
       std::stable_sort(comp.nodes.begin(), comp.nodes.end(),
                        [&](int a, int b) { return mesh.nodes[a].x.x() < mesh.nodes[b].x.x(); });
     Eigen::Vector3d lower = mesh.nodes[comp.nodes[0]].x;

@@ -22,24 +22,24 @@ struct NodeLink {
 
 /// A part connected by elements, links and screws. It has its own stiffness matrix, in which as many dofs are anchored
 /// as rigid-body modes remain; the amplitudes of these modes are additional unknowns.
-struct Component {
+struct Substructure {
   std::vector<int> nodes; ///< reference nodes in the order of their unknowns
   int size = 0;           ///< free unknowns
   Frame frame = Frame::fixed;
-  std::string name;       ///< "clamp", "clamp.tail", "member rod": name for the builder
-  bool ladder = false;    ///< made of bars only: numbered station by station
-  Eigen::Vector3d centre; ///< reference point of the rigid-body modes [m]
-  Eigen::MatrixXd rigid;  ///< 6 x r: rigid-body modes left by the holds, as (translation, rotation about centre)
+  std::string name;               ///< "clamp", "clamp.tail", "member rod": name for the builder
+  bool banded_by_station = false; ///< made of bars only: numbered station by station
+  Eigen::Vector3d centre;         ///< reference point of the rigid-body modes [m]
+  Eigen::MatrixXd rigid; ///< 6 x r: rigid-body modes left by the holds, as (translation, rotation about centre)
 };
 
 struct DofMap {
   std::vector<NodeLink> links;          ///< by node
-  std::vector<int> component;           ///< by node
+  std::vector<int> substructure;        ///< by node
   std::vector<std::array<int, 6>> dofs; ///< by node; set for reference nodes: unknown in its component, -1 held
-  std::vector<Component> components;
-  std::vector<int> held;      ///< reference dofs (6 * node + dof) held to ground
-  std::vector<int> far_holds; ///< held dofs of linked nodes with an arm: these become rows
-  bool plane = false;         ///< 2D: only ux, uz, ry move
+  std::vector<Substructure> substructures;
+  std::vector<int> constrained;        ///< reference dofs (6 * node + dof) held to ground
+  std::vector<int> offset_constraints; ///< held dofs of linked nodes with an arm: these become rows
+  bool plane = false;                  ///< 2D: only ux, uz, ry move
 };
 
 /// True for the displacements that exist: all six, or ux, uz, ry in the x-z plane.

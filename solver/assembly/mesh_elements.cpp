@@ -42,7 +42,7 @@ ShellData shell_data_of(const Machine& machine, const ShellElement& e) {
 
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements) {
   ElementData data;
-  data.own = own_elements(machine, mesh, elements);
+  data.own = custom_elements(machine, mesh, elements);
   std::map<std::array<int, 3>, int> known;
   data.of_beam.reserve(mesh.beams.size());
   data.of_lateral.reserve(mesh.beams.size());
@@ -65,7 +65,7 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Re
   return data;
 }
 
-void require_geometric(const OwnElements& own) {
+void require_geometric(const CustomElements& own) {
   for (const ElementEntry& e : own.entries)
     if (!e.geometric)
       throw std::invalid_argument("element '" + e.name + "' (" + e.origin +

@@ -4,7 +4,7 @@
 /// geometric stiffness buckling is refused.
 #pragma once
 
-#include "solver/assembly/own_element.h"
+#include "solver/assembly/custom_element.h"
 #include "solver/element/beam_lateral.h"
 #include "solver/element/shell4.h"
 
@@ -22,7 +22,7 @@ struct ElementData {
   std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; identical neighbours share one
   std::vector<int> of_lateral;        ///< by beam element
   std::vector<char> plain;            ///< by beam element: parallel to its frame's axes, without releases
-  OwnElements own;
+  CustomElements own;
 };
 /// Throws std::invalid_argument for an element that is not registered or does not fit.
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
@@ -33,7 +33,7 @@ inline bool equal_lengths(double a, double b) {
 }
 
 /// Throws std::invalid_argument where an element in use has no geometric stiffness.
-void require_geometric(const OwnElements& own);
+void require_geometric(const CustomElements& own);
 
 /// Released local dofs of a beam element, node by node, and whether there are any.
 struct BeamReleases {

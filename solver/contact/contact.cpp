@@ -1,7 +1,7 @@
 #include "solver/contact/contact.h"
 
-#include "solver/contact/contact_opening.h"
-#include "solver/contact/contact_rows.h"
+#include "solver/contact/condensed_springs.h"
+#include "solver/contact/dual_active_set.h"
 #include "solver/linear/dense.h"
 
 #include <algorithm>
@@ -19,42 +19,43 @@ constexpr int most_newton_iterations = 60;
 /// failed.
 constexpr int most_drifting = 3;
 
-/// Newton's method from the given rows. \return whether it converged, with the solution in `out`; `out.loose` is the
-/// drift of a part at the end, if any.
-bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vector<char> active, int most_iterations,
-                      ContactSolution& out) {
+/// Newton's method from the given rows. \return whether it converged, with the solution in `out`; `out.mechanism` is
+/// the drift of a part at the end, if any.
+bool settle_by_newton(CondensedSprings& rows, const CondensedSystem& system, std::vector<char> active,
+                      int most_iterations, ContactSolution& out) {
   const std::size_t m = system.laws.size();
-  bool exact = rows.hold(active);
-  ContactState now = exact ? rows.answer() : rows.near(active, Eigen::VectorXd::Zero(system.rigid_load.size()));
+  bool exact = rows.set_active(active);
+  ContactState now =
+      exact ? rows.solve() : rows.solve_regularised(active, Eigen::VectorXd::Zero(system.rigid_load.size()));
   int drifting = 0;
   while (out.iterations < most_iterations) {
     ++out.iterations;
-    const Eigen::VectorXd s = rows.stretch(now);
+    const Eigen::VectorXd s = rows.elongation(now);
     const std::vector<char> next = rows.closed(s, active);
     std::size_t changes = 0;
     for (std::size_t i = 0; i < m; ++i) changes += next[i] != active[i];
     if (changes == 0 && exact) {
       out.force = now.force;
-      out.alpha = now.alpha;
-      out.stretch = s;
+      out.rigid_amplitudes = now.rigid_amplitudes;
+      out.elongation = s;
       out.active = active;
       return true;
     }
     active = next;
-    exact = rows.hold(active);
-    const ContactState candidate = exact ? rows.answer() : rows.near(active, now.alpha);
-    const Eigen::VectorXd step = candidate.alpha - now.alpha;
+    exact = rows.set_active(active);
+    const ContactState candidate = exact ? rows.solve() : rows.solve_regularised(active, now.rigid_amplitudes);
+    const Eigen::VectorXd step = candidate.rigid_amplitudes - now.rigid_amplitudes;
     char line[120];
     std::snprintf(line, sizeof line, "iteration %d: %zu rows changed, rigid-body displacement %.3e m%s", out.iterations,
                   changes, step.size() ? step.cwiseAbs().maxCoeff() : 0.0, exact ? "" : " (a part is unrestrained)");
     out.history.emplace_back(line);
     drifting = exact || changes > 0 ? 0 : drifting + 1;
     if (drifting == most_drifting) {
-      out.loose = step / step.cwiseAbs().maxCoeff();
+      out.mechanism = step / step.cwiseAbs().maxCoeff();
       return false;
     }
     // A solution consistent with its own rows is the answer; there the slope of the energy is only rounding.
-    if (exact && rows.closed(rows.stretch(candidate), active) == active) {
+    if (exact && rows.closed(rows.elongation(candidate), active) == active) {
       now = candidate;
       continue;
     }
@@ -63,7 +64,7 @@ bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vec
       now = candidate;
     } else {
       now.force += t * (candidate.force - now.force);
-      now.alpha += t * step;
+      now.rigid_amplitudes += t * step;
       exact = false; // between two solutions: check again
     }
   }
@@ -72,11 +73,13 @@ bool settle_by_newton(ContactRows& rows, const CondensedSystem& system, std::vec
 
 /// Whether a row eventually stops a rigid-body mode.
 bool stopped(const CondensedSystem& system, const Eigen::VectorXd& movement) {
-  const Eigen::VectorXd moved = system.rigid_stretch * movement;
+  const Eigen::VectorXd moved = system.rigid_elongation * movement;
   const double least = 1e-6 * moved.cwiseAbs().maxCoeff();
   for (Eigen::Index i = 0; i < moved.size(); ++i) {
-    const Sense sense = system.laws[i].sense;
-    const double closing = sense == Sense::both ? std::abs(moved[i]) : sense == Sense::tension ? moved[i] : -moved[i];
+    const UnilateralType sense = system.laws[i].sense;
+    const double closing = sense == UnilateralType::both      ? std::abs(moved[i])
+                           : sense == UnilateralType::tension ? moved[i]
+                                                              : -moved[i];
     if (closing > least) return true;
   }
   return false;
@@ -85,25 +88,25 @@ bool stopped(const CondensedSystem& system, const Eigen::VectorXd& movement) {
 } // namespace
 
 ContactSolution solve_contact(const CondensedSystem& system, const std::vector<char>& start, int most_iterations) {
-  ContactRows rows(system);
+  CondensedSprings rows(system);
   const std::size_t m = system.laws.size();
   std::vector<char> active = start.size() == m ? start : std::vector<char>(m, 1);
   for (std::size_t i = 0; i < m; ++i)
-    if (system.laws[i].sense == Sense::both) active[i] = 1;
+    if (system.laws[i].sense == UnilateralType::both) active[i] = 1;
   ContactSolution out;
   if (settle_by_newton(rows, system, std::move(active), std::min(most_newton_iterations, most_iterations), out))
     return out;
-  const Eigen::VectorXd drift = std::move(out.loose);
-  settle_by_opening(rows, system, most_iterations, out);
+  const Eigen::VectorXd drift = std::move(out.mechanism);
+  dual_active_set(rows, system, most_iterations, out);
   // The direction of the loads is easier to understand than a rotation about the last active row.
-  if (out.status == ContactStatus::loose && drift.size() > 0 && !stopped(system, drift)) out.loose = drift;
+  if (out.status == ContactStatus::mechanism && drift.size() > 0 && !stopped(system, drift)) out.mechanism = drift;
   return out;
 }
 
-Eigen::MatrixXd loose_movements(const CondensedSystem& system) {
+Eigen::MatrixXd rigid_body_modes(const CondensedSystem& system) {
   const Eigen::Index r = system.rigid_load.size();
   if (r == 0) return Eigen::MatrixXd(0, 0);
-  Eigen::MatrixXd b = system.rigid_stretch;
+  Eigen::MatrixXd b = system.rigid_elongation;
   for (Eigen::Index i = 0; i < b.rows(); ++i) {
     const double n = b.row(i).norm();
     if (n > 0) b.row(i) /= n;

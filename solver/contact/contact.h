@@ -14,32 +14,33 @@
 namespace bedbow {
 
 /// Law of a row.
-struct RowLaw {
+struct SpringLaw {
   double compliance = 0; ///< [m/N], 0 rigid (bilateral rows only)
-  double gap = 0;        ///< force = (stretch - gap) / compliance while active
-  Sense sense = Sense::both;
+  double gap = 0;        ///< force = (elongation - gap) / compliance while active
+  UnilateralType sense = UnilateralType::both;
 };
 
-/// stretch = free_stretch - compliance force + rigid_stretch alpha, and rigid_stretch' force = rigid_load:
-/// elastic parts condensed to their joints, with the amplitudes alpha of their rigid-body modes as further unknowns.
+/// elongation = free_elongation - compliance force + rigid_elongation rigid_amplitudes, and rigid_elongation' force =
+/// rigid_load: elastic parts condensed to their joints, with the amplitudes rigid_amplitudes of their rigid-body modes
+/// as further unknowns.
 struct CondensedSystem {
-  Eigen::MatrixXd compliance;    ///< m x m, positive semidefinite
-  Eigen::MatrixXd rigid_stretch; ///< m x r
-  Eigen::VectorXd free_stretch;  ///< m
-  Eigen::VectorXd rigid_load;    ///< r
-  std::vector<RowLaw> laws;      ///< m
+  Eigen::MatrixXd compliance;       ///< m x m, positive semidefinite
+  Eigen::MatrixXd rigid_elongation; ///< m x r
+  Eigen::VectorXd free_elongation;  ///< m
+  Eigen::VectorXd rigid_load;       ///< r
+  std::vector<SpringLaw> laws;      ///< m
 };
 
-enum class ContactStatus { ok, loose, no_convergence };
+enum class ContactStatus { ok, mechanism, no_convergence };
 
 struct ContactSolution {
   ContactStatus status = ContactStatus::ok;
-  Eigen::VectorXd force;    ///< m, tension positive
-  Eigen::VectorXd stretch;  ///< m
-  Eigen::VectorXd alpha;    ///< r
-  std::vector<char> active; ///< m: active (carries force)
+  Eigen::VectorXd force;            ///< m, tension positive
+  Eigen::VectorXd elongation;       ///< m
+  Eigen::VectorXd rigid_amplitudes; ///< r
+  std::vector<char> active;         ///< m: active (carries force)
   int iterations = 0;
-  Eigen::VectorXd loose; ///< r: an unrestrained mode, when status is loose
+  Eigen::VectorXd mechanism; ///< r: an unrestrained mode, when status is mechanism
   std::vector<std::string> history;
 };
 
@@ -53,6 +54,6 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
 
 /// Rigid-body modes that no row resists, even with every unilateral row closed: columns of an r x d matrix, scaled to a
 /// greatest entry of 1; single modes where possible.
-Eigen::MatrixXd loose_movements(const CondensedSystem& system);
+Eigen::MatrixXd rigid_body_modes(const CondensedSystem& system);
 
 } // namespace bedbow

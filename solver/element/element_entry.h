@@ -1,6 +1,6 @@
 /// \file
 /// An extensible element formulation: a small table and a few pure functions. One
-/// conformance suite (solver/proof/) runs over every registered one.
+/// conformance suite (solver/conformance/) runs over every registered one.
 #pragma once
 
 #include "mesh/piece/registry.h"

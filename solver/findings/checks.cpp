@@ -19,11 +19,11 @@ struct PartLoad {
 
 std::vector<PartLoad> part_loads(const Model& m, const StepSolution& step) {
   std::vector<PartLoad> parts;
-  for (const Component& c : m.map.components)
+  for (const Substructure& c : m.map.substructures)
     parts.push_back({gather(m.map, c, step.loads), resultant(m.mesh, c, step.loads)});
   for (std::size_t r = 0; r < step.rows.size(); ++r)
     for (auto [f, v] : step.rows[r].terms) {
-      const Functional& functional = m.rows.functionals()[f];
+      const DisplacementFunctional& functional = m.rows.functionals()[f];
       if (functional.component < 0) continue;
       PartLoad& p = parts[functional.component];
       const double force = -v * step.force[static_cast<Eigen::Index>(r)];
@@ -60,7 +60,7 @@ private:
 void add_joints(const Model& m, const StepSolution& step, const Eigen::Matrix3d& turn, Whole& whole) {
   const Eigen::Vector3d none = Eigen::Vector3d::Zero();
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
+    const JointSpring& row = step.rows[r];
     const Joint& j = m.mesh.joints[row.joint];
     if (j.kind == JointKind::hold || (j.a.frame == j.b.frame && !j.a.ground() && !j.b.ground())) continue;
     // A row's tension pulls its two places together.
@@ -107,12 +107,12 @@ void check_one_sided(const Model& m, const StepSolution& step, double force, Ste
   double deflection = 0;
   for (const Vector6d& v : step.motion) deflection = std::max(deflection, v.head<3>().cwiseAbs().maxCoeff());
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
-    if (row.sense == Sense::both) continue;
+    const JointSpring& row = step.rows[r];
+    if (row.sense == UnilateralType::both) continue;
     const auto i = static_cast<Eigen::Index>(r);
-    const double sign = row.sense == Sense::tension ? 1 : -1;
+    const double sign = row.sense == UnilateralType::tension ? 1 : -1;
     // Deviation from the spring's law: stretch less force times compliance.
-    const double over = sign * (step.stretch[i] - row.gap - row.compliance * step.force[i]);
+    const double over = sign * (step.elongation[i] - row.gap - row.compliance * step.force[i]);
     const bool forced = m.mesh.joints[row.joint].preload && !step.bending;
     if (!forced && deflection > 0) checks.worst_closure = std::max(checks.worst_closure, over / deflection);
     checks.worst_tension = std::max(checks.worst_tension, -sign * step.force[i] / force);
@@ -130,10 +130,10 @@ void fill_checks(const Model& m, const StepSolution& step, StepResult& out) {
   double residual = 0;
   double scale = 0;
   for (std::size_t c = 0; c < parts.size(); ++c) {
-    const Component& comp = m.map.components[c];
+    const Substructure& comp = m.map.substructures[c];
     if (comp.size > 0) {
       const Eigen::VectorXd r =
-          m.structure.stiffness[c].selfadjointView<Eigen::Lower>() * step.displacements.elastic[c] - parts[c].unknowns;
+          m.factored.stiffness[c].selfadjointView<Eigen::Lower>() * step.displacements.elastic[c] - parts[c].unknowns;
       residual += r.squaredNorm();
       scale += parts[c].unknowns.squaredNorm();
     }

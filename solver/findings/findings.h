@@ -235,8 +235,8 @@ struct ModesResult {
   double orthogonality = 0;               ///< worst u_i' M u_j, shapes scaled to u' M u = 1 (buckling: K for M)
 };
 
-/// Headline figures of one step with the screws at one of their limits.
-struct BracketStep {
+/// SummaryMetrics figures of one step with the screws at one of their limits.
+struct SlipBoundsStep {
   std::string name;
   BowResult bow;
   double stress = 0; ///< greatest von Mises of all bars, members and panels [Pa]
@@ -244,16 +244,16 @@ struct BracketStep {
 };
 
 /// All steps at one limit; no steps unless status is ok.
-struct BracketSide {
+struct SlipBoundsSide {
   Status status = Status::ok;
   std::string trouble;
-  std::vector<BracketStep> steps;
+  std::vector<SlipBoundsStep> steps;
 };
 
 /// Results with screws that do not slip and act as welds, with screws that do not slip but let the bars roll on each
 /// other, and with screws that carry no shear along x.
-struct Bracket {
-  BracketSide no_slip, no_slip_rolling, no_shear;
+struct SlipBounds {
+  SlipBoundsSide no_slip, no_slip_rolling, no_shear;
 };
 
 /// A joint on a rigid arm whose seat the case does not give, and what the size of the seat changes.
@@ -291,8 +291,8 @@ struct Findings {
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;
   std::optional<ModesResult> modes;
-  std::optional<Bracket> bracket;    ///< only where requested and there are screws
-  std::optional<ArmSeats> arm_seats; ///< only where requested and there are such joints
+  std::optional<SlipBounds> slip_bounds; ///< only where requested and there are screws
+  std::optional<ArmSeats> arm_seats;     ///< only where requested and there are such joints
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;

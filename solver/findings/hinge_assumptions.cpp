@@ -22,8 +22,8 @@ std::string what_they_do(const Names& names, const char* one, const char* severa
 Names other_x_holds(const Mesh& mesh) {
   Names out;
   for (const Joint& j : mesh.joints)
-    if (j.kind != JointKind::hinge && j.stiffness[ux] > 0 && j.sense[ux] == Sense::both && j.axes.isIdentity(0) &&
-        (j.a.frame == Frame::apron) != (j.b.frame == Frame::apron))
+    if (j.kind != JointKind::hinge && j.stiffness[ux] > 0 && j.sense[ux] == UnilateralType::both &&
+        j.axes.isIdentity(0) && (j.a.frame == Frame::apron) != (j.b.frame == Frame::apron))
       out.push_back(with_kind(info(j.kind).key, j.name));
   return out;
 }

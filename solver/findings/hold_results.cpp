@@ -21,7 +21,7 @@ public:
       , step_(step)
       , wanted_(m.mesh.nodes.size(), 0)
       , missing_(m.mesh.nodes.size(), Vector6d::Zero()) {
-    for (int dof : m.map.held) wanted_[dof / 6] = 1;
+    for (int dof : m.map.constrained) wanted_[dof / 6] = 1;
     add_elements();
     for (std::size_t n = 0; n < wanted_.size(); ++n)
       if (wanted_[n]) missing_[n] -= step.loads.nodal[n];
@@ -66,7 +66,7 @@ private:
       if (j.kind != JointKind::hold) add_spring(j, step_.rows[r].direction, step_.force[static_cast<Eigen::Index>(r)]);
     }
     for (const Joint& j : m_.mesh.joints) {
-      if (!in_matrix(j)) continue;
+      if (!is_bonded(j)) continue;
       const auto f = screw_springs(step_, j);
       for (int k = 0; k < 6; ++k) add_spring(j, k, f[k]);
     }
@@ -177,12 +177,12 @@ void fill_holds(const Model& m, const StepSolution& step, StepResult& out) {
   const auto give = [&](int node, int dof, const Eigen::Vector3d& direction, double value) {
     const std::size_t i = nodes.hold_of(node, dof);
     if (i == holds.size()) return;
-    const HeldSpot spot{m.map.component[node], nodes.turn_of(node) * m.mesh.nodes[node].x, direction, dof >= 3};
+    const HeldSpot spot{m.map.substructure[node], nodes.turn_of(node) * m.mesh.nodes[node].x, direction, dof >= 3};
     add_spot(spot, value, holds[i]);
     add_share(spot, value, holds[i]);
   };
   const Balance balance(m, step);
-  for (int held : m.map.held) { // in the axes of the node's frame
+  for (int held : m.map.constrained) { // in the axes of the node's frame
     const int dof = held % 6;
     give(held / 6, dof, nodes.turn_of(held / 6).col(dof % 3), balance.missing(held / 6)[dof]);
   }

@@ -27,7 +27,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
   std::vector<Gathered> out(m.mesh.joints.size());
   const Eigen::Matrix3d turn = apron_turn(step.angle);
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
+    const JointSpring& row = step.rows[r];
     const Joint& j = m.mesh.joints[row.joint];
     Gathered& g = out[row.joint];
     const double f = step.force[static_cast<Eigen::Index>(r)];
@@ -37,7 +37,7 @@ std::vector<Gathered> gather_rows(const Model& m, const StepSolution& step) {
     if (m.map.plane ? one : j.a.frame == Frame::apron && j.b.frame == Frame::apron) d = turn * d;
     (row.direction < 3 ? g.force : g.moment) += (j.swapped ? -f : f) * d;
     g.spring[row.direction] = f;
-    if (row.sense != Sense::both && !step.active[r]) g.open = true;
+    if (row.sense != UnilateralType::both && !step.active[r]) g.open = true;
   }
   return out;
 }

@@ -51,7 +51,7 @@ std::vector<PadSpan> held_spots(const Model& m, const StepSolution& step) {
     s.length = j.tributary;
     s.force -= step.force[row];
     // An active row is closed, whatever its own compliance.
-    s.opening = std::min(s.opening, step.force[row] < 0 ? 0 : std::max(0.0, step.stretch[row] - step.rows[r].gap));
+    s.opening = std::min(s.opening, step.force[row] < 0 ? 0 : std::max(0.0, step.elongation[row] - step.rows[r].gap));
   }
   std::vector<PadSpan> out;
   for (auto& [finger, spots] : pieces) {

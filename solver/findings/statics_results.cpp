@@ -9,7 +9,7 @@ namespace bedbow {
 namespace {
 
 int part_of(const Model& m, const Place& place) {
-  return place.ground() ? ground_part : m.map.component[place.terms.front().node];
+  return place.ground() ? ground_part : m.map.substructure[place.terms.front().node];
 }
 
 Eigen::Vector3d place_at(const Place& place, double angle) {
@@ -37,7 +37,7 @@ Ref bar_at(const Mesh& mesh, const Place& place) {
 }
 
 /// Resultant of nodal loads on a part, global axes of the step: force, and moment about the origin.
-Vector6d about_origin(const Model& m, const Component& comp, const StepLoads& loads, double angle) {
+Vector6d about_origin(const Model& m, const Substructure& comp, const StepLoads& loads, double angle) {
   Vector6d sum = Vector6d::Zero();
   for (int n : comp.nodes) {
     const Eigen::Vector3d force = loads.nodal[n].head<3>();
@@ -55,8 +55,8 @@ Vector6d about_origin(const Model& m, const Component& comp, const StepLoads& lo
 void add_loads(const Model& m, const StepSolution& step, const std::string& what, const StepLoads& loads,
                StepResult& out) {
   constexpr double metre = 1; // a force whose moment on this arm is negligible beside the moment has no line of action
-  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
-    const Vector6d sum = about_origin(m, m.map.components[c], loads, step.angle);
+  for (std::size_t c = 0; c < m.map.substructures.size(); ++c) {
+    const Vector6d sum = about_origin(m, m.map.substructures[c], loads, step.angle);
     if (sum.isZero(0)) continue;
     LoadResult r;
     r.what = what;
@@ -84,12 +84,12 @@ ContactResult& contact_for(StepResult& out, ContactResult begun) {
 
 std::vector<PartResult> parts_of(const Model& m) {
   std::vector<PartResult> parts;
-  for (const Component& c : m.map.components) parts.push_back({c.name, {}});
+  for (const Substructure& c : m.map.substructures) parts.push_back({c.name, {}});
   const auto note = [&](const auto& elements) {
     Ref last;
     int last_part = ground_part;
     for (const auto& e : elements) {
-      const int part = m.map.component[e.nodes[0]];
+      const int part = m.map.substructure[e.nodes[0]];
       if (e.owner == last && part == last_part) continue;
       last = e.owner;
       last_part = part;
@@ -111,7 +111,7 @@ void fill_joined(const Model& m, const Joint& j, double angle, JointResult& out)
     if (joins[k].kind != Ref::Kind::none)
       out.joins[k] = m.machine.plain_name(joins[k]);
     else
-      out.joins[k] = out.parts[k] == ground_part ? "ground" : m.map.components[out.parts[k]].name;
+      out.joins[k] = out.parts[k] == ground_part ? "ground" : m.map.substructures[out.parts[k]].name;
   }
   if (j.a.ground() || j.b.ground()) return;
   const std::array<Eigen::Vector3d, 2> at = {place_at(*sides[0], angle), place_at(*sides[1], angle)};

@@ -1,9 +1,9 @@
 #include "solver/model/displacement_guard.h"
 
 #include "mesh/piece/si.h"
+#include "solver/model/describe.h"
 #include "solver/model/prescribed_travel.h"
 #include "solver/model/step_name.h"
-#include "solver/model/words.h"
 #include "solver/strength/comparison.h"
 
 #include <Eigen/Geometry>
@@ -57,12 +57,12 @@ std::map<std::tuple<Ref::Kind, BodyKind, int>, std::vector<int>> nodes_by_owner(
 /// A short piece of a larger part moves with it, and its small length is not the relevant one.
 std::vector<Part> parts_of(const Model& m) {
   std::vector<Part> out;
-  std::vector<double> size(m.map.components.size());
-  for (std::size_t c = 0; c < size.size(); ++c) size[c] = extent(m.mesh, m.map.components[c].nodes);
+  std::vector<double> size(m.map.substructures.size());
+  for (std::size_t c = 0; c < size.size(); ++c) size[c] = extent(m.mesh, m.map.substructures[c].nodes);
   for (auto& [owner, nodes] : nodes_by_owner(m.mesh)) {
     const auto& [kind, body, index] = owner;
-    if (nodes.empty() || m.map.component[nodes.front()] < 0) continue;
-    Part part{m.machine.plain_name({kind, body, index}), m.map.component[nodes.front()], 0, std::move(nodes)};
+    if (nodes.empty() || m.map.substructure[nodes.front()] < 0) continue;
+    Part part{m.machine.plain_name({kind, body, index}), m.map.substructure[nodes.front()], 0, std::move(nodes)};
     part.length = kind == Ref::Kind::bar
                       ? m.machine.body(body).length
                       : std::max(extent(m.mesh, part.nodes), size[static_cast<std::size_t>(part.component)]);
@@ -71,7 +71,7 @@ std::vector<Part> parts_of(const Model& m) {
   for (const FingerLayout& f : m.mesh.fingers) {
     Part part{"clamp.fingers", -1, m.machine.body(BodyKind::clamp).length, {}};
     part.nodes = f.plate() ? f.nodes : std::vector<int>{f.root, f.pad, f.tip};
-    part.component = m.map.component[part.nodes.front()];
+    part.component = m.map.substructure[part.nodes.front()];
     out.push_back(std::move(part));
   }
   return out;
@@ -103,7 +103,7 @@ struct MeanMotion {
   double besides = 0;               ///< share of the displacements that is bending: 0 rigid
 };
 
-MeanMotion mean_motion(const Model& m, const Component& comp, const StepSolution& step) {
+MeanMotion mean_motion(const Model& m, const Substructure& comp, const StepSolution& step) {
   MeanMotion out;
   Eigen::Vector3d middle = Eigen::Vector3d::Zero();
   for (const int n : comp.nodes) {
@@ -132,7 +132,7 @@ std::string label_of(const Joint& j) {
   return with_kind(info(j.kind).key, j.name);
 }
 
-bool touches(const Model& m, const Row& row, int component) {
+bool touches(const Model& m, const JointSpring& row, int component) {
   return std::any_of(row.terms.begin(), row.terms.end(),
                      [&](const auto& t) { return m.rows.functionals()[t.first].component == component; });
 }
@@ -143,7 +143,7 @@ std::string softest_joint(const Model& m, int component, const StepSolution& ste
   double most = displacement / 2;
   const Joint* softest = nullptr;
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
+    const JointSpring& row = step.rows[r];
     if (row.direction >= 3 || !step.active[r] || !touches(m, row, component)) continue;
     const double give = std::abs(step.force[static_cast<Eigen::Index>(r)]) * row.compliance;
     if (!(give > most)) continue;
@@ -161,9 +161,9 @@ std::string held_by(const Model& m, int component, const StepSolution& step) {
   std::array<std::vector<std::string>, 2> names; // open, carrying
   double from = std::numeric_limits<double>::infinity(), to = -from;
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
+    const JointSpring& row = step.rows[r];
     const Joint& j = m.mesh.joints[row.joint];
-    if (row.sense == Sense::both || !touches(m, row, component)) continue;
+    if (row.sense == UnilateralType::both || !touches(m, row, component)) continue;
     if (j.kind == JointKind::pad) {
       if (step.active[r]) from = std::min(from, j.b.at.x()), to = std::max(to, j.b.at.x());
       continue;
@@ -182,7 +182,7 @@ std::string held_by(const Model& m, int component, const StepSolution& step) {
 }
 
 std::string trouble_with(const Model& m, const Part& part, const Farthest& f, const StepSolution& step) {
-  const Component& comp = m.map.components[static_cast<std::size_t>(part.component)];
+  const Substructure& comp = m.map.substructures[static_cast<std::size_t>(part.component)];
   if (!std::isfinite(f.displacement))
     return "step " + step.name + ": " + "the displacement of " + part.name +
            " is not a number: a size, stiffness or load of the case "
@@ -236,7 +236,7 @@ std::vector<Reason> roughly_displaced(const Model& m, const StepSolution& step) 
   for (const Part& p : parts_of(m)) {
     const Farthest f = farthest(p, travel[static_cast<std::size_t>(p.component)], step);
     const bool turned = f.rotation / roughly_turned > f.displacement / far;
-    const std::string& name = m.map.components[static_cast<std::size_t>(p.component)].name;
+    const std::string& name = m.map.substructures[static_cast<std::size_t>(p.component)].name;
     Reason r = turned ? Reason{Failure::moves, name, "rotation", f.rotation, roughly_turned, Quantity::angle}
                       : Reason{Failure::moves, name, "displacement", f.displacement, far, Quantity::length};
     r.step = step.name;

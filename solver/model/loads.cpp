@@ -3,7 +3,7 @@
 #include "mesh/build/places.h"
 #include "mesh/build/stations.h"
 #include "mesh/machine/frame.h"
-#include "solver/assembly/functional.h"
+#include "solver/assembly/displacement_functional.h"
 #include "solver/assembly/mass_walk.h"
 
 #include <Eigen/Geometry>
@@ -270,12 +270,12 @@ void LoadBuilder::add_given(const Load& load, double angle, StepLoads& loads) co
     add_given_line(load, on, to_frame * load.force, loads);
 }
 
-void LoadBuilder::add_own_loads(double angle, StepLoads& loads) const {
+void LoadBuilder::add_applied_loads(double angle, StepLoads& loads) const {
   if (machine_.gravity) add_gravity(angle, loads);
   for (const Load& l : machine_.loads) add_given(l, angle, loads);
 }
 
-Eigen::VectorXd gather(const DofMap& map, const Component& comp, const StepLoads& loads) {
+Eigen::VectorXd gather(const DofMap& map, const Substructure& comp, const StepLoads& loads) {
   Eigen::VectorXd f(comp.size);
   for (int n : comp.nodes)
     for (int k = 0; k < 6; ++k)
@@ -283,7 +283,7 @@ Eigen::VectorXd gather(const DofMap& map, const Component& comp, const StepLoads
   return f;
 }
 
-Vector6d resultant(const Mesh& mesh, const Component& comp, const StepLoads& loads) {
+Vector6d resultant(const Mesh& mesh, const Substructure& comp, const StepLoads& loads) {
   Vector6d r = Vector6d::Zero();
   for (int n : comp.nodes) {
     const Vector6d& p = loads.nodal[n];

@@ -45,7 +45,7 @@ public:
   void add_given(const Load& load, double angle, StepLoads& loads) const;
 
   /// Self-weight (if the case requests it) and [[load]] entries with the apron at `angle`.
-  void add_own_loads(double angle, StepLoads& loads) const;
+  void add_applied_loads(double angle, StepLoads& loads) const;
   /// Line loads of the sheet being bent at `angle`: on nose, bed and apron, in equilibrium with each other.
   void add_sheet(const SheetLoads& sheet, double angle, StepLoads& loads) const;
   /// A force and moment on a place, axes of its frame.
@@ -77,9 +77,9 @@ private:
 };
 
 /// A step's nodal loads as the right-hand side of a component's free unknowns.
-Eigen::VectorXd gather(const DofMap& map, const Component& component, const StepLoads& loads);
+Eigen::VectorXd gather(const DofMap& map, const Substructure& component, const StepLoads& loads);
 
 /// Their resultant about the component's centre: force, moment.
-Vector6d resultant(const Mesh& mesh, const Component& component, const StepLoads& loads);
+Vector6d resultant(const Mesh& mesh, const Substructure& component, const StepLoads& loads);
 
 } // namespace bedbow

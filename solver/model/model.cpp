@@ -10,7 +10,7 @@ namespace {
 
 /// Holds of nodes on a rigid arm can't simply be removed from the unknowns: they become joints to ground.
 void add_far_holds(Mesh& mesh, const DofMap& map) {
-  for (int dof : map.far_holds) {
+  for (int dof : map.offset_constraints) {
     const int node = dof / 6;
     Joint j;
     j.kind = JointKind::hold;
@@ -28,13 +28,14 @@ Model make_model(const Machine& machine, const Registries& registries) {
   return make_model(machine, registries, make_mesh(machine, registries.shapes));
 }
 
-Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, PartCache* cache) {
+Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, SubstructureCache* cache) {
   if (mesh.nodes.empty()) throw std::invalid_argument("the case has no bars, members or panels: nothing to solve");
   DofMap map = make_dof_map(machine, mesh);
   add_far_holds(mesh, map);
   ElementData data = make_element_data(machine, mesh, registries.elements);
-  RowSet rows(mesh, map);
-  Structure structure = make_structure(machine, mesh, map, data, rows.functionals(), registries.linear_solvers, cache);
+  JointSprings rows(mesh, map);
+  FactoredModel structure =
+      factor_model(machine, mesh, map, data, rows.functionals(), registries.linear_solvers, cache);
   return {machine, std::move(mesh), std::move(map), std::move(data), std::move(rows), std::move(structure)};
 }
 

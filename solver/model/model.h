@@ -3,7 +3,7 @@
 #pragma once
 
 #include "solver/contact/contact.h"
-#include "solver/model/structure.h"
+#include "solver/model/factored_model.h"
 #include "solver/registry/registries.h"
 
 namespace bedbow {
@@ -14,8 +14,8 @@ struct Model {
   Mesh mesh;
   DofMap map;
   ElementData data;
-  RowSet rows;
-  Structure structure;
+  JointSprings rows;
+  FactoredModel factored;
 };
 
 /// One solved step.
@@ -25,9 +25,9 @@ struct StepSolution {
   bool bending = false;
   double sheet_lift = 0; ///< upward force per length that the bent sheet puts on the nose by its own lever [N/m]
   StepLoads loads;
-  std::vector<Row> rows;
-  Eigen::VectorXd force;   ///< by row, tension positive
-  Eigen::VectorXd stretch; ///< by row
+  std::vector<JointSpring> rows;
+  Eigen::VectorXd force;      ///< by row, tension positive
+  Eigen::VectorXd elongation; ///< by row
   std::vector<char> active;
   Displacements displacements;
   std::vector<Vector6d> motion; ///< by node, axes of its frame
@@ -40,7 +40,7 @@ struct StepSolution {
 Model make_model(const Machine& machine, const Registries& registries);
 
 /// The same from an existing mesh (make_mesh), possibly with other joints. \param cache of parts; null: none.
-Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, PartCache* cache = nullptr);
+Model make_model(const Machine& machine, const Registries& registries, Mesh mesh, SubstructureCache* cache = nullptr);
 
 /// Line loads of the machine's sheet by its moment law. Nothing where there is no sheet.
 std::optional<SheetLoads> sheet_loads_of(const Machine& machine, const Registries& registries);

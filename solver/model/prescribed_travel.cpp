@@ -41,7 +41,7 @@ Lifts lifts_of(const Model& m) {
   return out;
 }
 
-Travel travel_of(const Model& m, const Component& comp, const Lifts& lifts) {
+Travel travel_of(const Model& m, const Substructure& comp, const Lifts& lifts) {
   Eigen::AlignedBox3d box;
   for (const int n : comp.nodes) box.extend(m.mesh.nodes[n].x);
   const Eigen::Vector3d size = box.sizes();
@@ -54,19 +54,19 @@ Travel travel_of(const Model& m, const Component& comp, const Lifts& lifts) {
 } // namespace
 
 std::vector<Travel> prescribed_travel(const Model& m) {
-  std::vector<Travel> out(m.map.components.size());
+  std::vector<Travel> out(m.map.substructures.size());
   const Lifts lifts = lifts_of(m);
   for (const Joint& j : m.mesh.joints) {
     if (j.kind != JointKind::cam) continue;
     for (const Place* place : {&j.a, &j.b}) {
       if (place->ground()) continue;
-      const auto c = static_cast<std::size_t>(m.map.component[main_node(*place)]);
-      out[c] = travel_of(m, m.map.components[c], lifts);
+      const auto c = static_cast<std::size_t>(m.map.substructure[main_node(*place)]);
+      out[c] = travel_of(m, m.map.substructures[c], lifts);
     }
   }
   for (const Joint& j : m.mesh.joints) // the apron may slide until a hinge's play along x is used up
     if (j.kind == JointKind::hinge && j.gap[ux] > 0) {
-      double& slide = out[static_cast<std::size_t>(m.map.component[main_node(j.b)])].displacement;
+      double& slide = out[static_cast<std::size_t>(m.map.substructure[main_node(j.b)])].displacement;
       slide = std::max(slide, j.gap[ux]);
     }
   double shims = 0;

@@ -139,9 +139,9 @@ std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
   Place a = j.a;
   Place b = j.b;
   a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's axes are sufficient
-  const Vector6d stretch = place_motion(step, b) - place_motion(step, a);
+  const Vector6d elongation = place_motion(step, b) - place_motion(step, a);
   std::array<double, 6> f{};
-  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * stretch[k];
+  for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * elongation[k];
   return f;
 }
 

@@ -15,7 +15,7 @@ Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion);
 /// Displacement (u, theta) of a place, global axes of the step (the apron's turned by its angle).
 Vector6d place_motion(const StepSolution& step, const Place& place);
 
-/// Forces of the springs of a screw, which are part of the stiffness matrix, from its stretch: by direction in the
+/// Forces of the springs of a screw, which are part of the stiffness matrix, from its elongation: by direction in the
 /// joint's own axes, tension positive [N, N m].
 std::array<double, 6> screw_springs(const StepSolution& step, const Joint& joint);
 

@@ -1,10 +1,10 @@
 #include "solver/model/steps.h"
 
 #include "mesh/piece/si.h"
+#include "solver/model/describe.h"
 #include "solver/model/displacement_guard.h"
 #include "solver/model/recovery.h"
 #include "solver/model/step_name.h"
-#include "solver/model/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,37 +27,38 @@ FreeResponse free_response(const Model& m, const std::vector<StepSolution>& step
   const auto count = static_cast<Eigen::Index>(steps.size());
   FreeResponse r;
   r.functionals = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(m.rows.functionals().size()), count);
-  r.rigid_load = Eigen::MatrixXd::Zero(m.structure.rigid.cols(), count);
-  for (std::size_t c = 0; c < m.map.components.size(); ++c) {
-    const Component& comp = m.map.components[c];
+  r.rigid_load = Eigen::MatrixXd::Zero(m.factored.rigid.cols(), count);
+  for (std::size_t c = 0; c < m.map.substructures.size(); ++c) {
+    const Substructure& comp = m.map.substructures[c];
     Eigen::MatrixXd u(comp.size, count);
     for (Eigen::Index k = 0; k < count; ++k) {
       u.col(k) = gather(m.map, comp, steps[k].loads);
-      r.rigid_load.col(k).segment(m.structure.rigid_start[c], comp.rigid.cols()) =
+      r.rigid_load.col(k).segment(m.factored.rigid_start[c], comp.rigid.cols()) =
           comp.rigid.transpose() * resultant(m.mesh, comp, steps[k].loads);
     }
-    if (m.structure.factors[c]) m.structure.factors[c]->solve(u);
-    for (int f : m.structure.functionals_of[c])
+    if (m.factored.factors[c]) m.factored.factors[c]->solve(u);
+    for (int f : m.factored.functionals_of[c])
       for (Eigen::Index k = 0; k < count; ++k) r.functionals(f, k) = evaluate(m.rows.functionals()[f], u.col(k));
   }
   return r;
 }
 
-CondensedSystem condense(const Model& m, const std::vector<Row>& rows, const FreeResponse& free, Eigen::Index k) {
+CondensedSystem condense(const Model& m, const std::vector<JointSpring>& rows, const FreeResponse& free,
+                         Eigen::Index k) {
   const auto n = static_cast<Eigen::Index>(rows.size());
   CondensedSystem s;
   s.compliance.resize(n, n);
-  s.rigid_stretch.resize(n, m.structure.rigid.cols());
-  s.free_stretch = Eigen::VectorXd::Zero(n);
+  s.rigid_elongation.resize(n, m.factored.rigid.cols());
+  s.free_elongation = Eigen::VectorXd::Zero(n);
   s.rigid_load = free.rigid_load.col(k);
   s.laws.reserve(rows.size());
-  Eigen::VectorXd seen(m.structure.compliance.rows()); // displacement of the functionals under a unit force in row j
+  Eigen::VectorXd seen(m.factored.compliance.rows()); // displacement of the functionals under a unit force in row j
   for (Eigen::Index j = 0; j < n; ++j) {
     seen.setZero();
-    s.rigid_stretch.row(j) = rigid_stretch(m.structure, rows[j]);
+    s.rigid_elongation.row(j) = rigid_elongation(m.factored, rows[j]);
     for (auto [f, v] : rows[j].terms) {
-      seen += v * m.structure.compliance.col(f);
-      s.free_stretch[j] += v * free.functionals(f, k);
+      seen += v * m.factored.compliance.col(f);
+      s.free_elongation[j] += v * free.functionals(f, k);
     }
     for (Eigen::Index i = j; i < n; ++i) {
       double sum = 0;
@@ -82,11 +83,11 @@ CondensedSystem reduce(const CondensedSystem& s, const Forced& forced, const std
   CondensedSystem r;
   Eigen::VectorXd known = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(s.laws.size()));
   for (std::size_t i = 0; i < s.laws.size(); ++i) known[static_cast<Eigen::Index>(i)] = forced[i].value_or(0);
-  const Eigen::VectorXd stretch = s.free_stretch - s.compliance * known;
+  const Eigen::VectorXd elongation = s.free_elongation - s.compliance * known;
   r.compliance = s.compliance(kept, kept);
-  r.rigid_stretch = s.rigid_stretch(kept, Eigen::all);
-  r.free_stretch = stretch(kept);
-  r.rigid_load = s.rigid_load - s.rigid_stretch.transpose() * known;
+  r.rigid_elongation = s.rigid_elongation(kept, Eigen::all);
+  r.free_elongation = elongation(kept);
+  r.rigid_load = s.rigid_load - s.rigid_elongation.transpose() * known;
   for (Eigen::Index i : kept) r.laws.push_back(s.laws[i]);
   return r;
 }
@@ -97,24 +98,24 @@ void fill_displacements(const Model& m, std::vector<StepSolution>& steps) {
   // By component, loads and joint forces are solved together: the response of a part to its loads alone can be far
   // larger than the final one, and the difference of the two mostly rounding.
   std::vector<Eigen::MatrixXd> forces;
-  for (const Component& c : m.map.components) {
+  for (const Substructure& c : m.map.substructures) {
     forces.emplace_back(c.size, count);
     for (Eigen::Index k = 0; k < count; ++k) forces.back().col(k) = gather(m.map, c, steps[k].loads);
   }
   for (Eigen::Index k = 0; k < count; ++k)
     for (std::size_t i = 0; i < steps[k].rows.size(); ++i)
       for (auto [f, v] : steps[k].rows[i].terms) {
-        const Functional& functional = m.rows.functionals()[f];
+        const DisplacementFunctional& functional = m.rows.functionals()[f];
         if (functional.component < 0) continue;
         const double pull = v * steps[k].force[static_cast<Eigen::Index>(i)];
         for (auto [dof, value] : functional.terms) forces[functional.component](dof, k) -= pull * value;
       }
   for (std::size_t c = 0; c < forces.size(); ++c) {
-    if (m.structure.factors[c]) m.structure.factors[c]->solve(forces[c]);
+    if (m.factored.factors[c]) m.factored.factors[c]->solve(forces[c]);
     for (Eigen::Index k = 0; k < count; ++k) steps[k].displacements.elastic.emplace_back(forces[c].col(k));
   }
   for (StepSolution& s : steps) {
-    s.motion = node_motions(m.mesh, m.map, m.structure, s.displacements);
+    s.motion = node_motions(m.mesh, m.map, m.factored, s.displacements);
     s.ends = end_displacements(m, s);
   }
 }
@@ -130,11 +131,11 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
     for (Eigen::Index i : kept) begin.push_back(start[i]);
   const ContactSolution solved = all ? solve_contact(whole, begin) : solve_contact(reduce(whole, forced, kept), begin);
   if (solved.status != ContactStatus::ok) {
-    const bool loose = solved.status == ContactStatus::loose;
+    const bool loose = solved.status == ContactStatus::mechanism;
     out.status = loose ? Status::mechanism : Status::no_convergence;
     out.trouble =
         "step " + step.name + ": " +
-        (loose ? describe_movement(m, solved.loose) +
+        (loose ? describe_movement(m, solved.mechanism) +
                      " under these loads: none of the joints that carry load restrains it"
                : "the one-sided joints do not converge after " + std::to_string(solved.iterations) + " iterations");
     out.history = solved.history;
@@ -149,41 +150,43 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   }
   for (std::size_t i = 0; i < forced.size(); ++i)
     if (forced[i]) step.force[static_cast<Eigen::Index>(i)] = *forced[i];
-  step.displacements.alpha = solved.alpha;
+  step.displacements.rigid_amplitudes = solved.rigid_amplitudes;
   if (all)
-    step.stretch = solved.stretch;
+    step.elongation = solved.elongation;
   else
-    step.stretch = whole.free_stretch - whole.compliance * step.force + whole.rigid_stretch * solved.alpha;
+    step.elongation =
+        whole.free_elongation - whole.compliance * step.force + whole.rigid_elongation * solved.rigid_amplitudes;
   step.iterations = solved.iterations;
   return true;
 }
 
 /// Movement along x of a part's point in a combination of rigid-body modes.
-double slide_of(const Model& m, const Place& place, const Eigen::VectorXd& alpha) {
+double slide_of(const Model& m, const Place& place, const Eigen::VectorXd& rigid_amplitudes) {
   if (place.ground()) return 0;
-  const int c = m.map.component[main_node(place)];
+  const int c = m.map.substructure[main_node(place)];
   if (c < 0) return 0;
-  const Component& comp = m.map.components[c];
-  const Vector6d v = comp.rigid * alpha.segment(m.structure.rigid_start[c], comp.rigid.cols());
+  const Substructure& comp = m.map.substructures[c];
+  const Vector6d v = comp.rigid * rigid_amplitudes.segment(m.factored.rigid_start[c], comp.rigid.cols());
   return v[ux] + v.tail<3>().cross(place.at - comp.centre).x();
 }
 
 /// Whether it slides along the pin of a hinge that floats.
-bool slides_on_a_pin(const Model& m, const Eigen::VectorXd& alpha) {
+bool slides_on_a_pin(const Model& m, const Eigen::VectorXd& rigid_amplitudes) {
   return std::ranges::any_of(m.mesh.joints, [&](const Joint& j) {
     return j.kind == JointKind::hinge && j.stiffness[ux] == 0 &&
-           std::abs(slide_of(m, j.b, alpha) - slide_of(m, j.a, alpha)) > 1e-3 * alpha.cwiseAbs().maxCoeff();
+           std::abs(slide_of(m, j.b, rigid_amplitudes) - slide_of(m, j.a, rigid_amplitudes)) >
+               1e-3 * rigid_amplitudes.cwiseAbs().maxCoeff();
   });
 }
 
 /// Reports unrestrained modes, even with every one-sided joint closed.
-bool find_loose(const Model& m, const std::vector<Row>& rows, StepsOutcome& out) {
+bool find_loose(const Model& m, const std::vector<JointSpring>& rows, StepsOutcome& out) {
   CondensedSystem s;
-  s.rigid_load = Eigen::VectorXd::Zero(m.structure.rigid.cols());
-  s.rigid_stretch.resize(static_cast<Eigen::Index>(rows.size()), m.structure.rigid.cols());
+  s.rigid_load = Eigen::VectorXd::Zero(m.factored.rigid.cols());
+  s.rigid_elongation.resize(static_cast<Eigen::Index>(rows.size()), m.factored.rigid.cols());
   for (std::size_t i = 0; i < rows.size(); ++i)
-    s.rigid_stretch.row(static_cast<Eigen::Index>(i)) = rigid_stretch(m.structure, rows[i]);
-  const Eigen::MatrixXd loose = loose_movements(s);
+    s.rigid_elongation.row(static_cast<Eigen::Index>(i)) = rigid_elongation(m.factored, rows[i]);
+  const Eigen::MatrixXd loose = rigid_body_modes(s);
   for (Eigen::Index c = 0; c < loose.cols(); ++c) out.trouble += (c ? "; " : "") + describe_movement(m, loose.col(c));
   if (loose.cols() == 0) return false;
   out.trouble += ": nothing restrains it; add a tie, support or other joint that does";
@@ -212,13 +215,13 @@ StepSolution begin_step(const LoadBuilder& builder, const Model& m, std::string 
 }
 
 /// Initially active rows of the clamp step: all except those beyond the sheet, which are seldom active.
-std::vector<char> first_guess(const Model& m, const std::vector<Row>& rows) {
+std::vector<char> first_guess(const Model& m, const std::vector<JointSpring>& rows) {
   std::vector<char> out;
-  for (const Row& row : rows) out.push_back(m.mesh.joints[row.joint].kind != JointKind::touch);
+  for (const JointSpring& row : rows) out.push_back(m.mesh.joints[row.joint].kind != JointKind::touch);
   return out;
 }
 
-bool is_preloaded_post(const Model& m, const Row& row) {
+bool is_preloaded_post(const Model& m, const JointSpring& row) {
   const Joint& j = m.mesh.joints[row.joint];
   return j.kind == JointKind::post && row.direction == uz && j.preload.has_value();
 }
@@ -237,12 +240,12 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
   std::vector<StepSolution> steps;
   steps.push_back(begin_step(builder, m, sheet ? clamp_step : "load", 0));
   if (find_loose(m, steps.front().rows, out)) return out;
-  builder.add_own_loads(0, steps.front().loads);
+  builder.add_applied_loads(0, steps.front().loads);
   if (sheet)
     for (double angle : bend_angles(m.machine)) {
       StepSolution& step = steps.emplace_back(begin_step(builder, m, bend_name(angle), angle));
       step.bending = true;
-      builder.add_own_loads(angle, step.loads);
+      builder.add_applied_loads(angle, step.loads);
       builder.add_sheet(*sheet, angle, step.loads);
       step.sheet_lift = sheet->nose_lift(angle);
     }
@@ -254,11 +257,11 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
     if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
   if (!solve_step(m, free, 0, forced, first_guess(m, clamp.rows), clamp, out)) return out;
   for (std::size_t k = 1; k < steps.size(); ++k) {
-    // From there the posts stretch: slack at the clamped length less the elongation under that force.
+    // From there the posts elongation: slack at the clamped length less the elongation under that force.
     StepSolution& step = steps[k];
     for (std::size_t i = 0; i < step.rows.size(); ++i)
       if (forced[i])
-        step.rows[i].gap = clamp.stretch[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
+        step.rows[i].gap = clamp.elongation[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
     if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
       return out;
   }

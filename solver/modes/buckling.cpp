@@ -15,13 +15,13 @@ constexpr double no_answer = 1e-9; // 1 / factor: a load factor of a thousand mi
 /// which rows of negative compliance remove again: exact, and each part can be factored by itself.
 JointedMatrix stiffness_of(const Model& m, const FreeMap& free, const JointState& state, const FactorFunction& factor) {
   std::vector<SymmetricMatrix> parts =
-      free.anchors.empty() ? m.structure.stiffness : assemble_stiffness(m.machine, m.mesh, free.map, m.data);
+      free.anchors.empty() ? m.factored.stiffness : assemble_stiffness(m.machine, m.mesh, free.map, m.data);
   JointRows rows = joint_rows(m.mesh, free, state.rows, state.angle);
-  const Index own = rows.stretch.rows();
+  const Index own = rows.elongation.rows();
   const auto anchors = static_cast<Index>(free.anchors.size());
   std::vector<Eigen::Triplet<double>> entries;
   for (Index i = 0; i < own; ++i)
-    for (decltype(rows.stretch)::InnerIterator it(rows.stretch, i); it; ++it)
+    for (decltype(rows.elongation)::InnerIterator it(rows.elongation, i); it; ++it)
       entries.emplace_back(static_cast<int>(i), static_cast<int>(it.col()), it.value());
   rows.compliance.conservativeResize(own + anchors);
   for (Index i = 0; i < anchors; ++i) {
@@ -34,10 +34,10 @@ JointedMatrix stiffness_of(const Model& m, const FreeMap& free, const JointState
     rows.compliance[own + i] = -1 / spring;
     entries.emplace_back(static_cast<int>(own + i), static_cast<int>(unknown), 1.0);
   }
-  rows.stretch.resize(own + anchors, free.size);
-  rows.stretch.setFromTriplets(entries.begin(), entries.end());
+  rows.elongation.resize(own + anchors, free.size);
+  rows.elongation.setFromTriplets(entries.begin(), entries.end());
   std::vector<FactorHints> hints;
-  for (const Component& c : free.map.components) hints.push_back(hints_of(c, free.map.plane));
+  for (const Substructure& c : free.map.substructures) hints.push_back(hints_of(c, free.map.plane));
   return {std::move(parts), std::move(rows), factor, hints};
 }
 

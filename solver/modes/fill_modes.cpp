@@ -3,7 +3,7 @@
 #include "solver/findings/results.h"
 #include "solver/model/recovery.h"
 #include "solver/modes/eigen/eigenpairs.h"
-#include "solver/modes/shape_words.h"
+#include "solver/modes/shape_description.h"
 
 #include <algorithm>
 #include <cmath>

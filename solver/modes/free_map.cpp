@@ -10,9 +10,9 @@ FreeMap make_free_map(const DofMap& map) {
   FreeMap free;
   free.map = map;
   std::vector<char> held(6 * map.links.size(), 0);
-  for (int d : map.held) held[d] = 1;
-  for (std::size_t c = 0; c < map.components.size(); ++c) {
-    Component& comp = free.map.components[c];
+  for (int d : map.constrained) held[d] = 1;
+  for (std::size_t c = 0; c < map.substructures.size(); ++c) {
+    Substructure& comp = free.map.substructures[c];
     free.start.push_back(free.size);
     comp.size = 0;
     comp.rigid.resize(6, 0);
@@ -30,7 +30,7 @@ FreeMap make_free_map(const DofMap& map) {
 
 void add_rigid_movement(const Mesh& mesh, const FreeMap& free, std::size_t component, const Vector6d& of,
                         Eigen::Ref<Eigen::VectorXd> out) {
-  const Component& comp = free.map.components[component];
+  const Substructure& comp = free.map.substructures[component];
   const Eigen::Vector3d omega = of.tail<3>();
   for (int n : comp.nodes) {
     Vector6d motion = of;
@@ -44,7 +44,7 @@ std::vector<Vector6d> node_motions(const FreeMap& free, const Eigen::Ref<const E
   std::vector<Vector6d> out(free.map.links.size(), Vector6d::Zero());
   for (std::size_t i = 0; i < out.size(); ++i) {
     const NodeLink& l = free.map.links[i];
-    const Eigen::Index start = free.start[free.map.component[i]];
+    const Eigen::Index start = free.start[free.map.substructure[i]];
     for (int k = 0; k < 6; ++k)
       if (free.map.dofs[l.ref][k] >= 0) out[i][k] = unknowns[start + free.map.dofs[l.ref][k]];
     const Eigen::Vector3d theta = out[i].tail<3>();

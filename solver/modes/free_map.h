@@ -18,7 +18,7 @@ struct FreeMap {
 FreeMap make_free_map(const DofMap& map);
 
 /// Rigid-body mode of a part as a vector of all unknowns. \param of (translation, rotation about the part's centre), as
-/// a column of Component::rigid.
+/// a column of Substructure::rigid.
 void add_rigid_movement(const Mesh& mesh, const FreeMap& free, std::size_t component, const Vector6d& of,
                         Eigen::Ref<Eigen::VectorXd> out);
 

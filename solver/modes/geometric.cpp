@@ -102,15 +102,16 @@ Eigen::Vector3d frame_motion(const StepSolution& step, const Place& place) {
 
 void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
-    const Row& row = step.rows[r];
+    const JointSpring& row = step.rows[r];
     if (row.direction >= 3) continue; // a couple turns half-way with its rows: it has no term
     const Joint& j = m.mesh.joints[row.joint];
     add_pull(step, j, step.force[static_cast<Eigen::Index>(r)] * j.axes.row(row.direction).transpose(), arms);
   }
   for (const Joint& j : m.mesh.joints) {
-    if (!in_matrix(j)) continue;
-    const Eigen::Vector3d stretch = frame_motion(step, j.b) - frame_motion(step, j.a);
-    const Eigen::Vector3d pull = stretch.cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
+    if (!is_bonded(j)) continue;
+    const Eigen::Vector3d elongation = frame_motion(step, j.b) - frame_motion(step, j.a);
+    const Eigen::Vector3d pull =
+        elongation.cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
     add_pull(step, j, pull, arms);
   }
 }

@@ -22,20 +22,20 @@ Eigen::Map<MatrixXd> as_matrix(Eigen::Ref<MatrixXd> b, Index column, Index start
 
 } // namespace
 
-JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle) {
+JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<JointSpring>& rows, double angle) {
   // The row set is made again: its functionals refer to the unknowns of this map. It gives the same rows in the same
   // order.
-  const RowSet set(mesh, free.map);
-  const std::vector<Row> own = set.rows(mesh, angle);
+  const JointSprings set(mesh, free.map);
+  const std::vector<JointSpring> own = set.rows(mesh, angle);
   std::vector<Eigen::Triplet<double>> entries;
   std::vector<double> compliance;
   std::size_t next = 0;
-  for (const Row& wanted : rows) {
+  for (const JointSpring& wanted : rows) {
     while (next < own.size() && (own[next].joint != wanted.joint || own[next].direction != wanted.direction)) ++next;
     if (next == own.size()) throw std::logic_error("rows of another machine");
     bool any = false;
     for (auto [f, v] : own[next].terms) {
-      const Functional& functional = set.functionals()[f];
+      const DisplacementFunctional& functional = set.functionals()[f];
       if (functional.component < 0) continue;
       for (auto [dof, value] : functional.terms) {
         entries.emplace_back(static_cast<int>(compliance.size()),
@@ -47,8 +47,8 @@ JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Ro
   }
   JointRows out;
   out.compliance = Eigen::Map<const VectorXd>(compliance.data(), static_cast<Index>(compliance.size()));
-  out.stretch.resize(out.compliance.size(), free.size);
-  out.stretch.setFromTriplets(entries.begin(), entries.end());
+  out.elongation.resize(out.compliance.size(), free.size);
+  out.elongation.setFromTriplets(entries.begin(), entries.end());
   return out;
 }
 
@@ -92,13 +92,13 @@ JointedMatrix::JointedMatrix(std::vector<SymmetricMatrix> parts, JointRows rows,
 
 void JointedMatrix::condense() {
   for (const SymmetricMatrix& part : parts_) start_.push_back(start_.back() + part.rows());
-  const Index m = rows_.stretch.rows();
+  const Index m = rows_.elongation.rows();
   condensed_ = MatrixXd::Zero(m, m);
   rows_of_.resize(parts_.size());
   responses_.resize(parts_.size());
   for (std::size_t c = 0; c < parts_.size(); ++c) {
     const Eigen::SparseMatrix<double, Eigen::RowMajor> own =
-        rows_.stretch.middleCols(start_[c], start_[c + 1] - start_[c]);
+        rows_.elongation.middleCols(start_[c], start_[c + 1] - start_[c]);
     for (Index i = 0; i < m; ++i)
       if (own.row(i).nonZeros() > 0) rows_of_[c].push_back(i);
     const auto count = static_cast<Index>(rows_of_[c].size());
@@ -131,7 +131,7 @@ void JointedMatrix::solve(Eigen::Ref<MatrixXd> b) const {
       factors_[c]->solve(b.middleRows(start_[c], parts_[c].rows()));
   }
   if (scale_.size() == 0) return;
-  const MatrixXd force = scale_.asDiagonal() * lu_.solve(scale_.asDiagonal() * (rows_.stretch * b));
+  const MatrixXd force = scale_.asDiagonal() * lu_.solve(scale_.asDiagonal() * (rows_.elongation * b));
   for (std::size_t c = 0; c < parts_.size(); ++c) {
     const auto count = static_cast<Index>(rows_of_[c].size());
     if (count == 0) continue;
@@ -147,9 +147,9 @@ void JointedMatrix::multiply(const Eigen::Ref<const VectorXd>& x, Eigen::Ref<Vec
     y.segment(start_[c], n) = parts_[c].selfadjointView<Eigen::Lower>() * x.segment(start_[c], n);
   }
   if (scale_.size() == 0) return;
-  VectorXd force = rows_.stretch * x;
+  VectorXd force = rows_.elongation * x;
   for (Index i = 0; i < force.size(); ++i) force[i] = rows_.compliance[i] != 0 ? force[i] / rows_.compliance[i] : 0;
-  y += rows_.stretch.transpose() * force;
+  y += rows_.elongation.transpose() * force;
 }
 
 int JointedMatrix::negative_eigenvalues() const {

@@ -3,7 +3,7 @@
 /// plus the rows of its joints, as springs or as rigid constraints. Theory: docs/theory/modes.md.
 #pragma once
 
-#include "solver/assembly/rows.h"
+#include "solver/assembly/joint_springs.h"
 #include "solver/linear/factorization.h"
 #include "solver/modes/free_map.h"
 
@@ -17,12 +17,12 @@ namespace bedbow {
 
 /// The rows of joints on all unknowns.
 struct JointRows {
-  Eigen::SparseMatrix<double, Eigen::RowMajor> stretch; ///< rows x unknowns
+  Eigen::SparseMatrix<double, Eigen::RowMajor> elongation; ///< rows x unknowns
   Eigen::VectorXd compliance; ///< by row [m/N], 0: rigid, negative: removes a spring's stiffness
 };
 
 /// Rows on the unknowns of a free map. Rows without unknowns are omitted.
-JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<Row>& rows, double angle);
+JointRows joint_rows(const Mesh& mesh, const FreeMap& free, const std::vector<JointSpring>& rows, double angle);
 
 /// A = parts + rows' C^-1 rows, where rigid rows are constraints rows x = 0 instead.
 class JointedMatrix {

@@ -17,7 +17,7 @@ namespace bedbow {
 struct JointState {
   std::string name; ///< of the step, or "all joints closed"
   double angle = 0;
-  std::vector<Row> rows;
+  std::vector<JointSpring> rows;
 };
 JointState state_of(const StepSolution& step);
 /// For machines that are a mechanism in the clamp step: every joint counts as closed.

@@ -1,4 +1,4 @@
-#include "solver/model/words.h"
+#include "solver/model/describe.h"
 #include "solver/modes/eigen/eigenpairs.h"
 #include "solver/modes/mass.h"
 #include "solver/modes/modes.h"
@@ -21,7 +21,7 @@ constexpr double rounding = 1e-9; // of the shift: a smaller omega^2 is a mode w
 
 std::vector<FactorHints> hints_for(const FreeMap& free, bool positive) {
   std::vector<FactorHints> out;
-  for (const Component& c : free.map.components) {
+  for (const Substructure& c : free.map.substructures) {
     out.push_back(hints_of(c, free.map.plane));
     out.back().positive = positive;
   }
@@ -44,7 +44,7 @@ JointState state_of(const StepSolution& step) {
 JointState all_closed(const Model& m) {
   JointState s{"all joints closed", 0, m.rows.rows(m.mesh, 0)};
   // Beyond the sheet there is a gap between nose and bed: no contact there.
-  std::erase_if(s.rows, [&](const Row& r) { return m.mesh.joints[r.joint].kind == JointKind::touch; });
+  std::erase_if(s.rows, [&](const JointSpring& r) { return m.mesh.joints[r.joint].kind == JointKind::touch; });
   return s;
 }
 
@@ -54,7 +54,7 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
     , state_(state)
     , solver_(solver_of(model.machine, solvers))
     , free_(make_free_map(model.map))
-    , stiffness_(free_.anchors.empty() ? model.structure.stiffness
+    , stiffness_(free_.anchors.empty() ? model.factored.stiffness
                                        : assemble_stiffness(model.machine, model.mesh, free_.map, model.data))
     , mass_(assemble_mass(model.machine, model.mesh, free_.map, model.data, lumped)) {
   products_.reserve(mass_.size()); // reallocation would copy them
@@ -63,7 +63,7 @@ VibratingMachine::VibratingMachine(const Model& model, const JointState& state,
 }
 
 bool VibratingMachine::held() const {
-  const Structure& s = model_.structure;
+  const FactoredModel& s = model_.factored;
   if (!free_.anchors.empty() || s.factors.size() != stiffness_.size()) return false;
   for (std::size_t c = 0; c < stiffness_.size(); ++c)
     if (!s.factors[c] && stiffness_[c].rows() > 0) return false;
@@ -80,8 +80,8 @@ void VibratingMachine::multiply_mass(const Eigen::Ref<const MatrixXd>& x, Eigen:
 double VibratingMachine::guess_shift() const {
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t c = 0; c < mass_.size(); ++c) {
-    const Component& comp = model_.map.components[c];
-    if (c >= model_.structure.factors.size() || !model_.structure.factors[c]) continue;
+    const Substructure& comp = model_.map.substructures[c];
+    if (c >= model_.factored.factors.size() || !model_.factored.factors[c]) continue;
     VectorXd push(mass_[c].rows());
     for (std::size_t i = 0; i < comp.nodes.size(); ++i)
       for (int k = 0; k < 6; ++k) {
@@ -97,7 +97,7 @@ double VibratingMachine::guess_shift() const {
           if (model_.map.dofs[n][k] >= 0) use(free_.map.dofs[n][k], model_.map.dofs[n][k]);
     };
     each([&](int free, int own) { u(own, 0) = f[free]; });
-    model_.structure.factors[c]->solve(u);
+    model_.factored.factors[c]->solve(u);
     VectorXd moved = VectorXd::Zero(f.size());
     each([&](int free, int own) { moved[free] = u(own, 0); });
     products_[c].multiply(moved, inertia_force);
@@ -115,7 +115,7 @@ double VibratingMachine::guess_shift() const {
 
 JointedMatrix VibratingMachine::inverted() const {
   if (!held()) return shifted(shift_);
-  return {stiffness_, joint_rows(model_.mesh, free_, state_.rows, state_.angle), model_.structure.factors};
+  return {stiffness_, joint_rows(model_.mesh, free_, state_.rows, state_.angle), model_.factored.factors};
 }
 
 JointedMatrix VibratingMachine::shifted(double shift) const {
@@ -133,28 +133,28 @@ int VibratingMachine::count_below(double omega2) const {
 
 /// Displacements that no row resists, M-orthonormal in the order of their names.
 MatrixXd VibratingMachine::rigid_modes(std::vector<std::string>& names) const {
-  const Structure& s = model_.structure;
+  const FactoredModel& s = model_.factored;
   Index r = 0;
-  for (const Component& c : model_.map.components) r += c.rigid.cols();
+  for (const Substructure& c : model_.map.substructures) r += c.rigid.cols();
   if (r == 0) return MatrixXd(free_.size, 0);
   CondensedSystem system;
   system.rigid_load = VectorXd::Zero(r);
-  system.rigid_stretch = MatrixXd::Zero(static_cast<Index>(state_.rows.size()), r);
+  system.rigid_elongation = MatrixXd::Zero(static_cast<Index>(state_.rows.size()), r);
   for (std::size_t i = 0; i < state_.rows.size(); ++i)
     for (auto [f, v] : state_.rows[i].terms) {
-      const Functional& functional = model_.rows.functionals()[f];
+      const DisplacementFunctional& functional = model_.rows.functionals()[f];
       if (functional.component < 0) continue;
-      const Component& comp = model_.map.components[functional.component];
-      system.rigid_stretch.block(static_cast<Index>(i), s.rigid_start[functional.component], 1, comp.rigid.cols()) +=
+      const Substructure& comp = model_.map.substructures[functional.component];
+      system.rigid_elongation.block(static_cast<Index>(i), s.rigid_start[functional.component], 1, comp.rigid.cols()) +=
           v * functional.rigid.transpose() * comp.rigid;
     }
-  const MatrixXd loose = loose_movements(system);
+  const MatrixXd loose = rigid_body_modes(system);
   MatrixXd out = MatrixXd::Zero(free_.size, loose.cols());
   VectorXd weighted(free_.size);
   for (Index j = 0; j < loose.cols(); ++j) {
     names.push_back(describe_movement(model_, loose.col(j), false));
-    for (std::size_t c = 0; c < model_.map.components.size(); ++c) {
-      const Component& comp = model_.map.components[c];
+    for (std::size_t c = 0; c < model_.map.substructures.size(); ++c) {
+      const Substructure& comp = model_.map.substructures[c];
       if (comp.rigid.cols() > 0)
         add_rigid_movement(model_.mesh, free_, c,
                            comp.rigid * loose.col(j).segment(s.rigid_start[c], comp.rigid.cols()), out.col(j));

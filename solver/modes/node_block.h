@@ -15,7 +15,7 @@ inline Matrix6d carry_to(const Eigen::Vector3d& arm) {
 
 /// Adds a symmetric block to a reference node's own unknowns. \param matrices by component.
 inline void add_node_block(std::vector<SymmetricMatrix>& matrices, const DofMap& map, int ref, const Matrix6d& block) {
-  SymmetricMatrix& m = matrices[map.component[ref]];
+  SymmetricMatrix& m = matrices[map.substructure[ref]];
   const auto& dofs = map.dofs[ref];
   for (int b = 0; b < 6; ++b)
     for (int a = b; a < 6; ++a)

@@ -1,5 +1,5 @@
 #include "mesh/machine/frame.h"
-#include "solver/modes/shape_words.h"
+#include "solver/modes/shape_description.h"
 
 #include <Eigen/Geometry>
 
@@ -43,16 +43,16 @@ double joint_energy(const Model& m, const JointState& state, const std::vector<V
     }
     return v;
   };
-  for (const Row& row : state.rows) {
+  for (const JointSpring& row : state.rows) {
     if (row.compliance <= 0) continue;
     const Joint& j = m.mesh.joints[row.joint];
     const bool own = j.a.frame == Frame::apron && j.b.frame == Frame::apron;
     const Vector6d d = global(j.b, own) - global(j.a, own);
-    const double stretch = j.axes.row(row.direction % 3).dot(row.direction < 3 ? d.head<3>() : d.tail<3>());
-    energy += stretch * stretch / row.compliance;
+    const double elongation = j.axes.row(row.direction % 3).dot(row.direction < 3 ? d.head<3>() : d.tail<3>());
+    energy += elongation * elongation / row.compliance;
   }
   for (const Joint& j : m.mesh.joints) {
-    if (!in_matrix(j)) continue;
+    if (!is_bonded(j)) continue;
     const Vector6d d = frame_motion(motion, j.b) - frame_motion(motion, j.a);
     energy += d.cwiseAbs2().dot(Eigen::Map<const Vector6d>(j.stiffness.data()));
   }

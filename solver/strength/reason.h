@@ -1,5 +1,5 @@
 /// \file
-/// Why a machine does not pass, as data: what fails, by how much, where and when. Text: io/results/reason_words.h.
+/// Why a machine does not pass, as data: what fails, by how much, where and when. Text: io/results/reason_text.h.
 #pragma once
 
 #include "mesh/piece/quantity.h"

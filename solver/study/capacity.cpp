@@ -1,7 +1,7 @@
 #include "solver/study/capacity.h"
 
 #include "solver/findings/limited.h"
-#include "solver/study/headline.h"
+#include "solver/study/summary_metrics.h"
 #include "solver/study/worker_pool.h"
 
 #include <cmath>
@@ -27,7 +27,7 @@ struct Strain {
 
 Strain strain_of(const Findings& f, const Limits& limits) {
   if (f.status != Status::ok) return {std::numeric_limits<double>::infinity(), f.trouble};
-  const Headline h = headline(f);
+  const SummaryMetrics h = headline(f);
   Strain s;
   for (const Limited& l : limited_values()) s.look(greatest(l, f.steps).value, limits.*l.limit, l.name);
   const bool joint = h.utilisation_at.find(' ') != std::string::npos;
@@ -60,7 +60,7 @@ public:
   /// Stresses take as long as everything else and seldom govern: they are checked where displacements already permit a
   /// sheet.
   Capacity of(const SheetPlace& place, int material) {
-    Bracket b{first_ - 1, last_ + 1, 0, {}};
+    SlipBounds b{first_ - 1, last_ + 1, 0, {}};
     close_in(place, material, PreparedMachine::Look::movements, b);
     if (b.good >= first_) {
       const Strain s = strain(place, material, b.good, PreparedMachine::Look::stresses);
@@ -76,7 +76,7 @@ public:
   }
 
 private:
-  struct Bracket {
+  struct SlipBounds {
     long good, bad; ///< steps: within limits, beyond them
     double good_ratio;
     Strain worst; ///< at bad
@@ -87,7 +87,7 @@ private:
     return strain_of(machine_.solve(place, material, thickness, look), limits_);
   }
 
-  void close_in(const SheetPlace& place, int material, PreparedMachine::Look look, Bracket& b) {
+  void close_in(const SheetPlace& place, int material, PreparedMachine::Look look, SlipBounds& b) {
     for (int steps = 0; b.bad - b.good > 1; ++steps) {
       const long next = guess(b, steps);
       const Strain s = strain(place, material, next, look);
@@ -102,7 +102,7 @@ private:
   }
 
   /// The step at which the ratio should be 1, by a parabola through the ends of the bracket; inside it.
-  [[nodiscard]] long guess(const Bracket& b, int steps) const {
+  [[nodiscard]] long guess(const SlipBounds& b, int steps) const {
     const long middle = b.good + (b.bad - b.good) / 2;
     const bool lower = b.good >= first_, upper = b.bad <= last_ && std::isfinite(b.worst.ratio);
     double at = static_cast<double>(middle);

@@ -2,7 +2,7 @@
 
 #include "solver/analysis.h"
 #include "solver/findings/nose_hold.h"
-#include "solver/study/headline.h"
+#include "solver/study/summary_metrics.h"
 #include "solver/study/worker_pool.h"
 
 #include <nlopt.h>
@@ -183,7 +183,7 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
     out.trouble = f.trouble;
     return out;
   }
-  const Headline h = headline(f);
+  const SummaryMetrics h = headline(f);
   out.solved = true;
   out.angle_spread = h.angle_spread;
   out.clamp_bow = h.bow[static_cast<std::size_t>(BodyKind::clamp)];

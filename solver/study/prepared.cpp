@@ -3,8 +3,8 @@
 #include "mesh/build/mesher.h"
 #include "mesh/build/stations.h"
 #include "solver/findings/bend_line.h"
+#include "solver/model/describe.h"
 #include "solver/model/displacement_guard.h"
-#include "solver/model/words.h"
 
 #include <algorithm>
 #include <map>
@@ -78,9 +78,9 @@ Findings PreparedMachine::solve(const SheetPlace& place, int material, double th
   lay_sheet(place, material, thickness);
   Findings out;
   out.title = machine_.title;
-  if (!model_->structure.mechanisms.empty()) {
+  if (!model_->factored.mechanisms.empty()) {
     out.status = Status::mechanism;
-    out.trouble = describe_mechanism(model_->structure.mechanisms.front());
+    out.trouble = describe_mechanism(model_->factored.mechanisms.front());
     return out;
   }
   const StepsOutcome solved = solve_steps(*model_, sheet_loads_of(machine_, registries_));

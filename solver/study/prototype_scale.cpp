@@ -1,4 +1,5 @@
 // Every length of a machine times one factor.
+#include "mesh/machine/seat.h"
 #include "mesh/piece/fastener.h"
 #include "mesh/piece/si.h"
 #include "solver/model/model.h"
@@ -67,6 +68,7 @@ void scale_clamping(Machine& m, double s) {
                       &m.sheet->grip})
       *v *= s;
   for (Post& p : m.posts) {
+    if (!std::isfinite(p.washer_diameter)) p.washer_diameter = contact_of(p).along; // of the thread as built
     if (const auto thread = find_thread(p.thread)) p.thread = scaled_thread(*thread, s);
     p.diameter *= s;
     p.free_length *= s;
@@ -84,7 +86,10 @@ void scale_clamping(Machine& m, double s) {
 
 void scale_joints(Machine& m, double s) {
   m.each_joint_list([&](JointKind, auto& list) {
-    for (JointBase& j : list) j.at *= s;
+    for (JointBase& j : list) {
+      j.at *= s;
+      j.seat *= s;
+    }
   });
   for (Hinge& h : m.hinges) {
     h.pin *= s;

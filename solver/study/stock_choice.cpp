@@ -25,7 +25,7 @@ struct Candidate {
 
 struct Outcome {
   bool pass = false;
-  Headline headline;
+  SummaryMetrics headline;
   std::string trouble;
 };
 

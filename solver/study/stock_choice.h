@@ -5,7 +5,7 @@
 #include "mesh/machine/stock.h"
 #include "mesh/piece/choice.h"
 #include "solver/registry/registries.h"
-#include "solver/study/headline.h"
+#include "solver/study/summary_metrics.h"
 
 #include <array>
 #include <optional>
@@ -37,7 +37,7 @@ struct StockChoice {
   bool found = false;
   bool complete = true; ///< every machine that is better by the goal was tried or ruled out
   std::vector<StockPick> picks;
-  Headline headline;
+  SummaryMetrics headline;
   double cost = 0;             ///< of all bars and members [currency of the stock]; NaN where a price is missing
   long tries = 0;              ///< machines analysed
   std::vector<Reason> reasons; ///< why even the heaviest bars do not pass

@@ -64,7 +64,7 @@ TEST_P(ExpectedCase, HoldsItsFigures) {
   const Registries registries = builtin_registries();
   const Case c = read_case(folder / "case.toml", registries);
   AnalysisOptions options;
-  options.bracket = true; // as the command does
+  options.slip_bounds = true; // as the command does
   const Findings f = analyse(c.machine, registries, options);
   ASSERT_EQ(f.status, Status::ok) << f.trouble;
   const Json results = result_json(f, {});

@@ -49,7 +49,7 @@ void expect_named(const std::set<std::string>& keys) {
 Findings hive_lid() {
   const Registries registries = builtin_registries();
   AnalysisOptions options;
-  options.bracket = true;
+  options.slip_bounds = true;
   return analyse(read_case(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml", registries).machine, registries, options);
 }
 

@@ -34,14 +34,14 @@ void bare(benchmark::State& state, const Machine& machine, const char* solver_na
   const Model model = make_model(machine, registries);
   const LinearSolverEntry& solver = registries.linear_solvers.get(solver_name);
   for (auto _ : state)
-    for (std::size_t c = 0; c < model.map.components.size(); ++c) {
-      if (model.map.components[c].size == 0) continue;
-      const FactorOutcome f = solver.factor(model.structure.stiffness[c], hints_of(model.map.components[c], false));
-      Eigen::MatrixXd b = Eigen::MatrixXd::Ones(model.map.components[c].size, 1);
+    for (std::size_t c = 0; c < model.map.substructures.size(); ++c) {
+      if (model.map.substructures[c].size == 0) continue;
+      const FactorOutcome f = solver.factor(model.factored.stiffness[c], hints_of(model.map.substructures[c], false));
+      Eigen::MatrixXd b = Eigen::MatrixXd::Ones(model.map.substructures[c].size, 1);
       f.factorization->solve(b);
       benchmark::DoNotOptimize(b.data());
     }
-  state.counters["unknowns"] = model.structure.unknowns;
+  state.counters["unknowns"] = model.factored.unknowns;
 }
 
 void bm_bare(benchmark::State& state, const char* solver) {
@@ -58,8 +58,8 @@ SymmetricMatrix whole_machine(const Model& model, const StepSolution& clamped) {
   const JointState joints = state_of(clamped);
   const JointRows rows = joint_rows(model.mesh, free, joints.rows, joints.angle);
   std::vector<std::pair<double, Eigen::Index>> along; // position of each unknown
-  for (std::size_t c = 0; c < free.map.components.size(); ++c)
-    for (const int node : free.map.components[c].nodes)
+  for (std::size_t c = 0; c < free.map.substructures.size(); ++c)
+    for (const int node : free.map.substructures[c].nodes)
       for (const int dof : free.map.dofs[node])
         if (dof >= 0) along.emplace_back(model.mesh.nodes[node].x.x(), free.start[c] + dof);
   std::ranges::sort(along);
@@ -75,11 +75,11 @@ SymmetricMatrix whole_machine(const Model& model, const StepSolution& clamped) {
     for (Eigen::Index j = 0; j < parts[c].cols(); ++j)
       for (SymmetricMatrix::InnerIterator it(parts[c], j); it; ++it)
         add(free.start[c] + it.row(), free.start[c] + j, it.value());
-  const auto count = rows.stretch.rows();
+  const auto count = rows.elongation.rows();
   for (Eigen::Index r = 0; r < count; ++r) {
     const double stiffness = rows.compliance[r] > 0 ? 1 / rows.compliance[r] : 1e14;
-    for (decltype(rows.stretch)::InnerIterator i(rows.stretch, r); i; ++i)
-      for (decltype(rows.stretch)::InnerIterator j(rows.stretch, r); j && j.col() <= i.col(); ++j)
+    for (decltype(rows.elongation)::InnerIterator i(rows.elongation, r); i; ++i)
+      for (decltype(rows.elongation)::InnerIterator j(rows.elongation, r); j && j.col() <= i.col(); ++j)
         add(i.col(), j.col(), stiffness * i.value() * j.value());
   }
   SymmetricMatrix whole(free.size, free.size);

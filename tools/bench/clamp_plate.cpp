@@ -42,7 +42,7 @@ SymmetricMatrix ClampPlate::assemble() const {
 }
 
 void ClampPlate::solve(const SymmetricMatrix& k, const char* solver) const {
-  const FactorOutcome f = registries.linear_solvers.get(solver).factor(k, hints_of(map.components.front(), false));
+  const FactorOutcome f = registries.linear_solvers.get(solver).factor(k, hints_of(map.substructures.front(), false));
   Eigen::MatrixXd b = Eigen::MatrixXd::Ones(k.rows(), 1);
   f.factorization->solve(b);
   benchmark::DoNotOptimize(b.data());

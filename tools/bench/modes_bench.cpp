@@ -62,7 +62,7 @@ void ten_modes(benchmark::State& state, const Prepared& p) {
     if (modes.values.size() != wanted) state.SkipWithError("modes are missing");
     solves = modes.operations;
   }
-  state.counters["unknowns"] = p.model.structure.unknowns;
+  state.counters["unknowns"] = p.model.factored.unknowns;
   state.counters["solves"] = solves;
 }
 

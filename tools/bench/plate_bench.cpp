@@ -5,7 +5,7 @@ namespace bedbow {
 namespace {
 
 void count(benchmark::State& state, const ClampPlate& p) {
-  state.counters["unknowns"] = p.map.components.front().size;
+  state.counters["unknowns"] = p.map.substructures.front().size;
   state.counters["peak_MB"] = peak_megabytes();
 }
 

@@ -3,7 +3,7 @@
 #include "io/sweep/variant.h"
 #include "solver/linear/process.h"
 #include "solver/model/model.h"
-#include "solver/model/part_cache.h"
+#include "solver/model/substructure_cache.h"
 #include "solver/study/prepared.h"
 #include "solver/study/worker_pool.h"
 
@@ -25,7 +25,7 @@ const Case& sweep_case() {
 void bm_variant(benchmark::State& state) {
   const Registries registries = builtin_registries();
   const VariantMaker maker(sweep_case(), registries);
-  PartCache parts;
+  SubstructureCache parts;
   std::uint64_t id = 0;
   for (auto _ : state)
     benchmark::DoNotOptimize(maker.make(id++ % maker.space().size(), state.range(0) ? &parts : nullptr));
@@ -54,11 +54,11 @@ void bm_variant_bare(benchmark::State& state, const char* name) {
   const LinearSolverEntry& solver = registries.linear_solvers.get(name);
   constexpr Eigen::Index steps = 4;
   for (auto _ : state)
-    for (std::size_t c = 0; c < model.map.components.size(); ++c) {
-      const Component& comp = model.map.components[c];
+    for (std::size_t c = 0; c < model.map.substructures.size(); ++c) {
+      const Substructure& comp = model.map.substructures[c];
       if (comp.size == 0) continue;
-      const FactorOutcome f = solver.factor(model.structure.stiffness[c], hints_of(comp, false));
-      const auto rows = static_cast<Eigen::Index>(model.structure.functionals_of[c].size());
+      const FactorOutcome f = solver.factor(model.factored.stiffness[c], hints_of(comp, false));
+      const auto rows = static_cast<Eigen::Index>(model.factored.functionals_of[c].size());
       Eigen::MatrixXd b = Eigen::MatrixXd::Ones(comp.size, rows + 2 * steps);
       f.factorization->solve(b);
       benchmark::DoNotOptimize(b.data());
@@ -73,7 +73,7 @@ void bm_threads(benchmark::State& state) {
   const VariantMaker maker(sweep_case(), registries);
   for (auto _ : state)
     for_each_index(maker.space().size(), static_cast<int>(state.range(0)), [&](std::uint64_t id) {
-      thread_local PartCache parts;
+      thread_local SubstructureCache parts;
       benchmark::DoNotOptimize(maker.make(id, &parts));
     });
   state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(maker.space().size()));

@@ -4,7 +4,7 @@
 #include "io/files/errors.h"
 #include "io/plugin/open_case.h"
 #include "io/plugin/plugin_results.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/result_files.h"
 #include "io/results/result_json.h"
 #include "io/results/summary.h"
@@ -166,7 +166,7 @@ Result Case::solve() const {
     if (f.status != Status::ok) throw Error(Error::Kind::unsolvable, f.trouble);
     Result out;
     out.pass = f.verdict.pass;
-    out.reasons = reason_words(f.verdict.reasons, c.output);
+    out.reasons = reason_text(f.verdict.reasons, c.output);
     out.mass_kg = f.mass;
     for (const StepResult& s : f.steps) out.steps.push_back(step_of(s));
     auto json = result_json(f, {bedbow::version(), c.text_hash, inner_->plugins.loaded});

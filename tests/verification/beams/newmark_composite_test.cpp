@@ -76,20 +76,20 @@ TEST(En1995AnnexB, GammaMethodForAHalfSine) {
 TEST(NewmarkComposite, Bracket) {
   const Registries registries = builtin_registries();
   AnalysisOptions options;
-  options.bracket = true;
+  options.slip_bounds = true;
   const Findings f =
       analyse(read_case_text(t_section(screws(slip), uniform_load()), registries).machine, registries, options);
-  ASSERT_TRUE(f.bracket);
-  ASSERT_EQ(f.bracket->no_slip.status, Status::ok) << f.bracket->no_slip.trouble;
-  ASSERT_EQ(f.bracket->no_shear.status, Status::ok) << f.bracket->no_shear.trouble;
-  record("F7", source, "w mid, bracket, no slip", -f.bracket->no_slip.steps[0].dials[0].movement.z() * 1e3, 5.55556,
+  ASSERT_TRUE(f.slip_bounds);
+  ASSERT_EQ(f.slip_bounds->no_slip.status, Status::ok) << f.slip_bounds->no_slip.trouble;
+  ASSERT_EQ(f.slip_bounds->no_shear.status, Status::ok) << f.slip_bounds->no_shear.trouble;
+  record("F7", source, "w mid, bracket, no slip", -f.slip_bounds->no_slip.steps[0].dials[0].movement.z() * 1e3, 5.55556,
          welded_at_stations, "mm");
-  ASSERT_EQ(f.bracket->no_slip_rolling.status, Status::ok) << f.bracket->no_slip_rolling.trouble;
+  ASSERT_EQ(f.slip_bounds->no_slip_rolling.status, Status::ok) << f.slip_bounds->no_slip_rolling.trouble;
   record("F7", source, "w mid, bracket, no slip but free to roll",
-         -f.bracket->no_slip_rolling.steps[0].dials[0].movement.z() * 1e3, 5.55556, discrete, "mm");
-  record("F7", source, "w mid, bracket, no shear connection", -f.bracket->no_shear.steps[0].dials[0].movement.z() * 1e3,
-         22.2222, welded_at_stations, "mm");
-  EXPECT_FALSE(solved(t_section(screws(slip), uniform_load())).bracket) << "only where asked for";
+         -f.slip_bounds->no_slip_rolling.steps[0].dials[0].movement.z() * 1e3, 5.55556, discrete, "mm");
+  record("F7", source, "w mid, bracket, no shear connection",
+         -f.slip_bounds->no_shear.steps[0].dials[0].movement.z() * 1e3, 22.2222, welded_at_stations, "mm");
+  EXPECT_FALSE(solved(t_section(screws(slip), uniform_load())).slip_bounds) << "only where asked for";
 }
 
 // Shear in the screws is the shear flow of the welded section, q x / EIfull (EA)* r, where slip hardly matters: the

@@ -2,8 +2,8 @@
 #include "solver/findings/results.h"
 #include "solver/model/model.h"
 
-#include "tests/verification/support/own_mesh_files.h"
 #include "tests/verification/support/record.h"
+#include "tests/verification/support/user_mesh_files.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
 

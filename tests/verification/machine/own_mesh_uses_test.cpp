@@ -1,7 +1,7 @@
 // A mesh of one's own where it has to do more than stand still: swinging, buckling, on the apron, lines and quads in
 // one file.
-#include "tests/verification/support/own_mesh_files.h"
 #include "tests/verification/support/record.h"
+#include "tests/verification/support/user_mesh_files.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
 
@@ -36,7 +36,7 @@ width = "20 mm"
 height = "4 mm"
 )";
 
-TEST(OwnMesh, LinesSwing) {
+TEST(UserMesh, LinesSwing) {
   const OwnFolder folder;
   const Findings f = solved(sample_material() + mesh(folder.write(strip(), false)) + strip_section +
                             "[[hold]]\npoints = \"foot\"\nholds = " + all_six + R"(
@@ -58,7 +58,7 @@ modes = 5
            sorted[i], 2e-3, "Hz");
 }
 
-TEST(OwnMesh, LinesBuckle) {
+TEST(UserMesh, LinesBuckle) {
   const OwnFolder folder;
   const Findings f = solved(sample_material() + mesh(folder.write(strip(), true)) + strip_section +
                             "[[hold]]\npoints = \"foot\"\nholds = " + all_six +
@@ -106,7 +106,7 @@ OwnFile square() {
 
 // Thin enough (t/a = 1/100) that shear takes less than 1e-3; MITC4 with 20 quads a side is some (pi/20)^2/4 = 0.6 %
 // stiff.
-TEST(OwnMesh, QuadsSwingAndBuckle) {
+TEST(UserMesh, QuadsSwingAndBuckle) {
   const OwnFolder folder;
   const Findings f = solved(sample_material() + mesh(folder.write(square(), false), "thickness = \"4 mm\"\n") +
                             R"([[hold]]
@@ -158,7 +158,7 @@ OwnFile stiffened() {
 
 // With nu = 0 a strip bends as a beam, and lines in its middle plane add theirs: F L^3/(3 (E I_strip + E I_lines)).
 // Shear is below (h/L)^2 = 4e-4, the quads' even curvature over 40 pieces (1/40)^2/4.
-TEST(OwnMesh, LinesAndQuadsInOneFile) {
+TEST(UserMesh, LinesAndQuadsInOneFile) {
   const OwnFolder folder;
   double first = 0;
   for (const bool legacy : {false, true}) {
@@ -250,7 +250,7 @@ element_size = "25 mm"
 // A row of screws takes a mesh of quads as it takes a bar: the same flat both ways, nu = 0. Under a screw quads give
 // way by about 1/(E t) = 4.8e-7 mm/N where a beam's section is rigid: 3 % of what a screw after Huth does, 0.24 % of
 // one of 5 kN/mm, of the quarter of the bow that the flat is worth.
-TEST(OwnMesh, OnARowOfScrews) {
+TEST(UserMesh, OnARowOfScrews) {
   const OwnFolder folder;
   const std::string bar = R"([[bed.bar]]
 name = "flat"
@@ -291,7 +291,7 @@ OwnFile stop() {
 
 // On the apron a mesh turns with it: its weight, a steady moment about the hinges, pulls sideways once the apron stands
 // up. The same stop as two members gives the same numbers at every angle.
-TEST(OwnMesh, OnTheApronItTurns) {
+TEST(UserMesh, OnTheApronItTurns) {
   const OwnFolder folder;
   std::string machine = project_file("cases/hive-lid/case.toml");
   machine = replaced(machine, "element_size = \"15 mm\"", "element_size = \"60 mm\"");

@@ -14,7 +14,7 @@ namespace {
 
 /// The map with all six movements of every reference node as unknowns: no anchors, no holds.
 DofMap unheld(DofMap map) {
-  for (Component& c : map.components) {
+  for (Substructure& c : map.substructures) {
     c.size = 0;
     for (const int n : c.nodes)
       for (int k = 0; k < 6; ++k) map.dofs[n][k] = c.size++;
@@ -23,7 +23,7 @@ DofMap unheld(DofMap map) {
 }
 
 /// Columns: the six rigid movements about the origin, on the unknowns of a component.
-Eigen::MatrixXd rigid_movements(const Mesh& mesh, const DofMap& map, const Component& c) {
+Eigen::MatrixXd rigid_movements(const Mesh& mesh, const DofMap& map, const Substructure& c) {
   Eigen::MatrixXd r = Eigen::MatrixXd::Zero(c.size, 6);
   for (const int n : c.nodes)
     for (int k = 0; k < 3; ++k) {
@@ -39,15 +39,15 @@ void expect_six(const std::string& name, const Machine& machine) {
   const Model model = make_model(machine, builtin_registries());
   const DofMap map = unheld(model.map);
   const auto stiffness = assemble_stiffness(machine, model.mesh, map, model.data);
-  for (std::size_t c = 0; c < map.components.size(); ++c) {
+  for (std::size_t c = 0; c < map.substructures.size(); ++c) {
     const Eigen::MatrixXd lower(stiffness[c]);
     const Eigen::MatrixXd K = lower.selfadjointView<Eigen::Lower>();
-    const Eigen::MatrixXd R = rigid_movements(model.mesh, map, map.components[c]);
+    const Eigen::MatrixXd R = rigid_movements(model.mesh, map, map.substructures[c]);
     // Scaled by the diagonal, so that N/m and N m/rad weigh alike.
     const Eigen::VectorXd d = K.diagonal().cwiseSqrt().cwiseInverse();
     const Eigen::MatrixXd scaled = d.asDiagonal() * K * d.asDiagonal();
     const Eigen::MatrixXd moved = d.cwiseInverse().asDiagonal() * R;
-    const std::string part = name + ", " + map.components[c].name;
+    const std::string part = name + ", " + map.substructures[c].name;
     record("", "rigid movements of a free structure", part + ": force of rigid movements, scaled",
            (scaled * moved).cwiseAbs().maxCoeff() / moved.cwiseAbs().maxCoeff(), 0, 1e-10);
     const Eigen::VectorXd values = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(scaled).eigenvalues();

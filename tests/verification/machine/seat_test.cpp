@@ -14,12 +14,12 @@ namespace {
 constexpr double E = 210e9;
 
 std::string head(double element_mm) {
-  return "title = \"seats\"\n[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[solve]\nelement_size = " + mm(element_mm / 1e3) +
-         "\n";
+  return "title = \"seats\"\n[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[solve]\nelement_size = " +
+         mm(element_mm / 1e3) + "\n";
 }
 
-/// A web on edge and a tail lying at its foot, held at the web's ends; the tail is pulled down near its rear edge at 250
-/// mm, between two stations of any mesh. \param joined joints between web and tail.
+/// A web on edge and a tail lying at its foot, held at the web's ends; the tail is pulled down near its rear edge at
+/// 250 mm, between two stations of any mesh. \param joined joints between web and tail.
 std::string tailed_web(double element_mm, const std::string& joined) {
   return head(element_mm) + R"([bed]
 length = "600 mm"
@@ -83,8 +83,9 @@ TEST(Welds, DoNotFollowTheMesh) {
            0.02 * size * size / 900);
 }
 
-// A flat built in at both ends by supports gave 4.82 mm at 15 and 4.50 at 7.5 mm where 3D elasticity has 3.22: each held
-// one node of it. Here a flat of 40 x 10 mm as plates, a tenth as wide as long, against the beam built in at both ends.
+// A flat built in at both ends by supports gave 4.82 mm at 15 and 4.50 at 7.5 mm where 3D elasticity has 3.22: each
+// held one node of it. Here a flat of 40 x 10 mm as plates, a tenth as wide as long, against the beam built in at both
+// ends.
 TEST(Seats, SupportsHoldTheWholeWidth) {
   const double L = 0.6, b = 0.04, t = 0.01, F = 1000;
   const double I = b * t * t * t / 12, A = b * t, G = E / 2.6;

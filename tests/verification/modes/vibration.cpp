@@ -8,7 +8,7 @@ namespace {
 
 Findings found(Machine machine) {
   AnalysisOptions options;
-  options.allow_loose = true;
+  options.allow_mechanisms = true;
   Findings f = analyse(machine, builtin_registries(), options);
   EXPECT_EQ(f.status, Status::ok) << f.trouble;
   if (!f.modes) throw std::runtime_error("no modes: " + f.trouble);

@@ -1,5 +1,5 @@
 #include "solver/sheet/din6935.h"
-#include "solver/sheet/effort.h"
+#include "solver/sheet/operator_force.h"
 
 #include "tests/verification/support/record.h"
 #include <gtest/gtest.h>

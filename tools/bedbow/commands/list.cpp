@@ -4,7 +4,7 @@
 #include "io/text/text.h"
 #include "io/units/output_units.h"
 #include "mesh/piece/material.h"
-#include "solver/proof/proof.h"
+#include "solver/conformance/conformance.h"
 #include "solver/registry/registries.h"
 #include "tools/bedbow/commands/commands.h"
 #include "tools/bedbow/support/exit_code.h"
@@ -87,7 +87,7 @@ int show_proof(const std::string& name, const PluginOptions& options) {
   load_plugins(options, open);
   const Style style = style_for(1);
   bool pass = true;
-  for (const Proof& proof : prove(name, open.registries)) {
+  for (const Conformance& proof : check_conformance(name, open.registries)) {
     std::cout << style.bold(proof.kind + " '" + proof.name + "'") << " (" << proof.origin << ")\n";
     TextTable table({{"requirement", Align::left}, {"found"}, {"bound"}, {"", Align::left}, {"", Align::left}});
     for (const ProofCheck& c : proof.checks)

@@ -1,7 +1,7 @@
 #include "io/case/case_reader.h"
 #include "io/report/report_modes.h"
 #include "io/results/modes_table.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/results/result_files.h"
 #include "io/results/result_json.h"
 #include "io/text/text.h"
@@ -49,7 +49,7 @@ void print(const Case& c, const Findings& f) {
   std::cout << style.bold(printable(f.title)) << "\n\n";
   if (f.modes) std::cout << modes_table(*f.modes, style) << '\n';
   if (!f.verdict.pass) std::cout << "Verdict: " << style.bad("a limit is exceeded") << '\n';
-  for (const std::string& r : reason_words(f.verdict.reasons, c.output))
+  for (const std::string& r : reason_text(f.verdict.reasons, c.output))
     std::cout << list_item(printable(r), width, "  - ");
   if (!f.warnings.empty() || !f.assumptions.empty() || !c.assumptions.empty())
     std::cout << "Warnings and assumptions\n";
@@ -65,7 +65,7 @@ int modes(const ModesArguments& a) {
   if (!a.quiet) report_problems(c.warnings, c.source.file);
   ask(a, c.machine);
   AnalysisOptions options;
-  options.allow_loose = true;
+  options.allow_mechanisms = true;
   const Findings f = analyse(c.machine, open.registries, options);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';

@@ -2,7 +2,7 @@
 
 #include "io/results/summary.h"
 #include "io/units/quantity.h"
-#include "solver/sheet/effort.h"
+#include "solver/sheet/operator_force.h"
 #include "tools/bedbow/commands/answer_command.h"
 #include "tools/bedbow/support/exit_code.h"
 

@@ -92,7 +92,7 @@ int solve(const SolveArguments& a) {
   if (!a.quiet && !a.csv) report_problems(c.warnings, c.source.file);
   if (a.sensitivity) return tell_sensitivity({a.file, a.out, a.json, a.csv, {}, a.plugins}, open);
   AnalysisOptions options;
-  options.bracket = true;
+  options.slip_bounds = true;
   const Findings f = analyse(c.machine, registries, options);
   if (f.status != Status::ok) {
     std::cerr << "bedbow: " << f.trouble << '\n';

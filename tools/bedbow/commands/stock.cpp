@@ -1,5 +1,5 @@
 #include "io/case/case_reader.h"
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "io/text/json_text.h"
 #include "io/text/table.h"
 #include "io/text/text.h"
@@ -69,7 +69,7 @@ struct Built {
 nlohmann::ordered_json json_of(const Built& b, const Case& c) {
   if (!b.choice.found) return nullptr;
   nlohmann::ordered_json out;
-  const Headline& h = b.choice.headline;
+  const SummaryMetrics& h = b.choice.headline;
   out["cost"] = b.choice.cost;
   out["mass_kg"] = h.mass;
   out["angle_spread_deg"] = to_deg(h.angle_spread);
@@ -138,7 +138,7 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
         std::cout << "  " << line << '\n';
     return;
   }
-  const Headline& h = choice.headline;
+  const SummaryMetrics& h = choice.headline;
   std::cout << ": " << fixed(h.mass, 2) << " kg"
             << (std::isfinite(choice.cost) ? ", cost " + fixed(choice.cost, 2) : std::string()) << "; angle spread "
             << degrees_text(h.angle_spread) << ", clamp bow "

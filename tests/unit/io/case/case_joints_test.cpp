@@ -198,7 +198,7 @@ to = "20 in"
   EXPECT_EQ(t.holds, (DofMask{true, false, false, false, false, true}));
   EXPECT_DOUBLE_EQ(t.stiffness.value(), 20e6);
   EXPECT_DOUBLE_EQ(t.rotational_stiffness.value(), 5000);
-  EXPECT_EQ(t.only, Sense::compression);
+  EXPECT_EQ(t.only, UnilateralType::compression);
   const Support& s = m.supports.at(2);
   EXPECT_EQ(s.joins[0], bed_square);
   EXPECT_DOUBLE_EQ(s.at.y(), 0.01);

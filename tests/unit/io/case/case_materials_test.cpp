@@ -48,7 +48,7 @@ gauge = "stainless")"));
   EXPECT_DOUBLE_EQ(mine.tensile, 430e6);
   EXPECT_DOUBLE_EQ(mine.K.value(), 520e6);
   EXPECT_DOUBLE_EQ(mine.n.value(), 0.23);
-  EXPECT_EQ(mine.gauge, GaugeTable::stainless);
+  EXPECT_EQ(mine.gauge, &gauge_tables().get("stainless"));
 }
 
 TEST(CaseMaterials, Defaults) {
@@ -59,7 +59,7 @@ nu = 0.25)"))
   EXPECT_EQ(mine.density, 0);
   EXPECT_EQ(mine.yield, 0);
   EXPECT_FALSE(mine.K || mine.n);
-  EXPECT_EQ(mine.gauge, GaugeTable::none);
+  EXPECT_EQ(mine.gauge, nullptr);
   const Case c = test::read(of_own(R"(E = "210 GPa"
 G = "79 GPa")"));
   EXPECT_DOUBLE_EQ(c.machine.materials.at(0).nu, 0.3);

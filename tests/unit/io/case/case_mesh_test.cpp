@@ -59,7 +59,7 @@ holds = ["x", "y", "z", "rx", "ry", "rz"]
 
 TEST_F(CaseMesh, EveryKey) {
   const Machine m = test::machine(table("unit = \"in\"\nmaterial = \"S275JR\"\njoined = false\n" + leg));
-  const OwnMesh& own = m.own;
+  const UserMesh& own = m.own;
   ASSERT_EQ(own.points.size(), 5U);
   EXPECT_NEAR((own.points[4] - 0.0254 * Eigen::Vector3d(1, 2, 5)).norm(), 0, 1e-15);
   ASSERT_EQ(own.quads.size(), 1U);

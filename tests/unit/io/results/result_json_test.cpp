@@ -155,11 +155,11 @@ TEST(ResultJson, ModesAndBuckling) {
 TEST(ResultJson, BracketByLimit) {
   EXPECT_FALSE(written(test::findings()).contains("bracket"));
   Findings f = test::findings();
-  f.bracket.emplace();
-  f.bracket->no_slip.steps = {{"clamp", {{1e-3, 2e-3, 3e-3}, {}, 0, 0}, 90e6, {{"mid", {1e-3, 0, 0}}}}};
-  f.bracket->no_slip_rolling.steps = {{"clamp", {{1e-3, 5e-3, 3e-3}, {}, 0, 0}, 90e6, {}}};
-  f.bracket->no_shear.status = Status::mechanism;
-  f.bracket->no_shear.trouble = "bed.top can slide along y";
+  f.slip_bounds.emplace();
+  f.slip_bounds->no_slip.steps = {{"clamp", {{1e-3, 2e-3, 3e-3}, {}, 0, 0}, 90e6, {{"mid", {1e-3, 0, 0}}}}};
+  f.slip_bounds->no_slip_rolling.steps = {{"clamp", {{1e-3, 5e-3, 3e-3}, {}, 0, 0}, 90e6, {}}};
+  f.slip_bounds->no_shear.status = Status::mechanism;
+  f.slip_bounds->no_shear.trouble = "bed.top can slide along y";
   const Json j = written(f)["bracket"];
   EXPECT_EQ(j["no_slip"]["status"], "ok");
   EXPECT_EQ(j["no_slip"]["steps"][0]["name"], "clamp");

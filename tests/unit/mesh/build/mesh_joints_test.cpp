@@ -37,7 +37,8 @@ Joint only_joint(const Machine& m) {
   return found.at(0);
 }
 
-// A stud of plain diameter: E A / L along z, and 12 E I / L^3 sideways, fixed at both ends.
+// A stud of plain diameter: along z E A / L in series with its two nuts (VDI 2230: 0.4 d of the shank and 0.5 d of the
+// thread each), and 12 E I / L^3 sideways, fixed at both ends.
 TEST(MeshJoints, PostIsAStudFixedAtBothEnds) {
   Machine m = with_clamp_and_apron();
   Post p = joint_at<Post>({test::bed_bar, clamp_bar}, {0.3, left_out, left_out});
@@ -48,15 +49,16 @@ TEST(MeshJoints, PostIsAStudFixedAtBothEnds) {
   const Joint j = only_joint(m);
   EXPECT_EQ(j.name, "post 1");
   const double d = p.diameter, L = p.free_length, E = fastener_E;
-  EXPECT_NEAR(j.stiffness[uz], E * std::numbers::pi * d * d / 4 / L, 1e-9 * j.stiffness[uz]);
+  EXPECT_NEAR(j.stiffness[uz], E * std::numbers::pi * d * d / 4 / (L + 2 * (0.4 + 0.5) * d), 1e-9 * j.stiffness[uz]);
   EXPECT_NEAR(j.stiffness[ux], 12 * E * std::numbers::pi * std::pow(d, 4) / 64 / std::pow(L, 3),
               1e-9 * j.stiffness[ux]);
   EXPECT_DOUBLE_EQ(j.stiffness[uy], j.stiffness[ux]);
-  EXPECT_EQ(j.sense[uz], Sense::tension);
+  EXPECT_EQ(j.sense[uz], UnilateralType::tension);
   EXPECT_DOUBLE_EQ(j.preload.value(), 5000);
   EXPECT_FALSE(j.swapped);
-  // Midway between the centroids, z = -50 and 30 mm; across where the bars overlap, y = 0 to 20 mm.
-  EXPECT_NEAR((j.a.at - Eigen::Vector3d(0.3, 0.01, -0.01)).norm(), 0, 1e-12);
+  // In the middle of the free length below the top of the clamp's bar, z = 50 mm; across where the bars overlap, y = 0
+  // to 20 mm.
+  EXPECT_NEAR((j.a.at - Eigen::Vector3d(0.3, 0.01, 0.05 - 0.065)).norm(), 0, 1e-12);
 }
 
 TEST(MeshJoints, LowerSideComesFirst) {
@@ -66,7 +68,7 @@ TEST(MeshJoints, LowerSideComesFirst) {
   const Joint j = only_joint(m);
   EXPECT_TRUE(j.swapped);
   EXPECT_LT(j.a.terms.at(0).arm.z() + j.a.at.z(), 1);
-  EXPECT_EQ(j.sense[uz], Sense::compression);
+  EXPECT_EQ(j.sense[uz], UnilateralType::compression);
   EXPECT_DOUBLE_EQ(j.gap[uz], 0.0004);
   EXPECT_GT(j.stiffness[uz], 1e12) << "far stiffer than any bar";
   // The bars' faces are 0 and 10 mm: the place lies midway in the gap.
@@ -111,7 +113,7 @@ TEST(MeshJoints, HandleSupportAndTie) {
   const Joint tie = only_joint(m);
   EXPECT_DOUBLE_EQ(tie.stiffness[uy], 2e6);
   EXPECT_TRUE(std::isinf(tie.stiffness[rz])) << "rigid where nothing is given";
-  EXPECT_EQ(tie.sense[uy], Sense::both);
+  EXPECT_EQ(tie.sense[uy], UnilateralType::both);
 }
 
 // A tie that only pulls is one joint for each direction, stiff but never rigid.
@@ -119,14 +121,14 @@ TEST(MeshJoints, OneSidedTie) {
   Machine m = with_clamp_and_apron();
   Tie t = joint_at<Tie>({test::bed_bar, clamp_bar}, {0.25, 0.01, 0});
   t.holds = {true, false, true, false, false, false};
-  t.only = Sense::tension;
+  t.only = UnilateralType::tension;
   m.ties = {t};
   const Mesh mesh = make_mesh(m, test::plain_shapes());
   int ties = 0;
   for (const Joint& j : mesh.joints) {
     if (j.kind != JointKind::tie) continue;
     const std::size_t k = ties++ == 0 ? ux : uz;
-    EXPECT_EQ(j.sense[k], Sense::tension);
+    EXPECT_EQ(j.sense[k], UnilateralType::tension);
     EXPECT_TRUE(std::isfinite(j.stiffness[k]) && j.stiffness[k] > 1e12);
   }
   EXPECT_EQ(ties, 2);

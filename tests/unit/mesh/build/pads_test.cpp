@@ -1,8 +1,8 @@
 #include "io/case/case_reader.h"
 #include "mesh/build/mesher.h"
 #include "solver/analysis.h"
-#include "solver/study/headline.h"
 #include "solver/study/prepared.h"
+#include "solver/study/summary_metrics.h"
 
 #include <gtest/gtest.h>
 
@@ -33,7 +33,7 @@ Machine with_fingers() {
   return m;
 }
 
-void expect_same(const Headline& a, const Headline& b, double within, const std::string& what) {
+void expect_same(const SummaryMetrics& a, const SummaryMetrics& b, double within, const std::string& what) {
   EXPECT_NEAR(b.angle_spread / a.angle_spread, 1, within) << what;
   EXPECT_NEAR(b.utilisation / a.utilisation, 1, within) << what;
   for (std::size_t k = 0; k < 3; ++k) EXPECT_NEAR(b.bow[k], a.bow[k], within * a.bow[k] + 1e-7) << what;
@@ -98,7 +98,7 @@ TEST(Pads, BeyondTheSheetLeaveItsThickness) {
     const double x = j.a.at.x();
     EXPECT_TRUE(x < m.sheet->left() - 1e-9 || x > m.sheet->right() + 1e-9) << x;
     EXPECT_NEAR(j.gap[uz], 0.001 * x - m.sheet->thickness, 1e-12);
-    EXPECT_EQ(j.sense[uz], Sense::compression);
+    EXPECT_EQ(j.sense[uz], UnilateralType::compression);
     left = std::min(left, x);
     right = std::max(right, x);
     sum += j.tributary;
@@ -140,8 +140,8 @@ TEST(PreparedMachine, SheetsEndOnAPadWhateverOthersLieThere) {
   const std::vector<SheetPlace> places{{0.1125, 0.25}, {0.1125, 0.65}};
   PreparedMachine prepared(hive_lid().machine, registries, places);
   const int material = hive_lid().machine.sheet->material;
-  const Headline left = headline(prepared.solve(places[0], material, 2.6e-3));
-  const Headline right = headline(prepared.solve(places[1], material, 2.6e-3));
+  const SummaryMetrics left = headline(prepared.solve(places[0], material, 2.6e-3));
+  const SummaryMetrics right = headline(prepared.solve(places[1], material, 2.6e-3));
   expect_same(left, right, 1e-3, "mirrored");
 }
 

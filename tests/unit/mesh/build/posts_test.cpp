@@ -83,11 +83,15 @@ TEST(Posts, HoldAPlateOnEdgeAtTheNut) {
   m.posts.front().joins[1].index = 1;
   const Mesh mesh = make_mesh(m, builtin_registries().shapes);
   const Joint post = *std::ranges::find(mesh.joints, JointKind::post, &Joint::kind);
+  constexpr double seat = 0.037 + 0.020; // washer of M20 and the plate's thickness
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero(), carried = Eigen::Vector3d::Zero();
   for (const PlaceTerm& t : post.b.terms) {
     const Eigen::Vector3d node = mesh.nodes[t.node].x;
-    EXPECT_NEAR(node.z(), 0.1215, 1e-9);
-    EXPECT_NEAR((node + t.arm - post.b.at).norm(), 0, 1e-12) << "carried to the spring by a rigid arm";
+    middle += t.weight * node;
+    carried += t.weight * (node + t.arm);
   }
+  EXPECT_NEAR(middle.z(), 0.1215 - seat / 4, 1e-9) << "half the seat lies on the plate, below its edge";
+  EXPECT_NEAR((carried - post.b.at).norm(), 0, 1e-12) << "carried to the spring by a rigid arm";
 }
 
 // The moment of the check is V L/2 of the model's own force across the stud, V L with a spherical seat; W of M20's

@@ -19,7 +19,7 @@ nu = 0.3
 [bed]
 length = "600 mm"
 material = "steel"
-bar = [{ name = "flat", shape = "rectangle", width = "100 mm", height = "10 mm", y = "50 mm", z = "0 mm", model = "plate" }]
+bar = [{ name = "flat", shape = "rectangle", width = "100 mm", height = "10 mm", at = ["50 mm", "0 mm"], model = "plate" }]
 edge = { bar = "flat" }
 [[support]]
 bar = "bed.flat"

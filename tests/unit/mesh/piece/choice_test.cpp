@@ -20,7 +20,7 @@ TEST(Choice, UnknownWordIsAnErrorThatNamesTheOthers) {
   } catch (const std::invalid_argument& e) {
     EXPECT_STREQ(e.what(), "\"both\" is none of tension, compression");
   }
-  EXPECT_THROW((void)word_for(only_choices, Sense::both), std::out_of_range);
+  EXPECT_THROW((void)word_for(only_choices, UnilateralType::both), std::out_of_range);
 }
 
 } // namespace bedbow

@@ -24,7 +24,7 @@ Eigen::MatrixXd stiffness_of(const test::HandMesh& h, const DofMap& map) {
 /// All unknowns of a single part, nothing held or anchored.
 DofMap with_all_free(const test::HandMesh& h) {
   DofMap map = make_dof_map(h.machine, h.mesh);
-  Component& c = map.components.at(0);
+  Substructure& c = map.substructures.at(0);
   c.size = 0;
   for (const int n : c.nodes)
     for (int& d : map.dofs[n]) d = c.size++;
@@ -81,7 +81,7 @@ TEST(Assembly, RigidBodyMotionNeedsNoForce) {
   const Eigen::MatrixXd k = stiffness_of(h, map);
   Eigen::MatrixXd rigid = Eigen::MatrixXd::Zero(k.rows(), 6);
   for (int m = 0; m < 6; ++m)
-    for (const int n : map.components[0].nodes) {
+    for (const int n : map.substructures[0].nodes) {
       Vector6d u = Vector6d::Unit(m);
       const Eigen::Vector3d turn = u.tail<3>();
       u.head<3>() += turn.cross(h.mesh.nodes[n].x);
@@ -142,12 +142,12 @@ TEST(Assembly, PrescribedDisplacementGivesTheReaction) {
 }
 
 TEST(Assembly, HintsOfBarsAndOfThePlane) {
-  Component c;
-  c.ladder = true;
+  Substructure c;
+  c.banded_by_station = true;
   EXPECT_EQ(hints_of(c, false).block, 6);
   EXPECT_EQ(hints_of(c, true).block, 3);
   EXPECT_TRUE(hints_of(c, false).banded_order && hints_of(c, false).positive);
-  c.ladder = false;
+  c.banded_by_station = false;
   EXPECT_FALSE(hints_of(c, false).banded_order);
 }
 

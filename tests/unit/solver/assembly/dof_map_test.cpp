@@ -10,7 +10,7 @@ namespace bedbow {
 namespace {
 
 /// Whether the unknowns of a component are 0 .. size - 1, each once.
-bool numbers_all(const DofMap& map, const Component& c) {
+bool numbers_all(const DofMap& map, const Substructure& c) {
   std::set<int> seen;
   for (const int n : c.nodes)
     for (const int d : map.dofs[n])
@@ -22,10 +22,10 @@ TEST(DofMap, FreeBarHasSixRigidBodyModes) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  ASSERT_EQ(map.components.size(), 1U);
-  const Component& c = map.components[0];
+  ASSERT_EQ(map.substructures.size(), 1U);
+  const Substructure& c = map.substructures[0];
   EXPECT_EQ(c.name, "bed");
-  EXPECT_TRUE(c.ladder);
+  EXPECT_TRUE(c.banded_by_station);
   EXPECT_EQ(c.rigid.cols(), 6);
   EXPECT_EQ(Eigen::FullPivLU<Eigen::MatrixXd>(c.rigid).rank(), 6);
   EXPECT_EQ(c.size, 3 * 6 - 6) << "one anchored for each rigid-body mode";
@@ -38,7 +38,7 @@ TEST(DofMap, HeldPointLeavesRotationsAboutIt) {
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   h.hold(0, {ux, uy, uz});
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  const Component& c = map.components.at(0);
+  const Substructure& c = map.substructures.at(0);
   ASSERT_EQ(c.rigid.cols(), 3) << "three rotations about the held point";
   for (Eigen::Index k = 0; k < 3; ++k) {
     const Eigen::Vector3d t = c.rigid.col(k).head<3>(), turn = c.rigid.col(k).tail<3>();
@@ -54,25 +54,25 @@ TEST(DofMap, ClampedBarHasNone) {
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   h.clamp(0);
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  EXPECT_EQ(map.components.at(0).rigid.cols(), 0);
-  EXPECT_EQ(map.components.at(0).size, 12);
-  EXPECT_EQ(map.held.size(), 6U);
+  EXPECT_EQ(map.substructures.at(0).rigid.cols(), 0);
+  EXPECT_EQ(map.substructures.at(0).size, 12);
+  EXPECT_EQ(map.constrained.size(), 6U);
 }
 
 TEST(DofMap, LinkedNodesShareOneReference) {
   test::HandMesh h;
   h.add_bar(BodyKind::bed, {0, 1});
   const int other = h.add_bar(BodyKind::bed, {0, 1}, 0.02, -0.1);
-  EXPECT_EQ(make_dof_map(h.machine, h.mesh).components.size(), 2U);
+  EXPECT_EQ(make_dof_map(h.machine, h.mesh).substructures.size(), 2U);
   h.mesh.rigid_links = {{1, other + 1}};
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  ASSERT_EQ(map.components.size(), 1U);
+  ASSERT_EQ(map.substructures.size(), 1U);
   EXPECT_EQ(map.links[static_cast<std::size_t>(other) + 1].ref, 1);
   EXPECT_NEAR((map.links[static_cast<std::size_t>(other) + 1].arm - Eigen::Vector3d(0, 0.02, -0.1)).norm(), 0, 1e-15);
   EXPECT_EQ(map.links[1].ref, 1);
   EXPECT_TRUE(map.links[1].arm.isZero(0));
-  EXPECT_EQ(map.components[0].nodes.size(), 3U) << "reference nodes only";
-  EXPECT_EQ(map.components[0].size, 3 * 6 - 6);
+  EXPECT_EQ(map.substructures[0].nodes.size(), 3U) << "reference nodes only";
+  EXPECT_EQ(map.substructures[0].size, 3 * 6 - 6);
 }
 
 // A held node needs no arm: it is the reference of those linked with it. A second held one is far.
@@ -85,8 +85,8 @@ TEST(DofMap, HeldNodeIsTheReference) {
   h.hold(1, {uy});
   const DofMap map = make_dof_map(h.machine, h.mesh);
   EXPECT_EQ(map.links[1].ref, other + 1);
-  EXPECT_EQ(map.held, std::vector<int>{6 * (other + 1) + uz});
-  EXPECT_EQ(map.far_holds, std::vector<int>{6 * 1 + uy});
+  EXPECT_EQ(map.constrained, std::vector<int>{6 * (other + 1) + uz});
+  EXPECT_EQ(map.offset_constraints, std::vector<int>{6 * 1 + uy});
 }
 
 // A tie acts between parts; a screw is a spring of the stiffness matrix and makes one of them.
@@ -100,14 +100,14 @@ TEST(DofMap, ScrewsJoinPartsTiesDoNot) {
   j.b = h.place(clamp + 1);
   h.mesh.joints = {j};
   DofMap map = make_dof_map(h.machine, h.mesh);
-  ASSERT_EQ(map.components.size(), 2U);
-  EXPECT_EQ(map.components[0].name, "bed");
-  EXPECT_EQ(map.components[1].name, "clamp");
-  for (const Component& c : map.components) EXPECT_TRUE(numbers_all(map, c)) << c.name;
+  ASSERT_EQ(map.substructures.size(), 2U);
+  EXPECT_EQ(map.substructures[0].name, "bed");
+  EXPECT_EQ(map.substructures[1].name, "clamp");
+  for (const Substructure& c : map.substructures) EXPECT_TRUE(numbers_all(map, c)) << c.name;
   h.mesh.joints[0].kind = JointKind::screw;
   map = make_dof_map(h.machine, h.mesh);
-  ASSERT_EQ(map.components.size(), 1U);
-  EXPECT_EQ(map.components[0].name, "bed with clamp");
+  ASSERT_EQ(map.substructures.size(), 1U);
+  EXPECT_EQ(map.substructures[0].name, "bed with clamp");
 }
 
 TEST(DofMap, PlaneHasThreeRigidBodyModes) {
@@ -115,7 +115,7 @@ TEST(DofMap, PlaneHasThreeRigidBodyModes) {
   h.machine.solve.dimension = 2;
   h.add_bar(BodyKind::bed, {0, 0.4, 1});
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  const Component& c = map.components.at(0);
+  const Substructure& c = map.substructures.at(0);
   EXPECT_TRUE(map.plane);
   EXPECT_EQ(c.rigid.cols(), 3);
   for (const int k : {uy, rx, rz}) EXPECT_EQ(c.rigid.row(k).norm(), 0);
@@ -135,7 +135,7 @@ TEST(DofMap, BarsAreNumberedAlongX) {
   screw.b = h.place(other);
   h.mesh.joints = {screw};
   const DofMap map = make_dof_map(h.machine, h.mesh);
-  EXPECT_EQ(map.components.at(0).nodes, (std::vector<int>{0, other, 1, other + 1, 2}));
+  EXPECT_EQ(map.substructures.at(0).nodes, (std::vector<int>{0, other, 1, other + 1, 2}));
 }
 
 } // namespace

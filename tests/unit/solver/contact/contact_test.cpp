@@ -14,12 +14,12 @@ CondensedSystem beam_on_springs(const std::vector<double>& places, double load) 
   const auto m = static_cast<Eigen::Index>(places.size());
   CondensedSystem s;
   s.compliance = Eigen::MatrixXd::Zero(m, m);
-  s.rigid_stretch.resize(m, 2);
-  s.free_stretch = Eigen::VectorXd::Zero(m);
+  s.rigid_elongation.resize(m, 2);
+  s.free_elongation = Eigen::VectorXd::Zero(m);
   s.rigid_load = Eigen::Vector2d(-1, -load);
   for (Eigen::Index i = 0; i < m; ++i) {
-    s.rigid_stretch.row(i) << 1, places[static_cast<std::size_t>(i)];
-    s.laws.push_back({1, 0, Sense::compression});
+    s.rigid_elongation.row(i) << 1, places[static_cast<std::size_t>(i)];
+    s.laws.push_back({1, 0, UnilateralType::compression});
   }
   return s;
 }
@@ -35,7 +35,7 @@ TEST(Contact, LiftsTheFarSideOfAStiffFooting) {
   EXPECT_EQ(s.force[0], 0);
   EXPECT_NEAR(s.force[1], -0.2, 1e-12);
   EXPECT_NEAR(s.force[2], -0.8, 1e-12);
-  EXPECT_GT(s.stretch[0], 0);
+  EXPECT_GT(s.elongation[0], 0);
 }
 
 TEST(Contact, GivesUpAfterTheIterationsItMayTakeAndTellsWhatChanged) {
@@ -49,9 +49,9 @@ TEST(Contact, GivesUpAfterTheIterationsItMayTakeAndTellsWhatChanged) {
 // Pushed beyond its last spring the beam tips over: no spring can hold it.
 TEST(Contact, SaysWhatMovesWhenNothingHoldsIt) {
   const ContactSolution s = solve_contact(beam_on_springs({-1, 0, 1}, 1.2));
-  EXPECT_EQ(s.status, ContactStatus::loose);
-  ASSERT_EQ(s.loose.size(), 2);
-  EXPECT_NEAR(s.loose.cwiseAbs().maxCoeff(), 1, 1e-12);
+  EXPECT_EQ(s.status, ContactStatus::mechanism);
+  ASSERT_EQ(s.mechanism.size(), 2);
+  EXPECT_NEAR(s.mechanism.cwiseAbs().maxCoeff(), 1, 1e-12);
 }
 
 } // namespace bedbow

@@ -42,7 +42,7 @@ Findings solve(double length, double size, const std::string& bars, bool bracket
   static const Registries registries = builtin_registries();
   const std::string text = "[bed]\nlength = " + quoted(length, "mm") + "\nmaterial = \"S275JR\"\n" + bars +
                            "[solve]\nelement_size = " + quoted(size, "mm") + "\n";
-  Findings f = analyse(read_case_text(text, registries).machine, registries, {.fields = false, .bracket = bracket});
+  Findings f = analyse(read_case_text(text, registries).machine, registries, {.fields = false, .slip_bounds = bracket});
   EXPECT_EQ(f.status, Status::ok) << f.trouble;
   return f;
 }
@@ -111,7 +111,7 @@ TEST(JudgedStress, OfScrewsWithoutSlipDoesNotFollowTheMesh) {
                   "\"10.9\"\nfirst = \"25 mm\"\npitch = \"50 mm\"\n" +
                   stands("rib", 50, 950, 40) + press("flat", 300, 200, 20, 20000) + press("flat", 990, 200, 20, 20000),
               true);
-    return f.bracket.value().no_slip.steps.at(0).stress;
+    return f.slip_bounds.value().no_slip.steps.at(0).stress;
   };
   const double coarse = bound(15);
   for (const double size : {5.0, 2.0}) EXPECT_NEAR(bound(size) / coarse, 1, 0.05) << size;
@@ -138,7 +138,7 @@ TEST(JudgedStress, AMirroredBedHasTheSame) {
   }
 }
 
-// The moment under a point force on a plate grows by 0.07 F with every halving of the elements.
+// The moment under a point force on a plate grows by 0.07 F with every halving of the elements, and with it the peak.
 TEST(JudgedStress, OfPlatesDoesNotFollowTheMesh) {
   const auto plate = [](double size) {
     return solve(600, size,
@@ -147,7 +147,7 @@ TEST(JudgedStress, OfPlatesDoesNotFollowTheMesh) {
   };
   const BarResult coarse = bar_of(plate(10), "bed.flat"), fine = bar_of(plate(5), "bed.flat");
   EXPECT_NEAR(fine.stress / coarse.stress, 1, 0.05);
-  EXPECT_GT(fine.peak_stress / coarse.peak_stress, 1.05);
+  EXPECT_GT(fine.peak_stress / coarse.peak_stress, fine.stress / coarse.stress);
 }
 
 } // namespace bedbow

@@ -1,5 +1,5 @@
 // Verdicts as data: which reasons there are, in which order, and in which words.
-#include "io/results/reason_words.h"
+#include "io/results/reason_text.h"
 #include "solver/findings/results.h"
 
 #include "tests/unit/support/findings_fixture.h"
@@ -39,7 +39,7 @@ TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   EXPECT_FALSE(v.pass);
   ASSERT_EQ(v.reasons.size(), 1U);
   EXPECT_EQ(v.reasons[0].failure, Failure::breaks);
-  EXPECT_EQ(reason_words(v.reasons[0], {}),
+  EXPECT_EQ(reason_text(v.reasons[0], {}),
             "post left reaches a utilisation of 1.01 (stud) in step bend 0 deg, limit 1.00");
   s.joints = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
@@ -73,7 +73,7 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
   Machine m;
   m.limits.bow = 1e-3;
   m.limits.angle = 1 * deg;
-  const std::vector<std::string> words = reason_words(judge(m, {s}).reasons, {});
+  const std::vector<std::string> words = reason_text(judge(m, {s}).reasons, {});
   const std::vector<std::string> wanted{
       "post right reaches a utilisation of 1.20 (proof load) in step bend 0 deg, limit 1.00",
       "post left reaches a utilisation of 1.01 (proof load) in step bend 0 deg, limit 1.00",
@@ -89,7 +89,7 @@ TEST(Verdict, WhatBreaksStandsBeforeWhatYieldsBeforeWhatBows) {
 TEST(Verdict, IsWordedInTheUnitsOfTheCase) {
   const Reason bow{Failure::bows, "clamp", "bow", 0.254e-3, 0.127e-3, Quantity::length, "clamp"};
   const OutputUnits inches{{"in", 0.0254}, {"lbf", 4.4482216152605}, {"ksi", 6.894757293168e6}};
-  EXPECT_EQ(reason_words(bow, inches), "clamp bows 0.0100 in in step clamped, limit 0.0050 in");
+  EXPECT_EQ(reason_text(bow, inches), "clamp bows 0.0100 in in step clamped, limit 0.0050 in");
 }
 
 // Half the load that buckles is worse than nine tenths of it: the limit is a least value.
@@ -99,8 +99,7 @@ TEST(Verdict, BucklingIsWorseTheLessItTakes) {
   r[1].least = true;
   EXPECT_DOUBLE_EQ(r[1].over(), 6);
   sort_reasons(r);
-  EXPECT_EQ(reason_words(r[0], {}),
-            "buckles at 0.50 times the load of step bend 0 deg (clamp rolls), limit 3.00 times");
+  EXPECT_EQ(reason_text(r[0], {}), "buckles at 0.50 times the load of step bend 0 deg (clamp rolls), limit 3.00 times");
 }
 
 // Shims that make every bend step good stand there while nothing is bent yet.

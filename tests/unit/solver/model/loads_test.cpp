@@ -94,7 +94,7 @@ TEST(Loads, WeightIsDensityTimesVolume) {
   const double weight = test::hand_density * test::hand_A * 1 * standard_gravity;
   expect_equal(l.sum(), wrench({0, 0, -weight}, {0.5, 0.1, -0.2}));
   Loaded none(h);
-  none.builder.add_own_loads(0, none.loads);
+  none.builder.add_applied_loads(0, none.loads);
   EXPECT_EQ(none.sum().norm(), 0) << "not requested by the case";
 }
 
@@ -151,7 +151,7 @@ TEST(Loads, GatherAndResultant) {
   h.clamp(0);
   Loaded l(h);
   l.builder.add_point(h.place(1, {0, 0.1, 0}), {0, 0, 40}, {0, 0, 0}, l.loads);
-  const Component& c = l.map.components[0];
+  const Substructure& c = l.map.substructures[0];
   const Eigen::VectorXd f = gather(l.map, c, l.loads);
   EXPECT_EQ(f.size(), 6);
   EXPECT_DOUBLE_EQ(f[l.map.dofs[1][uz]], 40);

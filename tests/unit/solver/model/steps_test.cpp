@@ -61,7 +61,7 @@ TEST(Steps, PreloadIsTheForceOfTheClampedState) {
     ++posts;
     const auto k = static_cast<Eigen::Index>(i);
     EXPECT_DOUBLE_EQ(clamp.force[k], *m.posts.at(static_cast<std::size_t>(j.index)).preload) << j.name;
-    const double further = (bent.stretch[k] - clamp.stretch[k]) * j.stiffness[uz];
+    const double further = (bent.elongation[k] - clamp.elongation[k]) * j.stiffness[uz];
     EXPECT_NEAR(bent.force[k] - clamp.force[k], further, 1e-6 * bent.force[k]) << j.name;
   }
   EXPECT_EQ(posts, static_cast<int>(m.posts.size()));

@@ -20,7 +20,7 @@ struct Pair {
     std::srand(2);
     rows.compliance = compliance;
     const MatrixXd dense = MatrixXd::Random(compliance.size(), 50);
-    rows.stretch = dense.sparseView();
+    rows.elongation = dense.sparseView();
     whole = MatrixXd::Zero(50, 50);
     whole.topLeftCorner(30, 30) = test::full(parts[0]);
     whole.bottomRightCorner(20, 20) = test::full(parts[1]);

@@ -81,7 +81,7 @@ TEST(Mass, LumpedJoinsNoNodes) {
   const FreeMap free = make_free_map(m.map);
   const auto mass = assemble_mass(m.machine, m.mesh, free.map, m.data, true);
   for (std::size_t c = 0; c < mass.size(); ++c)
-    for (int n : free.map.components[c].nodes)
+    for (int n : free.map.substructures[c].nodes)
       for (int k = 0; k < 6; ++k) {
         const int column = free.map.dofs[n][k];
         ASSERT_GE(column, 0);

@@ -1,7 +1,7 @@
 #include "io/case/case_reader.h"
 #include "solver/analysis.h"
 #include "solver/study/capacity.h"
-#include "solver/study/headline.h"
+#include "solver/study/summary_metrics.h"
 
 #include <gtest/gtest.h>
 
@@ -30,8 +30,8 @@ TEST(PreparedMachine, SaysWhatAnalyseSays) {
       alone.sheet->width = p.width;
       alone.sheet->centre = p.centre;
       alone.sheet->thickness = thickness;
-      const Headline a = headline(analyse(alone, registries, {.fields = false}));
-      const Headline b = headline(prepared.solve(p, alone.sheet->material, thickness));
+      const SummaryMetrics a = headline(analyse(alone, registries, {.fields = false}));
+      const SummaryMetrics b = headline(prepared.solve(p, alone.sheet->material, thickness));
       EXPECT_NEAR(b.angle_spread / a.angle_spread, 1, 0.01) << p.width << " " << thickness;
       EXPECT_NEAR(b.utilisation / a.utilisation, 1, 0.01) << p.width << " " << thickness;
       for (std::size_t k = 0; k < 3; ++k) EXPECT_NEAR(b.bow[k], a.bow[k], 0.01 * a.bow[k] + 1e-7);
