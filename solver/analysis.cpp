@@ -80,14 +80,14 @@ void note_screws(const Model& m, Findings& out) {
   }
 }
 
-/// The patches on which joints act, and the seats of those on arms.
+/// The patches of plates on which joints act, and the seats of those on arms.
 void note_seats(const Model& m, Findings& out) {
   bool any = false;
   m.machine.each_joint_list([&](JointKind kind, const auto& list) { any |= kind != JointKind::weld && !list.empty(); });
-  if (!any) return;
+  if (!any || m.mesh.shells.empty()) return;
   out.assumptions.emplace_back(
-      "joints act on patches: what they touch and the bar's thickness more, unless the case gives "
-      "a `seat`; posts on their washers, supports across the whole bar");
+      "joints act on patches of plates: what they touch and the plate's thickness more, unless the case gives "
+      "a `seat`; posts on their washers, supports across the whole plate");
   for (const mesher::ArmSide& s : mesher::joints_on_arms(m.machine, m.mesh))
     m.machine.each_joint_list([&](JointKind kind, const auto& list) {
       if (kind != s.kind) return;

@@ -99,6 +99,22 @@ std::span<const std::pair<double, double>> points_of(double size) {
   return size > same_place ? std::span(gauss) : std::span(&point, 1);
 }
 
+/// Points across a seat from its middle, as fractions of its size, with their weights: Gauss's, or where it is a line
+/// that holds the sections of all fibres, every row of nodes on it by the trapezoidal rule.
+std::vector<std::pair<double, double>> points_across(const std::vector<double>& rows, double middle, double size,
+                                                     bool line) {
+  const auto few = points_of(size);
+  if (!line || size <= same_place) return {few.begin(), few.end()};
+  std::vector<double> at{-0.5};
+  for (double r : rows)
+    if (std::abs(r - middle) < size / 2 - same_place) at.push_back((r - middle) / size);
+  at.push_back(0.5);
+  std::vector<std::pair<double, double>> out;
+  for (std::size_t i = 0; i < at.size(); ++i)
+    out.emplace_back(at[i], ((i + 1 < at.size() ? at[i + 1] : at[i]) - (i > 0 ? at[i - 1] : at[i])) / 2);
+  return out;
+}
+
 /// An interval about a value, as far as it lies within the marks: its middle and its size.
 std::pair<double, double> within(const std::vector<double>& marks, double value, double size) {
   const double v = std::clamp(value, marks.front(), marks.back());
@@ -150,7 +166,7 @@ Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eig
     std::tie(c, across) = within(l.across, l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x(), patch.y());
   PlaceSum sum(mesh);
   for (auto [gx, wx] : points_of(along))
-    for (auto [gc, wc] : points_of(across)) {
+    for (auto [gc, wc] : points_across(l.across, c, across, along <= same_place)) {
       const double u = x + gx * along, v = c + gc * across;
       const Eigen::Vector3d spot(u, bar.at.x() + (l.standing ? 0 : v), bar.at.y() + (l.standing ? v : 0));
       sum.add(spot, wx * wc, carriers_on(l, u, v));

@@ -20,7 +20,8 @@ Eigen::Vector3d complete_place(const Machine& machine, const Mesh& mesh, const s
 
 /// The place of a point on a bar, carried by its sections around that x (beam: exact arms from the stations' nodes;
 /// plate: the nodes around it). Between nodes they carry it in proportion. A patch is carried as the mean of nine
-/// points of it (Gauss), as far as it lies on the bar, and joined to `at` by a rigid arm.
+/// points of it (Gauss), a line across a plate as the mean of all its rows of nodes, as far as it lies on the bar, and
+/// joined to `at` by a rigid arm.
 /// \param patch size along x and across a plate [m]; 0: a point.
 /// Throws std::invalid_argument when x lies off the bar by more than same_place.
 Place place_on_bar(const Machine& machine, const Mesh& mesh, const Ref& bar, const Eigen::Vector3d& at,

@@ -12,9 +12,9 @@ namespace bedbow {
 namespace {
 
 /// Stiffness of a seam at a station relative to a cube of the bars' material of the seam's width: so much that what it
-/// yields, about a hundred thousandth of what the bars yield over their own width, shows in no printed digit, and
-/// little enough that it costs no digits in the matrix.
-constexpr double far_stiffer = 1e5;
+/// yields shows in no printed digit, and little enough that it costs no digits of the solution (a hundred times that
+/// leaves residuals of 1e-8).
+constexpr double far_stiffer = 1000;
 
 /// Stations along a seam.
 std::vector<double> stations_between(const std::vector<double>& stations, double from, double to) {
@@ -32,16 +32,24 @@ SectionBox meeting_of(const Machine& machine, const Mesh& mesh, const Weld& w) {
   return {box[0].lower.cwiseMax(box[1].lower), box[0].upper.cwiseMin(box[1].upper)};
 }
 
-/// Width of the faces that meet, at least the least side of a bar: bars may touch at their edges only [m].
-double width_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
+/// Sides of the sections of the bars that a weld joins.
+struct SeamSizes {
+  double width =
+      0; ///< of the faces that meet, at least the least side of a bar: bars may touch at their edges only [m]
+  double depth = 0; ///< greatest side of either bar [m]
+};
+
+SeamSizes sizes_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
   const SectionBox meeting = meeting_of(machine, mesh, w);
-  const double width = (meeting.upper - meeting.lower).maxCoeff();
   double least = std::numeric_limits<double>::infinity();
+  SeamSizes out;
   for (const Ref& r : w.joins) {
     const SectionBox box = section_box(machine.bar(r), mesh.sections[layout_of(mesh, r).section]);
     least = std::min(least, (box.upper - box.lower).minCoeff());
+    out.depth = std::max(out.depth, (box.upper - box.lower).maxCoeff());
   }
-  return std::max(width, least);
+  out.width = std::max((meeting.upper - meeting.lower).maxCoeff(), least);
+  return out;
 }
 
 /// The greater Young's modulus of two bars [Pa].
@@ -80,8 +88,8 @@ SeamSpan seam_span(const Machine& machine, const Weld& w) {
 
 void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
   const SeamSpan span = seam_span(machine, w);
-  const double width = width_of_seam(machine, mesh, w);
-  const double k = seam_stiffness(greater_E(machine, w.joins), width);
+  const SeamSizes size = sizes_of_seam(machine, mesh, w);
+  const double k = seam_stiffness(greater_E(machine, w.joins), size.width);
   for (const Eigen::Vector2d& line : weld_lines(machine, mesh, w))
     for (double x : stations_between(mesh.stations, span.from, span.to)) {
       const Eigen::Vector3d at(x, line.x(), line.y());
@@ -91,7 +99,7 @@ void add_weld(const Machine& machine, const Weld& w, int index, Mesh& mesh) {
       j.name = w.name.empty() ? "weld" : w.name;
       j.a = place_on_bar(machine, mesh, w.joins[0], at);
       j.b = place_on_bar(machine, mesh, w.joins[1], at);
-      j.stiffness = {k, k, k, k * width * width / 12, 0, 0};
+      j.stiffness = {k, k, k, k * size.depth * size.depth / 12, 0, 0};
       mesh.joints.push_back(std::move(j));
     }
 }

@@ -17,11 +17,11 @@ double known(double size) {
 }
 
 BarSeat seat_on(const BarBox& box, BarModel model, const Contact& contact, double arm) {
+  if (model == BarModel::beam) return {}; // its section is rigid, and along x it needs no patch
   const Eigen::Vector2d side = box.upper - box.lower;
   const double thickness = side.minCoeff(), width = side.maxCoeff();
   if (arm > 0) return {width, width, arm};
-  const bool at_a_section = contact.section || (model == BarModel::beam && contact.along == 0);
-  return {at_a_section ? 0 : contact.along + thickness, std::min(contact.across + thickness, width)};
+  return {contact.section ? 0 : contact.along + thickness, std::min(contact.across + thickness, width)};
 }
 
 } // namespace
@@ -75,9 +75,12 @@ std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint,
     if (boxes[i])
       out[i] = seat_on(*boxes[i], machine.bar(joint.joins[i]).model, contact, arm_beside(*boxes[i], at, along_z));
   if (!joint.seat.allFinite()) return out;
-  const bool any_arm = out[0].arm > 0 || out[1].arm > 0;
+  std::array<double, 2> arm{};
   for (std::size_t i = 0; i < 2; ++i)
-    if (boxes[i] && (out[i].arm > 0 || !any_arm)) out[i] = {joint.seat.x(), joint.seat.y(), out[i].arm, true};
+    if (boxes[i]) arm[i] = arm_beside(*boxes[i], at, along_z);
+  const bool any_arm = arm[0] > 0 || arm[1] > 0;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (boxes[i] && (arm[i] > 0 || !any_arm)) out[i] = {joint.seat.x(), joint.seat.y(), arm[i], true};
   return out;
 }
 

@@ -44,7 +44,7 @@ double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z);
 
 /// The seats of a joint on the bars it joins. A size in the case applies to the sides that it reaches by an arm, or to
 /// both. Without it, a joint that stands on the bar has its contact and the bar's thickness more; one on an arm the
-/// bar's wider side in both directions. On a beam a contact of unknown size acts at one section.
+/// bar's wider side in both directions. On a beam a joint without a size acts at one section, by an arm as well.
 /// \param boxes of the two sides; none for what is not a bar.
 std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint, const Contact& contact, bool along_z,
                                  const std::array<std::optional<BarBox>, 2>& boxes, const Eigen::Vector3d& at);

@@ -1,5 +1,7 @@
 #include "tests/verification/machine/case_entries.h"
 
+#include "mesh/piece/fastener.h"
+
 #include <algorithm>
 #include <cstdio>
 #include <random>
@@ -203,6 +205,10 @@ CaseTables doubled(CaseTables tables) {
   constexpr double rigid_cam = 1e11;
   for (CaseTable& t : tables) {
     if (t.heading == "[[cam]]" && !t.find("stiffness")) t.number("stiffness", Quantity::stiffness, rigid_cam);
+    // So is a standard washer, which does not double with its stud.
+    if (const Entry* d = t.heading == "[[post]]" ? t.find("diameter") : nullptr; d && !t.find("washer_diameter"))
+      t.number("washer_diameter", Quantity::length,
+               hardware(thread_of_size("", d->numbers.front() * 1e-3)).washer_diameter * 1e3);
     for (Entry& e : t.entries)
       for (double& v : e.numbers) v *= doubling(e.quantity);
   }

@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 namespace bedbow::verification {
 
@@ -38,7 +39,10 @@ TEST(LeverStatics, OpeningAndClampForce) {
          -lift(0) * (posts - nose) / (cams - posts), 1e-12, "mm");
   // Rigid bars: the post stretches by the lift through the lever and shares its pull out by moments. The sheet's pad
   // gives by a few parts in ten thousand.
-  const double stud = 205e3 * stress_area(*find_thread("M20")) * 1e6 / 120; // I5: 244.8 mm^2
+  // M20: 244.8 mm^2 over the free length, and at either nut 0.4 d of the shank and 0.5 d of the core, 16.933 mm (VDI
+  // 2230).
+  const double shank = std::numbers::pi / 4 * 20 * 20, core = std::numbers::pi / 4 * 16.933 * 16.933;
+  const double stud = 205e3 / (120 / (stress_area(*find_thread("M20")) * 1e6) + 2 * (8 / shank + 10 / core));
   const RockPoint& shut = r.turn.back();
   const double pull = 4 * stud * lift(140) * (posts - nose) / (cams - nose);
   record("I5", statics, "nose force of rigid bars", shut.rigid_force, pull * (cams - posts) / (cams - nose), 5e-4, "N");
@@ -66,8 +70,9 @@ TEST(LeverStatics, LagOnOneSide) {
     const std::string of = ", lag " + std::to_string(std::lround(lag)) + " deg";
     record("", statics, "rigid levers: right over left" + of, l.rigid_right / l.rigid_left, lift(140 - lag) / lift(140),
            1e-9);
-    // The clamp's torsion and the bed, which joins both sides, pass a little across.
-    record("", statics, "flexible clamp: right over left" + of, l.right / l.left, lift(140 - lag) / lift(140), 0.01);
+    // The clamp's torsion and the bed, which joins both sides, pass a little across: the sides differ less.
+    EXPECT_GE(l.right / l.left, lift(140 - lag) / lift(140)) << of;
+    EXPECT_LE(l.right / l.left, (1 + lift(140 - lag) / lift(140)) / 2) << of;
     record("", eccentric, "skew" + of, l.skew * 1e3, e * (std::sin((140 - lag) * degree) - std::sin(140 * degree)),
            1e-9, "mm");
   }

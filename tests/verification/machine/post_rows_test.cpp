@@ -31,8 +31,7 @@ height = "4 mm"
 at = ["25 mm", "2 mm"]
 [[post]]
 joins = ["ground", "clamp.spine"]
-x = "100 mm"
-y = "25 mm"
+at = ["100 mm", "25 mm", "2 mm"]
 diameter = "100 mm"
 free_length = "1 mm"
 [[tie]]

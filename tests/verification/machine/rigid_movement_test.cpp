@@ -53,7 +53,8 @@ void expect_six(const std::string& name, const Machine& machine) {
     const Eigen::VectorXd values = Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(scaled).eigenvalues();
     EXPECT_LT(std::abs(values[5]), 1e-12) << part;
     EXPECT_GT(values[6], 1e4 * std::abs(values[5])) << part;
-    EXPECT_GT(values[6], 1e-9) << part;
+    // Scaled by the diagonal, welds as good as rigid leave less of a bar's own stiffness than of rounding's 1e-16.
+    EXPECT_GT(values[6], 1e-10) << part;
   }
 }
 

@@ -14,8 +14,8 @@ namespace {
 constexpr double E = 210e9;
 
 std::string head(double element_mm) {
-  return "title = \"seats\"\n[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[solve]\nelement_size = " +
-         mm(element_mm / 1e3) + "\n";
+  return "title = \"seats\"\n[material.steel]\nE = \"210 GPa\"\nnu = 0.3\n[solve]\nelement_size = " + mm(element_mm) +
+         "\n";
 }
 
 /// A web on edge and a tail lying at its foot, held at the web's ends; the tail is pulled down near its rear edge at
@@ -58,7 +58,7 @@ double tied(double element_mm) {
     const int pieces = std::max(1, static_cast<int>(std::ceil((run.second - run.first - 1e-6) / element_mm)));
     for (int i = run.first > 0 ? 1 : 0; i <= pieces; ++i)
       ties += "[[tie]]\njoins = [\"bed.web\", \"bed.tail\"]\nat = [" +
-              mm((run.first + (run.second - run.first) * i / pieces) / 1e3) +
+              mm(run.first + (run.second - run.first) * i / pieces) +
               ", \"20 mm\", \"5 mm\"]\nholds = [\"x\", \"y\", \"z\", \"rx\"]\n";
   }
   return dial(solved(tailed_web(element_mm, ties)), "load").z();
@@ -70,7 +70,7 @@ double tied(double element_mm) {
 // was coarse, and gave way to a couple the more the finer it was.
 TEST(Welds, HoldAsRigidTiesAtEveryStation) {
   for (const double size : {60.0, 15.0, 5.0})
-    record("", "rigid ties at the same stations, as rows between two parts", "tail under a force, " + mm(size / 1e3),
+    record("", "rigid ties at the same stations, as rows between two parts", "tail under a force, " + mm(size),
            welded(size), tied(size), 1e-4);
 }
 
@@ -79,7 +79,7 @@ TEST(Welds, HoldAsRigidTiesAtEveryStation) {
 TEST(Welds, DoNotFollowTheMesh) {
   const double fine = welded(3);
   for (const double size : {30.0, 15.0, 7.5})
-    record("", "the same machine at 3 mm", "tail under a force, " + mm(size / 1e3), welded(size), fine,
+    record("", "the same machine at 3 mm", "tail under a force, " + mm(size), welded(size), fine,
            0.02 * size * size / 900);
 }
 
@@ -110,7 +110,7 @@ at = ["300 mm", "20 mm", "0 mm"]
       text += std::string("[[support]]\nbar = \"bed.flat\"\nx = \"") + x +
               "\"\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n";
     // A support lets the section bend across, which a built-in end does not: b/L of the length is softer by nu^2.
-    record("", "beam built in at both ends, with shear: F L^3/192 E I + F L/4 G A k", "deflection, " + mm(size / 1e3),
+    record("", "beam built in at both ends, with shear: F L^3/192 E I + F L/4 G A k", "deflection, " + mm(size),
            dial(solved(text), "middle").z() * 1e-3, closed, 0.02);
   }
 }

@@ -220,6 +220,7 @@ TEST(UserMesh, PlateOnScrews) {
             R"(
 holds = ["x", "y", "z"]
 stiffness = "20 kN/mm"
+seat = ["0.1 mm", "0.1 mm"]
 )";
   const Findings own = solved(sample_material() + "[mesh]\nfile = \"" + folder.write(f, false) +
                               R"("

@@ -20,11 +20,11 @@ nlohmann::json reference(const std::string& body) {
   return nlohmann::json::parse(in).at("clamps").at(body).at("variants").at("spring bed").back();
 }
 
-/// A clamp on a bed that does not bend. The sheet has the springs' 1e5 N/mm per mm of length; the front edge stands 1 mm
-/// behind the bend line.
+/// A clamp on a bed that does not bend. The sheet has the springs' 1e5 N/mm per mm of length; the front edge stands 1
+/// mm behind the bend line.
 std::string clamp_on_springs(double element_mm, const std::string& bars, const std::string& carries, double washer_y,
                              double cam_y) {
-  std::string text = "title = \"clamp\"\n[solve]\nangles = [\"0 deg\"]\nelement_size = " + mm(element_mm / 1e3) + R"(
+  std::string text = "title = \"clamp\"\n[solve]\nangles = [\"0 deg\"]\nelement_size = " + mm(element_mm) + R"(
 [material.steel]
 E = "210 GPa"
 nu = 0.3
@@ -57,13 +57,14 @@ bar = [)" + bars + R"(]
 nose = { bar = "nose", setback = "1 mm", land = "15 mm" }
 )";
   for (const double x : {0.0, 60.0, 225.0, 450.0, 675.0, 840.0, 900.0})
-    text += "[[support]]\nbar = \"bed.ground\"\nx = " + mm(x / 1e3) + "\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n";
+    text +=
+        "[[support]]\nbar = \"bed.ground\"\nx = " + mm(x) + "\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n";
   for (const double x : {60.0, 840.0}) {
-    const std::string place = "joins = [\"bed.ground\", \"clamp." + carries + "\"]\nx = " + mm(x / 1e3) + "\ny = ";
+    const std::string place = "joins = [\"bed.ground\", \"clamp." + carries + "\"]\nx = " + mm(x) + "\ny = ";
     // The washers' real size; the cams' give in 3D lies under their patch, some 5000 kN/mm.
-    text += "[[post]]\n" + place + mm((washer_y + 1) / 1e3) +
+    text += "[[post]]\n" + place + mm(washer_y + 1) +
             "\ndiameter = \"M20\"\nfree_length = \"200 mm\"\npreload = \"15 kN\"\nseat = [\"31.9 mm\", \"31.9 mm\"]\n";
-    text += "[[cam]]\n" + place + mm((cam_y + 1) / 1e3) +
+    text += "[[cam]]\n" + place + mm(cam_y + 1) +
             "\nlift = \"0 mm\"\nstiffness = \"5000 kN/mm\"\nseat = [\"20 mm\", \"4 mm\"]\n";
   }
   for (const char* x : {"60", "450"})
@@ -73,8 +74,8 @@ nose = { bar = "nose", setback = "1 mm", land = "15 mm" }
 }
 
 std::string bar(const std::string& name, double width, double height, double y, double z) {
-  return "{ name = \"" + name + "\", shape = \"rectangle\", width = " + mm(width / 1e3) + ", height = " + mm(height / 1e3) +
-         ", at = [" + mm((y + 1) / 1e3) + ", " + mm((z + 1.5) / 1e3) + "], model = \"plate\" },\n";
+  return "{ name = \"" + name + "\", shape = \"rectangle\", width = " + mm(width) + ", height = " + mm(height) +
+         ", at = [" + mm(y + 1) + ", " + mm(z + 1.5) + "], model = \"plate\" },\n";
 }
 
 void compare(const std::string& body, const std::string& text, double element_mm, double bow_tolerance) {
@@ -91,8 +92,8 @@ void compare(const std::string& body, const std::string& text, double element_mm
 
 } // namespace
 
-// As plates, all force of a turning nose stood on the last of three rows of pads, posts held a node, and bows were out by
-// a factor of two (3.0 for 1.32 um, 2.9 for 7.3 um).
+// As plates, all force of a turning nose stood on the last of three rows of pads, posts held a node, and bows were out
+// by a factor of two (3.0 for 1.32 um, 2.9 for 7.3 um).
 TEST(WholeClamps, Flat) {
   compare("flat", clamp_on_springs(5, bar("nose", 120, 20, 60, 10), "nose", 70, 112), 5, bow_of_flats);
 }

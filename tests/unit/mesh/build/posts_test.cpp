@@ -83,7 +83,7 @@ TEST(Posts, HoldAPlateOnEdgeAtTheNut) {
   m.posts.front().joins[1].index = 1;
   const Mesh mesh = make_mesh(m, builtin_registries().shapes);
   const Joint post = *std::ranges::find(mesh.joints, JointKind::post, &Joint::kind);
-  constexpr double seat = 0.037 + 0.020; // washer of M20 and the plate's thickness
+  constexpr double seat = 0.100; // it stands beside the plate, on an arm: the plate's full height
   Eigen::Vector3d middle = Eigen::Vector3d::Zero(), carried = Eigen::Vector3d::Zero();
   for (const PlaceTerm& t : post.b.terms) {
     const Eigen::Vector3d node = mesh.nodes[t.node].x;

@@ -104,7 +104,7 @@ free_length = "100 mm"
 seat = ["30 mm", "25 mm"]
 )");
   const Mesh mesh = make_mesh(m, shapes());
-  const auto size = [&](const auto& j, JointKind kind) {
+  const auto size = [&](const auto& j, JointKind kind) -> Eigen::Vector2d {
     const BarSeat s = mesher::seats_of(m, mesh, j, kind, mesher::place_of(m, mesh, j, kind))[0];
     EXPECT_EQ(s.arm, 0);
     return Eigen::Vector2d(s.along, s.across) * 1e3;
