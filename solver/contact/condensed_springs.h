@@ -23,7 +23,7 @@ public:
   explicit CondensedSprings(const CondensedSystem& system);
 
   /// Takes these rows as bilateral springs. \return whether they restrain all rigid-body modes; \ref solve and \ref
-  /// push need that.
+  /// gap_sensitivity need that.
   bool set_active(const std::vector<char>& active);
 
   /// Forces and rigid-body modes with these rows active.

@@ -246,7 +246,9 @@ moment = ["5 N*m", "7 N*m", "9 N*m"]
     for (std::size_t p = 0; p < joints_of(s, JointKind::post).size(); ++p)
       EXPECT_NEAR(joints_of(t, JointKind::post)[p].value / joints_of(s, JointKind::post)[p].value, 1, rounding)
           << joints_of(s, JointKind::post)[p].name;
-    for (std::size_t k = 0; k < s.bars.size(); ++k) EXPECT_NEAR(t.bars[k].stress / s.bars[k].stress, 1, rounding);
+    for (std::size_t k = 0; k < s.bars.size(); ++k)
+      EXPECT_NEAR(t.bars[k].stress, s.bars[k].stress, rounding * std::max(s.bars[k].stress, 1e3))
+          << s.name << " " << s.bars[k].name; // an apron that nothing loads has some nanopascal
     for (const DialResult& d : s.dials) {
       const Vector other = dial(b, d.name, i), here = d.movement * 1e3;
       EXPECT_LT((Vector(-other.x(), other.y(), other.z()) - here).norm(), rounding * here.norm()) << d.name;

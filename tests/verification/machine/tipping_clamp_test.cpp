@@ -25,11 +25,10 @@ material = "S275JR"
          "\nheight = " + mm(size) + "\nat = [" + mm(y) + ", " + mm(z) + "]\n";
 }
 
-/// Studs so long that they hold next to nothing sideways.
+/// Studs so long that they hold next to nothing sideways, and that at the sheet.
 std::string post_at(double x) {
-  return "[[post]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nx = " + mm(x) +
-         R"(
-y = "11 mm"
+  return "[[post]]\njoins = [\"bed.beam\", \"clamp.spine\"]\nat = [" + mm(x) +
+         R"(, "11 mm", "0.75 mm"]
 diameter = "M16"
 class = "8.8"
 free_length = "3 m"

@@ -91,8 +91,9 @@ TEST(TradeExperience, CapacityIsGreaterInLineWithAPostThatHasItsCam) {
 }
 
 // Where cams stand at the bed's ends only, a post in the middle is a pivot: the clamp's nose tips up about it, and only
-// the clamp's torsion passes that to the ends. The angle then varies more over a piece in line with the post; by the
-// angle that is missing in its middle (above) the post still helps. docs/guide/capacity.md gives these numbers.
+// the clamp's torsion passes that to the ends. The angle then varies about as much over a piece in line with the post
+// as midway; by the angle that is missing in its middle (above) the post still helps. docs/guide/capacity.md gives
+// these numbers.
 TEST(TradeExperience, WithoutItsCamAPostIsHardlyBetterForTheSpread) {
   const double in_line = thickest(posts_at(in_line_posts, false), 0.12);
   const double midway = thickest(posts_at(midway_posts, false), 0.12);

@@ -58,6 +58,8 @@ double springback_ratio(double radius, double thickness, double yield, double E)
                   "material = \"strip\"\nthickness = " + mm(thickness));
   text = replaced(text, "inside_radius = \"1.5 mm\"", "inside_radius = " + mm(radius - thickness / 2));
   text = set_back(text, radius + thickness / 2);
+  // The apron that is meant for a thinner sheet is held straighter by both its pins.
+  text = replaced(text, "x = \"800 mm\"\npin", "x = \"800 mm\"\nend_float = \"0 mm\"\npin");
   const Findings f = solved(text + "[material.strip]\nE = " + quantity(E, "MPa") +
                             "\nnu = 0\nyield = " + quantity(yield * std::numbers::sqrt3 / 2, "MPa") + "\n");
   const double wanted = std::numbers::pi / 2;

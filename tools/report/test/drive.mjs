@@ -29,7 +29,7 @@ async function limits(page) {
   const worst = (pick) => Math.max(...results.steps.map(pick).filter((v) => v !== null));
   const found = (what) => page.locator("#checks tr", { hasText: what }).locator("td").first().innerText();
   for (const body of ["clamp", "bed", "apron"])
-    same(await found(`bow of the ${body}`), worst((s) => s.bow[`${body}_mm`]), `bow of the ${body}`);
+    same(await found(`${body} bow`), worst((s) => s.bow[`${body}_mm`]), `bow of the ${body}`);
   same(await found("spread of the bend angle"), worst((s) => s.bow.angle_spread_deg), "angle spread");
   const answer = await page.locator("#answer").innerText();
   assert.match(answer, results.verdict.pass ? /^Within the limits/ : /^A limit is exceeded/);
