@@ -19,6 +19,7 @@ StepResult result_of(const Model& m, const StepSolution& s) {
   fill_bend_line(m, s, r);
   fill_bars(m, s, r);
   fill_dials(m, s, r);
+  fill_joints(m, s, r); // the reactions of holds, which equilibrium needs
   fill_checks(m, s, r);
   return r;
 }
