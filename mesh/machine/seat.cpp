@@ -26,6 +26,10 @@ BarSeat seat_on(const BarBox& box, BarModel model, const Contact& contact, doubl
 
 } // namespace
 
+Contact contact_of(const JointBase& /*joint*/) {
+  return {};
+}
+
 Contact contact_of(const Post& p) {
   const double washer = std::isfinite(p.washer_diameter) || p.diameter <= 0
                             ? known(p.washer_diameter)
@@ -45,17 +49,9 @@ Contact contact_of(const Handle& /*handle*/) {
   return {0, whole_width};
 }
 
-Contact contact_of(const Tie& /*tie*/) {
-  return {};
-}
-
 Contact contact_of(const Screws& s) {
   const double head = s.diameter > 0 ? hardware(thread_of_size(s.thread, s.diameter)).socket_head : 0;
   return {head, head};
-}
-
-Contact contact_of(const Weld& /*weld*/) {
-  return {};
 }
 
 Contact contact_of(const Support& /*support*/) {

@@ -21,14 +21,13 @@ struct Contact {
   double across = 0;    ///< across it
   bool section = false; ///< holds a whole cross-section: no extent along x
 };
-Contact contact_of(const Post& post);   ///< its washer
-Contact contact_of(const Cam& cam);     ///< a line of its width
-Contact contact_of(const Hinge& hinge); ///< its pin in the bearing
-Contact contact_of(const Handle& handle);
-Contact contact_of(const Tie& tie);       ///< a point
-Contact contact_of(const Screws& screws); ///< their heads
-Contact contact_of(const Weld& weld);
-Contact contact_of(const Support& support); ///< the whole width
+Contact contact_of(const JointBase& joint); ///< of any other kind: a point
+Contact contact_of(const Post& post);       ///< its washer
+Contact contact_of(const Cam& cam);         ///< a line of its width
+Contact contact_of(const Hinge& hinge);     ///< its pin in the bearing
+Contact contact_of(const Handle& handle);   ///< a line across the whole width
+Contact contact_of(const Screws& screws);   ///< their heads
+Contact contact_of(const Support& support); ///< the whole section
 
 /// The patch of a bar on which a joint acts.
 struct BarSeat {

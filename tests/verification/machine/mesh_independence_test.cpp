@@ -35,14 +35,16 @@ Read read_at(const RandomMachine& m, double element_mm) {
   Read out;
   for (const StepResult& s : f.steps) {
     for (const JointKind kind : {JointKind::post, JointKind::cam})
-      for (const JointResult& j : joints_of(s, kind)) out.force[info(kind).key + std::string(" ") + j.name + ", " + s.name] = j.value;
+      for (const JointResult& j : joints_of(s, kind))
+        out.force[info(kind).key + std::string(" ") + j.name + ", " + s.name] = j.value;
     for (const BarResult& b : s.bars) out.stress[b.name] = std::max(out.stress[b.name], b.stress);
   }
   return out;
 }
 
 bool built_up(const RandomMachine& m) {
-  return std::ranges::any_of(m.tables, [](const CaseTable& t) { return t.heading == "[[weld]]" || t.heading == "[[screws]]"; });
+  return std::ranges::any_of(m.tables,
+                             [](const CaseTable& t) { return t.heading == "[[weld]]" || t.heading == "[[screws]]"; });
 }
 
 /// Greatest changes that were met.
