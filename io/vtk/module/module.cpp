@@ -89,6 +89,6 @@ const VtkModule module{BEDBOW_VERSION, vtu, read_grid};
 
 } // namespace bedbow
 
-extern "C" __attribute__((visibility("default"))) const bedbow::VtkModule* bedbow_vtk_module() {
+extern "C" __attribute__((visibility("default"))) const void* bedbow_vtk_module() {
   return &bedbow::module;
 }
