@@ -216,15 +216,6 @@ struct NearestSpot {
   double thickness = 0;                             ///< of a shell
 };
 
-/// Directions in the plane of a shell: along x as far as it goes, else along y; and across that.
-std::pair<Eigen::Vector3d, Eigen::Vector3d> directions_in(const Eigen::Vector3d& normal) {
-  const Eigen::Vector3d n = normal.normalized();
-  Eigen::Vector3d along = Eigen::Vector3d::UnitX() - n.x() * n;
-  if (along.norm() < 0.1) along = Eigen::Vector3d::UnitY() - n.y() * n;
-  along.normalize();
-  return {along, n.cross(along)};
-}
-
 NearestSpot nearest_spot(const Mesh& mesh, const Ref& owner, const Eigen::Vector3d& at) {
   UserMeshNearest best;
   const BeamElement* line = nullptr;
@@ -255,7 +246,7 @@ NearestSpot nearest_spot(const Mesh& mesh, const Ref& owner, const Eigen::Vector
   }
   if (quad) {
     const auto& n = quad->nodes;
-    std::tie(out.along, out.across) = directions_in((x(n[2]) - x(n[0])).cross(x(n[3]) - x(n[1])));
+    std::tie(out.along, out.across) = seat_directions((x(n[2]) - x(n[0])).cross(x(n[3]) - x(n[1])));
     out.thickness = quad->thickness;
   } else if (line) {
     out.along = line->axes.row(0);

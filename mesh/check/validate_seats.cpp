@@ -43,12 +43,7 @@ void validate_on_bar(Validator& v, const JointBase& j, const Ref& r, const BarBo
 void validate_on_mesh(Validator& v, const JointBase& j, const Ref& r, const std::string& key) {
   const UserMeshFace face = nearest_face(v.machine.own, r.index, j.at);
   if (!face.quad) return;
-  const Eigen::Vector3d n = face.normal;
-  Eigen::Vector3d along = Eigen::Vector3d::UnitX() - n.x() * n;
-  if (along.norm() < 0.1) along = Eigen::Vector3d::UnitY() - n.y() * n;
-  along.normalize();
-  const Eigen::Vector3d across(n.y() * along.z() - n.z() * along.y(), n.z() * along.x() - n.x() * along.z(),
-                               n.x() * along.y() - n.y() * along.x());
+  const auto [along, across] = seat_directions(face.normal);
   constexpr int pieces = 8;
   for (int i = 0; i <= pieces; ++i)
     for (int k = 0; k <= pieces; ++k) {

@@ -2,6 +2,8 @@
 
 #include "mesh/piece/fastener.h"
 
+#include <Eigen/Geometry>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -25,6 +27,14 @@ BarSeat seat_on(const BarBox& box, BarModel model, const Contact& contact, doubl
 }
 
 } // namespace
+
+std::pair<Eigen::Vector3d, Eigen::Vector3d> seat_directions(const Eigen::Vector3d& normal) {
+  const Eigen::Vector3d n = normal.normalized();
+  Eigen::Vector3d along = Eigen::Vector3d::UnitX() - n.x() * n;
+  if (along.norm() < 0.1) along = Eigen::Vector3d::UnitY() - n.y() * n;
+  along.normalize();
+  return {along, n.cross(along)};
+}
 
 Contact contact_of(const JointBase& /*joint*/) {
   return {};

@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <utility>
 
 namespace bedbow {
 
@@ -47,6 +48,10 @@ double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z);
 /// \param boxes of the two sides; none for what is not a bar.
 std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint, const Contact& contact, bool along_z,
                                  const std::array<std::optional<BarBox>, 2>& boxes, const Eigen::Vector3d& at);
+
+/// Directions of a seat on a plate: along x as far as its plane goes, else along y; and across that. \return unit
+/// vectors. \param normal of the plate, of any length.
+std::pair<Eigen::Vector3d, Eigen::Vector3d> seat_directions(const Eigen::Vector3d& normal);
 
 /// Whether joints of a kind act along z only, but for what holds them sideways.
 bool acts_along_z(JointKind kind);
