@@ -27,6 +27,11 @@ struct YieldStep {
   double yield = 0; ///< [Pa]
 };
 
+/// Yield of sheets of one grade from coil to coil: what a standard allows or calls typical [Pa].
+struct YieldRange {
+  double least = 0, greatest = 0;
+};
+
 /// Isotropic material in SI units. A value of 0 means "unknown" where the member's comment says so.
 struct Material {
   std::string name;
@@ -38,8 +43,9 @@ struct Material {
   double tensile = 0;      ///< [Pa]; 0 unknown
   std::optional<double> K; ///< hardening: flow stress = K strain^n [Pa]
   std::optional<double> n;
-  const GaugeTable* gauge = nullptr; ///< one of gauge_tables(); nullptr: none
-  std::vector<YieldStep> thicker;    ///< where a standard lowers the yield of thick stock, ascending; usually empty
+  std::optional<YieldRange> yield_range; ///< of sheet, where a source gives one
+  const GaugeTable* gauge = nullptr;     ///< one of gauge_tables(); nullptr: none
+  std::vector<YieldStep> thicker;        ///< where a standard lowers the yield of thick stock, ascending; usually empty
   std::string source; ///< standard or book the values come from, "from memory" where so, "case" for own ones
 };
 

@@ -24,6 +24,12 @@ std::string known(double value, double unit, int decimals = 0) {
   return value > 0 ? fixed(value / unit, decimals) : "-";
 }
 
+/// Range of a sheet's yield from coil to coil.
+std::string range_of(const Material& m) {
+  if (!m.yield_range) return "-";
+  return fixed(m.yield_range->least / 1e6, 0) + "-" + fixed(m.yield_range->greatest / 1e6, 0);
+}
+
 void list_materials(const Style& style) {
   std::cout << style.bold("materials") << '\n';
   TextTable table({{"name", Align::left},
@@ -31,11 +37,14 @@ void list_materials(const Style& style) {
                    {"G GPa"},
                    {"density kg/m^3"},
                    {"yield MPa"},
+                   {"range MPa"},
                    {"tensile MPa"},
+                   {"K MPa"},
+                   {"n"},
                    {"source", Align::left}});
   for (const Material& m : builtin_materials())
-    table.row({m.name, known(m.E, 1e9, 1), known(m.G, 1e9, 1), known(m.density, 1), known(m.yield, 1e6),
-               known(m.tensile, 1e6), m.source});
+    table.row({m.name, known(m.E, 1e9, 1), known(m.G, 1e9, 1), known(m.density, 1), known(m.yield, 1e6), range_of(m),
+               known(m.tensile, 1e6), known(m.K.value_or(0), 1e6), known(m.n.value_or(0), 1, 3), m.source});
   std::cout << table.render(style);
 }
 
