@@ -10,6 +10,7 @@
 #include "solver/findings/joint_checks.h"
 #include "solver/findings/nose_hold.h"
 #include "solver/findings/results.h"
+#include "solver/findings/sheet_hold.h"
 #include "solver/findings/statics_results.h"
 #include "solver/linear/process.h"
 #include "solver/model/describe.h"
@@ -54,6 +55,7 @@ StepResult step_result(const Model& m, const StepSolution& s, const AnalysisOpti
   r.name = s.name;
   r.angle = s.angle;
   fill_bend_line(m, s, r);
+  if (sheet) fill_hold(m, s, *sheet, r);
   fill_bars(m, s, r);
   fill_joints(m, s, r);
   fill_dials(m, s, r);
@@ -163,7 +165,7 @@ void note_assumptions(const Model& m, Findings& out) {
                                  "stretch the nuts and the threads engaged in them (VDI 2230)");
   for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
-    out.assumptions.emplace_back("the clamped sheet transmits pressure only, no friction along the nose");
+    std::ranges::move(friction_assumptions(m.machine), std::back_inserter(out.assumptions));
     if (std::string text = nose_opening_assumption(m.machine); !text.empty())
       out.assumptions.push_back(std::move(text));
     if (!m.mesh.beams.empty())
@@ -194,6 +196,19 @@ Sections shared_sections(const Model& model, const AnalysisOptions& options) {
   if (options.fields)
     for (const Section& s : model.mesh.sections) out.push_back(std::make_shared<const Section>(s));
   return out;
+}
+
+/// What the sheet asks of the machine, by which law, and its springback with what that assumes.
+void fill_sheet(const Machine& machine, const Registries& registries, const SheetLoads& loads, Findings& out) {
+  const Sheet& s = *machine.sheet;
+  const Material& material = machine.materials.at(static_cast<std::size_t>(s.material));
+  const ChosenLaw law = choose_law(s, material, registries.moment_laws);
+  out.sheet = {loads.moment, loads.apron(s.angle),
+               loads.grip,   springback(s, material, law.name, loads.moment),
+               s.friction,   law.name,
+               law.why};
+  out.assumptions.emplace_back("springback: the sheet lies on the nose's edge and on the bed a grip's depth behind it, "
+                               "so that it bends elastically between them; held flat there, the grip's share vanishes");
 }
 
 /// Where no step can be solved, ends the analysis, or only its statics.
@@ -232,8 +247,7 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   }
   const std::optional<SheetLoads> sheet = sheet_loads_of(machine, registries);
   if (sheet) {
-    const Material& material = machine.materials.at(machine.sheet->material);
-    out.sheet = {sheet->moment, sheet->apron, sheet->grip, springback(*machine.sheet, material, sheet->moment)};
+    fill_sheet(machine, registries, *sheet, out);
   }
   StepsOutcome solved = solve_steps(model, sheet);
   if (solved.status != Status::ok) {
@@ -253,6 +267,9 @@ Findings analyse(const Machine& machine, const Registries& registries, const Ana
   out.verdict = judge(machine, out.steps);
   warn_of_displacements(out.verdict, out.warnings);
   if (std::string text = hold_warning(machine, out.steps); !text.empty()) out.warnings.push_back(std::move(text));
+  std::ranges::move(friction_warnings(out.steps), std::back_inserter(out.warnings));
+  if (options.slip_bounds && std::ranges::any_of(out.steps, [](const StepResult& s) { return s.hold.has_value(); }))
+    out.friction_bounds = friction_bounds_of(model, sheet);
   if (options.slip_bounds) out.arm_seats = arm_seats_of(machine, registries, model.mesh, out.steps, sheet);
   if (out.arm_seats) warn_of_seats(*out.arm_seats, out.warnings);
   if (spare) out.slip_bounds = slip_bounds_of(machine, registries, *spare, sheet);

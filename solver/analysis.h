@@ -12,7 +12,8 @@ class SubstructureCache;
 struct AnalysisOptions {
   bool fields = true;       ///< also fill StepResult::fields (what writers draw); studies omit it
   bool slip_bounds = false; ///< for a case with screws also Findings::slip_bounds: three more solutions, on the same
-                            ///< mesh; for joints on arms without seats also Findings::arm_seats: one more
+                            ///< mesh; for joints on arms without seats also Findings::arm_seats: one more; for a
+                            ///< held sheet also Findings::friction_bounds: two more of the steps alone
   bool certificate = true;  ///< also fill StepResult::checks; callers that read only the headline omit it
   SubstructureCache* parts = nullptr; ///< cache of factored parts; null: none
   bool allow_mechanisms = false;      ///< an unrestrained machine is not a failure where its modes are requested

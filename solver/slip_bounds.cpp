@@ -8,6 +8,7 @@
 #include "solver/model/model.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace bedbow {
 
@@ -26,20 +27,22 @@ StepResult result_of(const Model& m, const StepSolution& s) {
 
 SlipBoundsStep summary_metrics_of(StepResult r) {
   SlipBoundsStep out{r.name, r.bow, 0, std::move(r.dials)};
-  for (const BarResult& b : r.bars) out.stress = std::max(out.stress, b.stress);
+  for (const BarResult& b : r.bars) {
+    out.stress = std::max(out.stress, b.stress);
+    out.use = std::fmax(out.use, b.utilisation);
+  }
+  for (const JointResult& j : r.joints) out.use = std::fmax(out.use, j.utilisation);
   return out;
 }
 
-SlipBoundsSide side_of(const Machine& machine, const Registries& registries, Mesh mesh,
-                       const std::optional<SheetLoads>& sheet) {
+SlipBoundsSide side_of(const Model& model, const std::optional<SheetLoads>& sheet, SheetFriction friction) {
   SlipBoundsSide out;
-  const Model model = make_model(machine, registries, std::move(mesh));
   if (!model.factored.mechanisms.empty()) {
     out.status = Status::mechanism;
     out.trouble = describe_mechanism(model.factored.mechanisms.front());
     return out;
   }
-  const StepsOutcome solved = solve_steps(model, sheet);
+  const StepsOutcome solved = solve_steps(model, sheet, friction);
   if (solved.status != Status::ok) {
     out.status = solved.status;
     out.trouble = solved.trouble;
@@ -59,9 +62,15 @@ SlipBoundsSide side_of(const Machine& machine, const Registries& registries, Mes
 
 SlipBounds slip_bounds_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
                           const std::optional<SheetLoads>& sheet) {
-  return {side_of(machine, registries, without_slip(machine, mesh), sheet),
-          side_of(machine, registries, without_slip_rolling(machine, mesh), sheet),
-          side_of(machine, registries, without_shear(machine, mesh), sheet)};
+  const auto side = [&](Mesh limit) {
+    return side_of(make_model(machine, registries, std::move(limit)), sheet, SheetFriction::by_coefficient);
+  };
+  return {side(without_slip(machine, mesh)), side(without_slip_rolling(machine, mesh)),
+          side(without_shear(machine, mesh))};
+}
+
+FrictionBounds friction_bounds_of(const Model& model, const std::optional<SheetLoads>& sheet) {
+  return {side_of(model, sheet, SheetFriction::sliding), side_of(model, sheet, SheetFriction::sticking)};
 }
 
 } // namespace bedbow

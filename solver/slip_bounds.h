@@ -1,5 +1,6 @@
 /// \file
-/// Slip bounds: the slip of screws is uncertain, so the machine is also solved at its limits.
+/// Slip bounds: the slip of screws is uncertain, and so is that of the sheet, so the machine is also solved at their
+/// limits.
 #pragma once
 
 #include "solver/findings/findings.h"
@@ -14,5 +15,9 @@ namespace bedbow {
 /// made by make_mesh. \param sheet its line loads.
 SlipBounds slip_bounds_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
                           const std::optional<SheetLoads>& sheet);
+
+/// Solves all steps twice more: with a sheet that slides on nose and bed without friction, and with one that sticks to
+/// both while it is bent.
+FrictionBounds friction_bounds_of(const Model& model, const std::optional<SheetLoads>& sheet);
 
 } // namespace bedbow

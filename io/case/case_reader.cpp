@@ -79,7 +79,8 @@ void build(const CaseBuilder& b) {
   build_studies(b);
   check_unused_materials(b);
   if (Nose& nose = b.machine().nose; std::isnan(nose.setback)) nose.setback = default_setback(b.machine());
-  b.problems.add(validate(b.machine(), b.registries.shapes, known_springback(b.machine(), b.registries.moment_laws)));
+  const Springback s = known_springback(b.machine(), b.registries.moment_laws);
+  b.problems.add(validate(b.machine(), b.registries.shapes, s.arc, s.flange + s.grip));
 }
 
 } // namespace

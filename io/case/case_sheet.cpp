@@ -39,9 +39,8 @@ bool all_known(const Sheet& s) {
 
 /// Whether the law applies to this sheet: it may need a value that the material lacks.
 void check_law(const CaseBuilder& b, const CaseValues& in, const Sheet& sheet) {
-  const MomentLawEntry* law = b.registries.moment_laws.find(sheet.moment_law);
-  if (!law) {
-    if (in.given("moment_law") && !in.text("moment_law")) return;
+  if (in.given("moment_law") && !in.text("moment_law")) return;
+  if (!sheet.moment_law.empty() && !b.registries.moment_laws.find(sheet.moment_law)) {
     b.wrong(in, "moment_law",
             "unknown moment law \"" + sheet.moment_law + "\"; available: " + b.registries.moment_laws.names());
     return;
@@ -50,7 +49,7 @@ void check_law(const CaseBuilder& b, const CaseValues& in, const Sheet& sheet) {
   const Material& material = b.machine().materials[static_cast<std::size_t>(sheet.material)];
   if (!std::isfinite(material.E) || !std::isfinite(material.yield) || !std::isfinite(material.nu)) return;
   try {
-    law->moment(sheet, material);
+    choose_law(sheet, material, b.registries.moment_laws);
   } catch (const std::invalid_argument& e) {
     b.wrong(in, in.given("moment_law") ? "moment_law" : "material", e.what());
   }
@@ -83,6 +82,7 @@ void build_sheet(const CaseBuilder& b) {
   s.inside_radius = in->number_or_nan("inside_radius");
   s.angle = in->number_or_nan("angle");
   s.grip = in->number_or_nan("grip");
+  s.friction = in->number_or("friction", s.friction);
   s.moment_law = in->text("moment_law").value_or(s.moment_law);
   check_law(b, *in, s);
   check_bodies(b, *in);

@@ -59,7 +59,8 @@ std::string explain_sheet(const CaseFormatter& t, const Style& style) {
   out += "  " + t.length(s.thickness) + " " + t.material(s.material) + ", " + t.length(s.width) +
          " wide from x = " + t.number(s.left()) + " to " + t.length(s.right()) + "\n";
   out += "  bent to " + CaseFormatter::degrees(s.angle) + " over an inside radius of " + t.length(s.inside_radius) +
-         ", flange " + t.length(s.flange) + ", grip " + t.length(s.grip) + ", law " + printable(s.moment_law) + "\n";
+         ", flange " + t.length(s.flange) + ", grip " + t.length(s.grip) + ", law " +
+         (s.moment_law.empty() ? "with the greater moment" : printable(s.moment_law)) + "\n";
   if (m.nose.bar >= 0)
     out += "  held by a nose whose edge is at y = " + t.length(m.nose.setback) +
            (m.nose.radius > 0 ? ", rounded to " + t.length(m.nose.radius) : "") + ", bearing over " +

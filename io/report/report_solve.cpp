@@ -4,6 +4,7 @@
 #include "io/explain/explain.h"
 #include "io/report/report_machine.h"
 #include "io/results/arm_seats_table.h"
+#include "io/results/friction_table.h"
 #include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
 #include "io/results/slip_bounds_table.h"
@@ -47,7 +48,10 @@ TextTable sheet_table(const SheetResult& s) {
   t.row({"bending moment per width", fixed(s.moment, 1), "N mm/mm"});
   t.row({"push of the apron", fixed(to_N_per_mm(s.apron), 2), "N/mm"});
   t.row({"grip force behind the nose", fixed(to_N_per_mm(s.grip), 2), "N/mm"});
-  t.row({"springback", fixed(to_deg(s.springback), 2), "deg"});
+  t.row({"springback in all", fixed(to_deg(s.springback.sum()), 2), "deg"});
+  t.row({"of the bend", fixed(to_deg(s.springback.arc), 2), "deg"});
+  t.row({"of the flange", fixed(to_deg(s.springback.flange), 2), "deg"});
+  t.row({"of the sheet under the nose", fixed(to_deg(s.springback.grip), 2), "deg"});
   return t;
 }
 
@@ -107,6 +111,12 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
         {"Bow over the sheet width [" + u.length.name + "], bend angle [deg]", bow_table(f, u)});
     if (TextTable t = slip_bounds_rows(f, u); !t.empty())
       r.sections.back().tables.push_back({slip_bounds_title(f, u), std::move(t)});
+    if (TextTable t = friction_rows(f, u); !t.empty())
+      r.sections.back().tables.push_back({friction_title(u), std::move(t)});
+    if (auto words = sheet_hold_words(f, u); !words.empty())
+      r.sections.back().lists.push_back({sheet_hold_title(f) + ":", std::move(words)});
+    if (auto words = friction_troubles(f); !words.empty())
+      r.sections.back().lists.push_back({"Bounds of the sheet's friction without a solution:", std::move(words)});
     if (auto words = hold_words(f, u); !words.empty())
       r.sections.back().lists.push_back({"Where the clamp has no clamping reserve:", std::move(words)});
   }
@@ -116,7 +126,10 @@ Report solve_report(const Case& c, const Findings& f, const RunStamp& stamp) {
     bears.tables.push_back({"Greatest load and highest utilisation of each part", std::move(t)});
   if (TextTable t = dial_table(f, u); !t.empty())
     bears.tables.push_back({"Dials, displacement [" + u.length.name + "]", t});
-  if (f.sheet) bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
+  if (f.sheet) {
+    bears.tables.push_back({"Bending loads from the sheet", sheet_table(*f.sheet)});
+    bears.lists.push_back({"Moment law of the sheet:", {f.sheet->law + ": " + f.sheet->why}});
+  }
   if (auto words = thrust_words(f, u); !words.empty())
     bears.lists.push_back({std::string(thrust_title) + ":", std::move(words)});
   if (auto words = local_peak_words(f, u); !words.empty())

@@ -56,7 +56,13 @@ Json sheet_json(const SheetResult& s) {
   return {{"moment_N_mm_per_mm", number(s.moment)}, // N m/m is the same number
           {"apron_N_per_mm", number(to_N_per_mm(s.apron))},
           {"grip_N_per_mm", number(to_N_per_mm(s.grip))},
-          {"springback_deg", number(to_deg(s.springback))}};
+          {"friction", number(s.friction)},
+          {"moment_law", s.law},
+          {"moment_law_why", s.why},
+          {"springback_deg", number(to_deg(s.springback.sum()))},
+          {"springback_arc_deg", number(to_deg(s.springback.arc))},
+          {"springback_flange_deg", number(to_deg(s.springback.flange))},
+          {"springback_grip_deg", number(to_deg(s.springback.grip))}};
 }
 
 Json bow_json(const BowResult& b) {
@@ -186,6 +192,7 @@ Json bracket_json(const SlipBoundsSide& side) {
     out["steps"].push_back({{"name", s.name},
                             {"bow", bow_json(s.bow)},
                             {"greatest_stress_MPa", number(to_MPa(s.stress))},
+                            {"highest_utilisation", number(s.use)},
                             {"dials", dials_json(s.dials)}});
   return out;
 }
@@ -218,6 +225,12 @@ Json step_json(const StepResult& s) {
   for (const BarResult& b : s.bars) bars.push_back(bar_json(b));
   Json out{{"name", s.name},         {"angle_deg", number(to_deg(s.angle))},     {"checks", checks_json(s.checks)},
            {"bow", bow_json(s.bow)}, {"bend_line", bend_line_json(s.bend_line)}, {"bars", std::move(bars)}};
+  if (s.hold)
+    out["hold"] = {{"needs_N", number(s.hold->needs)},
+                   {"has_N", number(s.hold->has)},
+                   {"slips", s.hold->slips()},
+                   {"carried_N", number(s.hold->carried)},
+                   {"settled", s.hold->settled}};
   for (const JointKindInfo& k : joint_kinds)
     if (k.plural) out[k.plural] = joints_json(joints_of(s, k.kind));
   out["dials"] = dials_json(s.dials);
@@ -276,6 +289,9 @@ Json result_json(const Findings& f, const RunStamp& stamp) {
     out["bracket"] = {{"no_slip", bracket_json(f.slip_bounds->no_slip)},
                       {"no_slip_rolling", bracket_json(f.slip_bounds->no_slip_rolling)},
                       {"no_shear", bracket_json(f.slip_bounds->no_shear)}};
+  if (f.friction_bounds)
+    out["friction_bracket"] = {{"sliding", bracket_json(f.friction_bounds->sliding)},
+                               {"sticking", bracket_json(f.friction_bounds->sticking)}};
   if (f.arm_seats) out["arm_seats"] = arm_seats_json(*f.arm_seats);
   out["verdict"] = {{"pass", f.verdict.pass}, {"reasons", reason_text(f.verdict.reasons, {})}};
   out["modes"] = modes_json(f.modes);

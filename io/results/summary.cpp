@@ -1,6 +1,7 @@
 #include "io/results/summary.h"
 
 #include "io/results/arm_seats_table.h"
+#include "io/results/friction_table.h"
 #include "io/results/modes_table.h"
 #include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
@@ -18,8 +19,13 @@ using si::degree;
 constexpr int width = 98;
 
 std::string sheet_line(const SheetResult& s) {
+  const Springback& b = s.springback;
   return "Sheet: moment " + fixed(s.moment, 1) + " N mm/mm, apron push " + fixed(s.apron * 1e-3, 2) + " N/mm, grip " +
-         fixed(s.grip * 1e-3, 2) + " N/mm, springback " + fixed(s.springback / degree, 2) + " deg\n";
+         fixed(s.grip * 1e-3, 2) + " N/mm, springback " + fixed(b.sum() / degree, 2) + " deg\n" +
+         list_item("moment by the law " + printable(s.law) + ": " + printable(s.why), width, "  - ") +
+         list_item("springback: the bend " + fixed(b.arc / degree, 2) + ", the flange " + fixed(b.flange / degree, 2) +
+                       ", the sheet under the nose " + fixed(b.grip / degree, 2) + " deg",
+                   width, "  - ");
 }
 
 std::string hold_lines(const Findings& f, const OutputUnits& u) {
@@ -30,7 +36,7 @@ std::string hold_lines(const Findings& f, const OutputUnits& u) {
 
 std::string items(const std::string& head, const std::vector<std::string>& list) {
   if (list.empty()) return "";
-  std::string out = head + "\n";
+  std::string out = head.empty() ? "" : head + "\n";
   for (const std::string& i : list) out += list_item(printable(i), width, "  - ");
   return out;
 }
@@ -52,6 +58,9 @@ std::string summary(const Findings& f, const OutputUnits& units, const Style& st
   } else if (const TextTable bow = whole_bow_table(f, units); !bow.empty()) {
     out += "Bow of each body's edge over its whole length [" + units.length.name + "]\n" + bow.render(style) + "\n";
   }
+  if (const TextTable friction = friction_rows(f, units); !friction.empty())
+    out += friction_title(units) + "\n" + friction.render(style) + items("", friction_troubles(f)) + "\n";
+  if (const auto words = sheet_hold_words(f, units); !words.empty()) out += items(sheet_hold_title(f), words) + "\n";
   if (f.slip_bounds) out += slip_bounds_table(f, units, style) + "\n";
   if (const TextTable arms = arm_seats_rows(f, units); !arms.empty())
     out += arm_seats_title(units) + "\n" + arms.render(style) + "\n";

@@ -54,9 +54,15 @@ TableSpec sheet() {
                            "depth behind the nose over which the clamped sheet transfers its moment to the bed")
                   .positive()
                   .required(),
+              number_key("friction", "coefficient between sheet and nose, and sheet and bed; 0: it slides freely. By "
+                                     "default the least static friction of steel on steel in Gieck's tables")
+                  .like("0.15")
+                  .between(0, 2)
+                  .otherwise(Sheet{}.friction)
+                  .told(),
               text_key("moment_law", "law for the bending moment of the sheet, see `bedbow list`")
                   .like("rigid-plastic")
-                  .otherwise(Sheet{}.moment_law)
+                  .otherwise("the greater of rigid-plastic and, where K and n of the sheet are known, power-law")
                   .told(),
           }};
 }

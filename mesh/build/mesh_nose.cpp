@@ -120,11 +120,24 @@ std::vector<PadSpot> all_spots(const Builder& b, std::span<const HeldSpan> sheet
 }
 
 /// Where a pad acts on the nose, or on the finger there.
-Place place_under_nose(const Builder& b, const PadSpot& spot, double y) {
+Place place_under_nose(const Builder& b, const PadSpot& spot, double y, double z) {
   const Machine& m = b.machine;
-  const Eigen::Vector3d at(spot.x, y, m.sheet->thickness);
+  const Eigen::Vector3d at(spot.x, y, z);
   if (spot.finger < 0) return place_on_bar(m, b.mesh, nose_bar(m), at);
   return place_on_finger(m, b.mesh, b.mesh.fingers[static_cast<std::size_t>(spot.finger)], at);
+}
+
+/// The sheet's friction at a spot, in the middle of the land and, as the sheet's other loads, at z = 0.
+Joint friction_at(const Builder& b, const PadSpot& spot, int number) {
+  const Machine& m = b.machine;
+  const double y = m.nose.setback + m.nose.land / 2;
+  Joint j;
+  j.index = number;
+  j.part = spot.finger;
+  j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
+  j.b = place_under_nose(b, spot, y, 0);
+  lay_friction(m, spot, j);
+  return j;
 }
 
 } // namespace
@@ -152,10 +165,13 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
       j.index = number;
       j.part = spot.finger;
       j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
-      j.b = place_under_nose(b, spot, y);
+      j.b = place_under_nose(b, spot, y, m.sheet->thickness);
       lay_spot(m, spot, share, j);
       b.mesh.joints.push_back(std::move(j));
     }
+    // With several sheets it is made at every spot: what is now beyond the sheet may be under another.
+    if (spot.sheet || !sheets.empty())
+      b.mesh.joints.push_back(friction_at(b, {spot.x, spot.tributary, spot.finger, true}, number));
     ++number;
   }
 }
@@ -200,6 +216,15 @@ void lay_spot(const Machine& machine, const PadSpot& spot, double share, Joint& 
   joint.stiffness[uz] = per_length * spot.tributary * share;
   joint.sense[uz] = UnilateralType::compression;
   joint.gap[uz] = spot.sheet ? crowns : crowns - sheet.thickness;
+  joint.tributary = spot.tributary;
+}
+
+void lay_friction(const Machine& machine, const PadSpot& spot, Joint& joint) {
+  const Sheet& sheet = *machine.sheet;
+  const double G = machine.materials.at(static_cast<std::size_t>(sheet.material)).G;
+  joint.kind = JointKind::friction;
+  joint.name = "friction of the sheet";
+  joint.stiffness[uy] = spot.sheet ? G * machine.nose.land / sheet.thickness * spot.tributary : 0;
   joint.tributary = spot.tributary;
 }
 

@@ -37,4 +37,8 @@ std::vector<PadSpot> pad_spots(const Machine& machine, const Mesh& mesh, const H
 /// \param share of the land's depth that it represents.
 void lay_spot(const Machine& machine, const PadSpot& spot, double share, Joint& joint);
 
+/// Likewise of the joint by which the sheet passes friction across the bend line at that spot: while it sticks, the
+/// shear of the sheet under the land. No stiffness where there is no sheet.
+void lay_friction(const Machine& machine, const PadSpot& spot, Joint& joint);
+
 } // namespace bedbow

@@ -31,10 +31,11 @@ Overlap overlap_at(const Machine& machine, const SwingBody& mover, const SwingBo
 
 } // namespace
 
-SwingAngles swing_angles(const Machine& m, double springback) {
+SwingAngles swing_angles(const Machine& m, double springback, double elastic) {
   if (!m.sheet) return {};
   const double bend = std::min(std::max(greatest_angle(m), m.sheet->angle + springback), steepest_bend);
-  return {bend, bend + deflection_allowance};
+  const double flange = std::min(bend + elastic, steepest_bend);
+  return {bend, flange, flange + deflection_allowance};
 }
 
 Polygon flange_outline(const Sheet& s, double angle) {

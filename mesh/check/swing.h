@@ -16,16 +16,17 @@ namespace bedbow {
 
 /// How far the machine swings [rad].
 struct SwingAngles {
-  double bend = 0;  ///< of the flange: wanted and springback, or the greatest of [solve] angles where that is more
-  double apron = 0; ///< of the apron: further by what the machine may deflect
+  double bend = 0;   ///< of the bend: wanted and its springback, or the greatest of [solve] angles where that is more
+  double flange = 0; ///< of the flange: further by what it and the sheet under the nose bend elastically
+  double apron = 0;  ///< of the apron: further by what the machine may deflect
 };
 
 /// Allowance for deflection of the machine, by which the apron swings further than the bend [rad]: `solve` warns beyond
 /// it.
 inline constexpr double deflection_allowance = 2 * si::degree;
 
-/// \param springback [rad] >= 0.
-SwingAngles swing_angles(const Machine& machine, double springback);
+/// \param springback of the bend itself [rad] >= 0. \param elastic springback of flange and grip [rad] >= 0.
+SwingAngles swing_angles(const Machine& machine, double springback, double elastic = 0);
 
 /// Bodies closer than this meet; deeper than this they penetrate each other [m].
 inline constexpr double swing_clearance = 0.05e-3;

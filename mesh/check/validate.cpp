@@ -62,7 +62,8 @@ std::string joint_key(const std::string& kind, const std::string& name, std::siz
   return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
 }
 
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback) {
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback,
+                              double elastic) {
   Validator v{machine, shapes, {}, {}};
   for (const Body& body : machine.bodies)
     for (const Bar& bar : body.bars) v.boxes[static_cast<std::size_t>(body.kind)].push_back(bar_box(bar, shapes));
@@ -70,7 +71,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_all_names(v);
   validate_bodies(v);
   validate_sheet(v);
-  validate_swing(v, springback);
+  validate_swing(v, springback, elastic);
   validate_joints(v);
   validate_seats(v);
   validate_structure(v);

@@ -13,7 +13,8 @@ namespace bedbow {
 /// All errors and warnings about a machine, each with the position of the table it belongs to.
 /// NaN values are skipped: the reader that set them has reported why.
 /// \param shapes section shapes, for how far bars reach. \param springback how much further than the wanted angle the
-/// bend is swung [rad]; 0 where the moment law does not say.
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback);
+/// bend is swung [rad]; 0 where the moment law does not say. \param elastic how much further still the flange [rad].
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback,
+                              double elastic);
 
 } // namespace bedbow

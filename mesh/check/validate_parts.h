@@ -41,12 +41,13 @@ std::string place_in_mm(const Eigen::Vector3d& at);
 /// "post.left", or "post.2" for one without a name. \param index from 0.
 std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);
 
-void validate_bodies(Validator& v);                   // validate_bodies.cpp
-void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers
-void validate_swing(Validator& v, double springback); // validate_swing.cpp: set-back, and collisions in the swing
-void validate_joints(Validator& v);                   // validate_joints.cpp
-void validate_seats(Validator& v);                    // validate_seats.cpp
-void validate_structure(Validator& v);                // validate_structure.cpp: members, panels, holds, loads, dials
+void validate_bodies(Validator& v); // validate_bodies.cpp
+void validate_sheet(Validator& v);  // validate_sheet.cpp: sheet, nose, fingers
+// validate_swing.cpp: set-back, and collisions in the swing
+void validate_swing(Validator& v, double springback, double elastic);
+void validate_joints(Validator& v);    // validate_joints.cpp
+void validate_seats(Validator& v);     // validate_seats.cpp
+void validate_structure(Validator& v); // validate_structure.cpp: members, panels, holds, loads, dials
 void validate_meetings(Validator& v);  // validate_meetings.cpp: members and panels that touch and are not joined
 void validate_user_mesh(Validator& v); // validate_user_mesh.cpp: the user's mesh
 

@@ -48,21 +48,23 @@ void validate_setback(Validator& v, double springback) {
 std::string whole_swing(const Machine& m, const SwingAngles& angles, const SwingBody& mover, double springback) {
   const bool flange = mover.kind == SwingBody::Kind::flange;
   const bool listed = angles.bend > m.sheet->angle + springback;
-  return in_deg(flange ? angles.bend : angles.apron) + " (" +
+  const double elastic = angles.flange - angles.bend;
+  return in_deg(flange ? angles.flange : angles.apron) + " (" +
          (listed ? in_deg(angles.bend) + " in [solve] angles"
                  : in_deg(m.sheet->angle) + " wanted, " + in_deg(springback) + " springback") +
+         (elastic > 0 ? ", " + in_deg(elastic) + " that flange and grip spring back" : "") +
          (flange ? "" : ", " + in_deg(deflection_allowance) + " for deflection of the machine") + ")";
 }
 
-/// Possible remedies.
+/// Possible remedies. \param all springback of bend, flange and grip [rad].
 std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& obstacle, const SwingMeeting& meeting,
-                    double angle, double springback) {
+                    double angle, double all) {
   if (obstacle.kind == SwingBody::Kind::bed)
     return "; check `at` and the sizes of both: the apron hangs in front of the bend line, below its face";
   const auto shift = clearing_shift(m, mover, obstacle, angle);
   std::string out;
   if (mover.kind == SwingBody::Kind::flange) {
-    const double most = meeting.angle - springback;
+    const double most = meeting.angle - all;
     if (most > 0) out += ". As drawn it bends to " + in_deg(most) + " at most";
   }
   out += shift ? "; " + in_tenths(*shift) + " further back it would clear" : "";
@@ -71,17 +73,19 @@ std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& o
                                                       : "use a smaller bar for one of the two");
 }
 
-/// An error where the bend itself collides, a warning where only a deflecting apron would swing so far.
+/// An error where the bend itself collides, a warning where only a deflecting apron would swing so far, or a flange
+/// that bends elastically.
 void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obstacle, const SwingAngles& angles,
                       double springback) {
   const Machine& m = v.machine;
-  const double angle = mover.kind == SwingBody::Kind::flange ? angles.bend : angles.apron;
+  const double angle = mover.kind == SwingBody::Kind::flange ? angles.flange : angles.apron;
   const auto met = first_meeting(m, mover, obstacle, angle);
   if (!met) return;
   std::string text = mover.name + " meets " + obstacle.name + " at " + in_deg(met->angle) + " of " +
                      whole_swing(m, angles, mover, springback) + ", at y = " + in_tenths(met->at.y()) +
                      ", z = " + in_tenths(met->at.z()) + " from x = " + in_tenths(met->from) + " to " +
-                     in_tenths(met->to) + way_out(m, mover, obstacle, *met, angle, springback);
+                     in_tenths(met->to) +
+                     way_out(m, mover, obstacle, *met, angle, springback + angles.flange - angles.bend);
   if (met->angle > angles.bend)
     v.warning(obstacle.pos, obstacle.name, std::move(text));
   else
@@ -90,12 +94,12 @@ void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obs
 
 } // namespace
 
-void validate_swing(Validator& v, double springback) {
+void validate_swing(Validator& v, double springback, double elastic) {
   const Machine& m = v.machine;
   // In the x-z plane bars have no depth that could meet anything.
   if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return;
   if (m.nose.bar >= 0) validate_setback(v, springback);
-  const SwingAngles angles = swing_angles(m, springback);
+  const SwingAngles angles = swing_angles(m, springback, elastic);
   const auto standing = standing_bodies(m, v.shapes);
   for (const SwingBody& mover : swinging_bodies(m, v.shapes))
     for (const SwingBody& obstacle : standing) validate_meeting(v, mover, obstacle, angles, springback);

@@ -14,7 +14,7 @@ namespace bedbow {
 /// Those that results list come first, in the order of results. `touch`: nose and bed beyond the sheet, once its
 /// thickness is used up. `hold`: a plain hold that needs a rigid arm. `rod`: a member that only pulls. `member_end`: an
 /// end of a member that lies on a panel or the own mesh between its nodes. `pad`: the sheet between nose and bed.
-/// `pressure`: bars that lie on each other.
+/// `friction`: what it passes sideways there. `pressure`: bars that lie on each other.
 enum class JointKind {
   post,
   cam,
@@ -28,6 +28,7 @@ enum class JointKind {
   rod,
   member_end,
   pad,
+  friction,
   pressure,
   weld
 };
@@ -56,6 +57,7 @@ inline constexpr std::array joint_kinds{
     JointKindInfo{JointKind::rod, "rod"},
     JointKindInfo{JointKind::member_end, "member end"},
     JointKindInfo{JointKind::pad, "pad"},
+    JointKindInfo{JointKind::friction, "friction"},
     JointKindInfo{JointKind::pressure, "pressure"},
     JointKindInfo{JointKind::weld, "weld"}};
 

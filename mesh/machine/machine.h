@@ -130,7 +130,10 @@ struct Sheet {
   double inside_radius = 0; ///< [m]
   double angle = 0;         ///< wanted after springback [rad]
   double grip = 0;          ///< depth behind the nose over which the sheet passes its moment to the bed [m]
-  std::string moment_law = "rigid-plastic";
+  /// Coefficient between sheet and nose, and sheet and bed. Steel on steel: 0.15 is the least that Gieck's tables give
+  /// static friction (0.15-0.30), www-eng.lbl.gov/~ajdemell/coefficients_of_friction.html.
+  double friction = 0.15;
+  std::string moment_law; ///< empty: the greater of the laws that the material has values for (choose_law)
   SourcePos pos;
   [[nodiscard]] double left() const { return centre - width / 2; }
   [[nodiscard]] double right() const { return centre + width / 2; }

@@ -97,6 +97,9 @@ void add_forces(const Model& m, const StepSolution& step, const StepResult& resu
     if (j.kind == JointKind::pad) across[j.index] += j.stiffness[uz];
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
+    if (j.kind == JointKind::friction)
+      out.forces.push_back(
+          {"friction", "friction", j.a.at, {0, step.force[static_cast<Eigen::Index>(r)], 0}, 0}); // on the bed
     if (j.kind != JointKind::pad) continue;
     const double area = j.tributary * m.machine.nose.land * j.stiffness[uz] / across[j.index];
     const double f = -step.force[static_cast<Eigen::Index>(r)];

@@ -9,6 +9,7 @@
 #include "solver/element/beam.h"
 #include "solver/model/status.h"
 #include "solver/model/step_name.h"
+#include "solver/sheet/sheet_law.h"
 #include "solver/strength/allowable.h"
 #include "solver/strength/comparison.h"
 #include "solver/strength/reason.h"
@@ -177,11 +178,21 @@ struct StepChecks {
   double worst_tension = 0; ///< greatest force of the wrong sign, over the greatest force
 };
 
+/// How the sheet is held against being drawn back by the apron's push, over its whole width.
+struct SheetHold {
+  double needs = 0;    ///< horizontal part of the apron's push [N]
+  double has = 0;      ///< friction that nose and bed can give: the coefficient times their forces on the sheet [N]
+  double carried = 0;  ///< friction that passes from the clamp to the bed, backwards on the bed [N]
+  bool settled = true; ///< false: the iteration of the friction did not settle, and the step is solved without it
+  [[nodiscard]] bool slips() const { return needs > has; }
+};
+
 struct StepResult {
   std::string name; ///< clamp_step, "bend 45 deg", "load"
   double angle = 0; ///< [rad]
   BowResult bow;
   BendLine bend_line;
+  std::optional<SheetHold> hold; ///< of bend steps with bed and clamp
   std::vector<BarResult> bars;
   std::vector<JointResult> joints; ///< in the order of their kinds; touches that carry: the force on the bed
   std::vector<DialResult> dials;
@@ -207,9 +218,12 @@ inline bool judges_bend(const StepResult& step) {
 
 struct SheetResult {
   double moment = 0;     ///< per unit width [N m/m]
-  double apron = 0;      ///< F [N/m]
+  double apron = 0;      ///< force of the apron at the wanted angle [N/m]
   double grip = 0;       ///< m/g [N/m]
-  double springback = 0; ///< [rad]
+  Springback springback; ///< [rad]
+  double friction = 0;   ///< coefficient at nose and bed
+  std::string law;       ///< that gave the moment, and why it was taken
+  std::string why;
 };
 
 struct Verdict {
@@ -241,6 +255,7 @@ struct SlipBoundsStep {
   BowResult bow;
   double stress = 0; ///< greatest von Mises of all bars, members and panels [Pa]
   std::vector<DialResult> dials;
+  double use = 0; ///< highest utilisation of all parts
 };
 
 /// All steps at one limit; no steps unless status is ok.
@@ -254,6 +269,11 @@ struct SlipBoundsSide {
 /// other, and with screws that carry no shear along x.
 struct SlipBounds {
   SlipBoundsSide no_slip, no_slip_rolling, no_shear;
+};
+
+/// Results with a sheet that slides freely on nose and bed, and with one that never slides.
+struct FrictionBounds {
+  SlipBoundsSide sliding, sticking;
 };
 
 /// A joint on a rigid arm whose seat the case does not give, and what the size of the seat changes.
@@ -291,8 +311,9 @@ struct Findings {
   std::optional<std::size_t> worst_step; ///< greatest angle spread (or bow without an apron)
   Verdict verdict;
   std::optional<ModesResult> modes;
-  std::optional<SlipBounds> slip_bounds; ///< only where requested and there are screws
-  std::optional<ArmSeats> arm_seats;     ///< only where requested and there are such joints
+  std::optional<SlipBounds> slip_bounds;         ///< only where requested and there are screws
+  std::optional<FrictionBounds> friction_bounds; ///< only where requested and a sheet is held
+  std::optional<ArmSeats> arm_seats;             ///< only where requested and there are such joints
   std::vector<std::string> warnings, assumptions;
   std::string linear_solver;
   int unknowns = 0;

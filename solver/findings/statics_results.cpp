@@ -18,7 +18,7 @@ Eigen::Vector3d place_at(const Place& place, double angle) {
 
 /// The parts that a joint joins in the case; kind `none` for a rod, which has only end points.
 std::array<Ref, 2> joins_of(const Machine& m, const Joint& j) {
-  if (j.kind == JointKind::pad || j.kind == JointKind::touch)
+  if (j.kind == JointKind::pad || j.kind == JointKind::touch || j.kind == JointKind::friction)
     return {Ref{Ref::Kind::bar, BodyKind::bed, m.body(BodyKind::bed).edge_bar},
             Ref{Ref::Kind::bar, BodyKind::clamp, m.nose.bar}};
   std::array<Ref, 2> out{};
@@ -136,10 +136,10 @@ void fill_loads(const Model& m, const StepSolution& step, const std::optional<Sh
 void fill_contacts(const Model& m, const StepSolution& step, StepResult& out) {
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const Joint& j = m.mesh.joints[step.rows[r].joint];
-    const bool pad = j.kind == JointKind::pad;
+    const bool pad = j.kind == JointKind::pad || j.kind == JointKind::friction;
     if (!pad && j.kind != JointKind::pressure) continue;
     ContactResult begun;
-    begun.what = pad ? "nose" : "bars";
+    begun.what = j.kind == JointKind::pad ? "nose" : pad ? "friction" : "bars";
     const std::array<Ref, 2> joins =
         pad ? joins_of(m.machine, j) : std::array<Ref, 2>{bar_at(m.mesh, j.a), bar_at(m.mesh, j.b)};
     for (std::size_t k = 0; k < 2; ++k) begun.joins[k] = m.machine.plain_name(joins[k]);

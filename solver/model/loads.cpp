@@ -120,14 +120,15 @@ std::vector<SheetLine> LoadBuilder::sheet_lines(const SheetLoads& s, double angl
   const double edge = machine_.nose.setback;
   const Eigen::Vector3d n = apron_turn(angle) * Eigen::Vector3d::UnitZ();
   const Eigen::Vector3d grip(0, 0, s.grip);
-  // The apron's force passes through the bend line, where it balances its moment exactly at every angle; the grip's
-  // couple acts between the nose edge and g behind it.
-  std::vector<SheetLine> lines{{"push on the nose", BodyKind::clamp, 0, s.apron * n},
+  const double push = s.apron(angle);
+  // The nose's edge takes the apron's force; its moment about that edge is balanced at every angle by the grip's couple
+  // between the edge and g behind it.
+  std::vector<SheetLine> lines{{"push on the nose", BodyKind::clamp, s.edge, push * n},
                                {"grip on the nose", BodyKind::clamp, edge, grip}};
   if (machine_.body(BodyKind::bed).present())
     lines.push_back({"grip on the bed", BodyKind::bed, edge + sheet.grip, -grip});
   if (machine_.body(BodyKind::apron).present())
-    lines.push_back({"push on the apron", BodyKind::apron, -sheet.flange, {0, 0, -s.apron}});
+    lines.push_back({"push on the apron", BodyKind::apron, -sheet.flange, {0, 0, -push}});
   return lines;
 }
 

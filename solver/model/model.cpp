@@ -42,8 +42,8 @@ Model make_model(const Machine& machine, const Registries& registries, Mesh mesh
 std::optional<SheetLoads> sheet_loads_of(const Machine& machine, const Registries& registries) {
   if (!machine.sheet) return std::nullopt;
   const Sheet& s = *machine.sheet;
-  const double m = registries.moment_laws.get(s.moment_law).moment(s, machine.materials.at(s.material));
-  return sheet_loads(s, m);
+  const double m = choose_law(s, machine.materials.at(s.material), registries.moment_laws).moment;
+  return sheet_loads(s, m, machine.nose.setback);
 }
 
 } // namespace bedbow

@@ -18,12 +18,18 @@ struct Model {
   FactoredModel factored;
 };
 
+/// How the friction of the sheet at nose and bed is taken: none, by its coefficient, or as if it never slid.
+enum class SheetFriction { sliding, by_coefficient, sticking };
+
 /// One solved step.
 struct StepSolution {
   std::string name;
   double angle = 0;
   bool bending = false;
   double sheet_lift = 0; ///< upward force per length that the bent sheet puts on the nose by its own lever [N/m]
+  double sheet_grip = 0; ///< likewise downward on the bed [N/m]
+  SheetFriction friction = SheetFriction::sliding; ///< as solved
+  bool friction_settled = true;                    ///< whether its iteration did; solved as sliding where not
   StepLoads loads;
   std::vector<JointSpring> rows;
   Eigen::VectorXd force;      ///< by row, tension positive

@@ -4,6 +4,7 @@
 #include "solver/model/describe.h"
 #include "solver/model/displacement_guard.h"
 #include "solver/model/recovery.h"
+#include "solver/model/sheet_friction.h"
 #include "solver/model/step_name.h"
 
 #include <algorithm>
@@ -13,8 +14,6 @@
 namespace bedbow {
 
 namespace {
-
-using Forced = std::vector<std::optional<double>>;
 
 /// Response of the separate parts to the loads of each step, without joint forces: columns are steps.
 struct FreeResponse {
@@ -121,9 +120,8 @@ void fill_displacements(const Model& m, std::vector<StepSolution>& steps) {
 }
 
 /// Solves one step in place. \return false with trouble filled in.
-bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const Forced& forced,
-                const std::vector<char>& start, StepSolution& step, StepsOutcome& out) {
-  const CondensedSystem whole = condense(m, step.rows, free, k);
+bool solve_step(const Model& m, const CondensedSystem& whole, const Forced& forced, const std::vector<char>& start,
+                StepSolution& step, StepsOutcome& out) {
   const std::vector<Eigen::Index> kept = unknown_rows(forced);
   const bool all = kept.size() == forced.size();
   std::vector<char> begin;
@@ -160,6 +158,23 @@ bool solve_step(const Model& m, const FreeResponse& free, Eigen::Index k, const 
   return true;
 }
 
+/// Solves a bend step with the sheet's friction as `step.friction` says. Friction that does not settle is left out.
+bool solve_bend(const Model& m, const CondensedSystem& whole, const std::vector<char>& start, StepSolution& step,
+                StepsOutcome& out) {
+  const Forced sliding = without_friction(m, step.rows);
+  if (step.friction == SheetFriction::sliding) return solve_step(m, whole, sliding, start, step, out);
+  FrictionRounds rounds(m, step.rows, m.machine.sheet->friction, step.sheet_grip);
+  if (!solve_step(m, whole, rounds.forced(), start, step, out)) return false;
+  if (step.friction == SheetFriction::sticking || rounds.empty()) return true;
+  for (int i = 0; i < most_friction_rounds; ++i) {
+    if (rounds.take(step)) return true;
+    if (!solve_step(m, whole, rounds.forced(), step.active, step, out)) return false;
+  }
+  step.friction_settled = false;
+  step.friction = SheetFriction::sliding;
+  return solve_step(m, whole, sliding, start, step, out);
+}
+
 /// Movement along x of a part's point in a combination of rigid-body modes.
 double slide_of(const Model& m, const Place& place, const Eigen::VectorXd& rigid_amplitudes) {
   if (place.ground()) return 0;
@@ -180,7 +195,9 @@ bool slides_on_a_pin(const Model& m, const Eigen::VectorXd& rigid_amplitudes) {
 }
 
 /// Reports unrestrained modes, even with every one-sided joint closed.
-bool find_loose(const Model& m, const std::vector<JointSpring>& rows, StepsOutcome& out) {
+bool find_loose(const Model& m, std::vector<JointSpring> rows, StepsOutcome& out) {
+  // What only the sheet's friction holds is not held.
+  std::erase_if(rows, [&](const JointSpring& r) { return m.mesh.joints[r.joint].kind == JointKind::friction; });
   CondensedSystem s;
   s.rigid_load = Eigen::VectorXd::Zero(m.factored.rigid.cols());
   s.rigid_elongation.resize(static_cast<Eigen::Index>(rows.size()), m.factored.rigid.cols());
@@ -234,7 +251,7 @@ std::vector<double> bend_angles(const Machine& machine) {
   return {0, machine.sheet->angle / 2, machine.sheet->angle};
 }
 
-StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet) {
+StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet, SheetFriction friction) {
   StepsOutcome out;
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
   std::vector<StepSolution> steps;
@@ -248,21 +265,25 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet)
       builder.add_applied_loads(angle, step.loads);
       builder.add_sheet(*sheet, angle, step.loads);
       step.sheet_lift = sheet->nose_lift(angle);
+      step.sheet_grip = sheet->grip;
+      step.friction =
+          m.machine.sheet->friction > 0 || friction == SheetFriction::sticking ? friction : SheetFriction::sliding;
     }
   const FreeResponse free = free_response(m, steps);
   // Clamping: a preloaded post pulls with exactly that force.
   StepSolution& clamp = steps.front();
-  Forced forced(clamp.rows.size());
+  Forced forced = without_friction(m, clamp.rows);
   for (std::size_t i = 0; i < clamp.rows.size(); ++i)
     if (is_preloaded_post(m, clamp.rows[i])) forced[i] = *m.mesh.joints[clamp.rows[i].joint].preload;
-  if (!solve_step(m, free, 0, forced, first_guess(m, clamp.rows), clamp, out)) return out;
+  if (!solve_step(m, condense(m, clamp.rows, free, 0), forced, first_guess(m, clamp.rows), clamp, out)) return out;
   for (std::size_t k = 1; k < steps.size(); ++k) {
-    // From there the posts elongation: slack at the clamped length less the elongation under that force.
+    // From there the posts elongation: slack at the clamped length less the elongation under that force. The sheet
+    // sticks where it lies when clamped.
     StepSolution& step = steps[k];
     for (std::size_t i = 0; i < step.rows.size(); ++i)
       if (forced[i])
         step.rows[i].gap = clamp.elongation[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
-    if (!solve_step(m, free, static_cast<Eigen::Index>(k), Forced(step.rows.size()), steps[k - 1].active, step, out))
+    if (!solve_bend(m, condense(m, step.rows, free, static_cast<Eigen::Index>(k)), steps[k - 1].active, step, out))
       return out;
   }
   fill_displacements(m, steps);

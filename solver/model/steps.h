@@ -18,7 +18,8 @@ struct StepsOutcome {
 std::vector<double> bend_angles(const Machine& machine);
 
 /// Solves all steps; out_of_range where displacement_guard.h finds one too far. \param sheet line loads of the bent
-/// sheet, where there is one.
-StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet);
+/// sheet, where there is one. \param friction of the sheet while it is bent; while it is being clamped it slides.
+StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet,
+                         SheetFriction friction = SheetFriction::by_coefficient);
 
 } // namespace bedbow

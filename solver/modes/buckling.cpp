@@ -47,7 +47,7 @@ Modes buckling_modes(const Model& m, const StepSolution& step, const Registry<Li
   const FreeMap free = make_free_map(m.map);
   std::vector<SymmetricProduct> geometric;
   for (const SymmetricMatrix& g : assemble_geometric(m, free.map, step)) geometric.emplace_back(-g);
-  const JointedMatrix k = stiffness_of(m, free, state_of(step), solver_of(m.machine, solvers).factor);
+  const JointedMatrix k = stiffness_of(m, free, state_of(m, step), solver_of(m.machine, solvers).factor);
   const EigenProblem::Product softening = [&](const auto& x, auto y) {
     for (std::size_t c = 0; c < geometric.size(); ++c)
       geometric[c].multiply(x.middleRows(free.start[c], geometric[c].size()),

@@ -104,7 +104,7 @@ void fill_buckling(const Model& m, const Registries& registries, const StepSolut
   ModesResult& result = *out.modes;
   const Modes modes = buckling_modes(m, step, registries.linear_solvers, m.machine.solve.buckling);
   result.buckling_step = step.name;
-  result.buckling_shapes = shapes_of(m, state_of(step), modes, make_free_map(m.map), sections);
+  result.buckling_shapes = shapes_of(m, state_of(m, step), modes, make_free_map(m.map), sections);
   for (std::size_t j = 0; j < result.buckling_shapes.size(); ++j) {
     result.buckling_shapes[j].frequency = modes.values[static_cast<Eigen::Index>(j)];
     result.buckling_factors.push_back(modes.values[static_cast<Eigen::Index>(j)]);
@@ -136,7 +136,7 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
   out.modes.emplace();
   if (solve.modes > 0)
     searched("natural frequencies", "modes", out, [&] {
-      fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(steps.front()), sections, out);
+      fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(m, steps.front()), sections, out);
     });
   if (solve.buckling > 0 && !steps.empty())
     searched("buckling load factors", "buckling", out,

@@ -19,7 +19,7 @@ struct JointState {
   double angle = 0;
   std::vector<JointSpring> rows;
 };
-JointState state_of(const StepSolution& step);
+JointState state_of(const Model& model, const StepSolution& step);
 /// For machines that are a mechanism in the clamp step: every joint counts as closed.
 JointState all_closed(const Model& model);
 

@@ -34,17 +34,28 @@ const LinearSolverEntry& solver_of(const Machine& machine, const Registry<Linear
   return solvers.get(machine.solve.linear_solver.empty() ? "auto" : machine.solve.linear_solver);
 }
 
-JointState state_of(const StepSolution& step) {
+namespace {
+
+void leave_out(const Model& m, std::initializer_list<JointKind> kinds, JointState& s) {
+  std::erase_if(s.rows, [&](const JointSpring& r) {
+    return std::ranges::find(kinds, m.mesh.joints[r.joint].kind) != kinds.end();
+  });
+}
+
+} // namespace
+
+JointState state_of(const Model& m, const StepSolution& step) {
   JointState s{step.name, step.angle, {}};
   for (std::size_t i = 0; i < step.rows.size(); ++i)
     if (step.active[i]) s.rows.push_back(step.rows[i]);
+  leave_out(m, {JointKind::friction}, s);
   return s;
 }
 
 JointState all_closed(const Model& m) {
   JointState s{"all joints closed", 0, m.rows.rows(m.mesh, 0)};
   // Beyond the sheet there is a gap between nose and bed: no contact there.
-  std::erase_if(s.rows, [&](const JointSpring& r) { return m.mesh.joints[r.joint].kind == JointKind::touch; });
+  leave_out(m, {JointKind::touch, JointKind::friction}, s);
   return s;
 }
 

@@ -24,27 +24,54 @@ struct MomentLawEntry {
 /// Adds "rigid-plastic" and "power-law". Throws std::invalid_argument when a name is taken.
 void builtin_moment_laws(Registry<MomentLawEntry>& laws);
 
-/// Line loads that the sheet puts on the machine, from the moment per width.
+/// The law by which a sheet bends, and why it is that one.
+struct ChosenLaw {
+  std::string name;
+  double moment = 0; ///< per width [N m/m]
+  std::string why;   ///< "given in the case", or what the other law gives
+};
+
+/// The case's law; where it gives none, of "rigid-plastic" (where the yield is known) and "power-law" (where K and n
+/// are) the one with the greater moment, since the sheet is the load. Throws std::invalid_argument naming a missing
+/// material value, or listing the laws for an unknown one.
+ChosenLaw choose_law(const Sheet& sheet, const Material& material, const Registry<MomentLawEntry>& laws);
+
+/// Line loads that the sheet puts on the machine, from the moment per width. Theory: docs/theory/sheet.md.
 struct SheetLoads {
-  double moment = 0; ///< m [N m/m]
-  double apron = 0;  ///< F = m / flange [N/m]
+  double moment = 0; ///< m, where the nose's edge holds the sheet [N m/m]
   double grip = 0;   ///< m / grip [N/m]
+  double flange = 0; ///< a, from the bend line to where the apron bears [m]
+  double edge = 0;   ///< b, from the bend line back to the nose's edge [m]
+  /// Distance of the nose's edge from the apron's force, a + b cos(angle) [m].
+  [[nodiscard]] double lever(double angle) const;
+  /// Force of the apron, normal to its face: m / lever [N/m].
+  [[nodiscard]] double apron(double angle) const { return moment / lever(angle); }
   /// Force of the sheet's own lever on the nose with the apron at `angle` [rad]: the vertical component of the apron's
-  /// force, which passes through the bend line, and the grip. Upward on the nose [N/m].
+  /// force, and the grip. Upward on the nose [N/m].
   [[nodiscard]] double nose_lift(double angle) const;
 };
-SheetLoads sheet_loads(const Sheet& sheet, double moment);
+/// \param edge set-back of the nose's edge from the bend line [m].
+SheetLoads sheet_loads(const Sheet& sheet, double moment, double edge);
 
-/// Angle beyond the wanted one to which the bend must be swung, so that it springs back to it [rad], with
-/// `inside_radius` under load. For the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane
-/// strain; for every other law by elastic unloading of its moment.
-/// \param moment per width at full bend [N m/m]. Throws std::invalid_argument where nothing of the bend would stay.
-/// Source: docs/theory/sheet.md.
-double springback(const Sheet& sheet, const Material& material, double moment);
+/// Springback by where it arises [rad]: the apron swings so much further than the wanted angle.
+struct Springback {
+  double arc = 0;    ///< of the bend itself
+  double flange = 0; ///< of the flange between the bend and where the apron bears
+  double grip = 0;   ///< of the sheet under the nose, held by the nose's edge and the bed `grip` behind it
+  [[nodiscard]] double sum() const { return arc + flange + grip; }
+};
+
+/// Springback of a sheet that is bent by `moment`, with `inside_radius` under load.
+/// Arc: for the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane strain; for every other
+/// law by elastic unloading of its moment. Flange and grip: 4 m l/(E' t^3) each, the slope at the end of a simply
+/// supported strip of length l by the moment there.
+/// \param law name of the law that gave the moment. \param moment per width at full bend [N m/m].
+/// Throws std::invalid_argument where nothing of the bend would stay. Source: docs/theory/sheet.md.
+Springback springback(const Sheet& sheet, const Material& material, const std::string& law, double moment);
 
 /// Springback of a machine's sheet by its own moment law [rad]; 0 without a sheet, or where law or material do not give
 /// one.
-double known_springback(const Machine& machine, const Registry<MomentLawEntry>& laws);
+Springback known_springback(const Machine& machine, const Registry<MomentLawEntry>& laws);
 
 /// Full plastic moment per width in plane strain, S t^2/4 with S = (2/sqrt3) yield [N m/m].
 /// Source: Marciniak, Duncan & Hu, Mechanics of Sheet Metal Forming, 2nd ed. 2002, sec. 6.5.

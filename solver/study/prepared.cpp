@@ -42,7 +42,7 @@ PreparedMachine::PreparedMachine(const Machine& machine, const Registries& regis
   std::map<int, double> whole; // stiffness of all pads of a spot together
   for (std::size_t i = 0; i < model_->mesh.joints.size(); ++i) {
     const Joint& j = model_->mesh.joints[i];
-    if (j.kind != JointKind::pad && j.kind != JointKind::touch) continue;
+    if (j.kind != JointKind::pad && j.kind != JointKind::touch && j.kind != JointKind::friction) continue;
     pads_.push_back(i);
     whole[j.index] += j.stiffness[uz];
   }
@@ -63,14 +63,17 @@ void PreparedMachine::lay_sheet(const SheetPlace& place, int material, double th
   for (const double x : mesh.stations)
     if (x >= place.left() - same_place && x <= place.right() + same_place) mesh.bend_stations.push_back(x);
   for (const std::size_t pad : pads_) {
-    mesh.joints[pad].stiffness[uz] = 0; // then it has no row
+    mesh.joints[pad].stiffness[uy] = mesh.joints[pad].stiffness[uz] = 0; // then it has no row
     mesh.joints[pad].tributary = 0;
   }
   for (const PadSpot& spot : pad_spots(machine_, mesh, {place.left(), place.right()}))
     for (std::size_t i = 0; i < pads_.size(); ++i) {
       Joint& j = mesh.joints[pads_[i]];
       if (std::abs(j.b.at.x() - spot.x) > same_place || j.part != spot.finger) continue;
-      lay_spot(machine_, spot, shares_[i], j);
+      if (j.kind == JointKind::friction)
+        lay_friction(machine_, spot, j);
+      else
+        lay_spot(machine_, spot, shares_[i], j);
     }
 }
 

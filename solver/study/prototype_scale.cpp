@@ -201,6 +201,7 @@ Machine prototype_of(const Machine& machine, const Registries& registries, const
     Material stand_in = machine.materials.at(static_cast<std::size_t>(machine.sheet->material));
     stand_in.name += ", substitute";
     stand_in.E *= e;
+    stand_in.G *= e;
     stand_in.yield = moment * 4 * std::sqrt(3.0) / 2 / (m.sheet->thickness * m.sheet->thickness);
     m.sheet->material = own + 1;
     m.sheet->moment_law = "rigid-plastic";

@@ -114,7 +114,7 @@ void solve_setting(const Machine& machine, const Registries& registries, double 
     s.trouble = f.trouble;
     return;
   }
-  s.springback = f.sheet->springback;
+  s.springback = f.sheet->springback.sum();
   s.lag = -f.steps.back().bow.angle_mean;
   s.apron_angle = m.sheet->angle + s.springback + (std::isfinite(s.lag) ? s.lag : 0);
   s.nuts = nut_settings(m, f.steps.front());

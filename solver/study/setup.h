@@ -33,7 +33,7 @@ struct Setting {
   double k = 0;                  ///< DIN 6935
   double correction = 0;         ///< to add to the sum of the outside legs [m]
   double apron_angle = 0;        ///< to swing to [rad]
-  double springback = 0;         ///< part of it [rad]
+  double springback = 0;         ///< part of it, of bend, flange and grip together [rad]
   double lag = 0;                ///< mean deflection of the machine, part of it [rad]
   double hand_force = 0;         ///< greatest of any handle [N]
   double least_flange = 0;       ///< [m]

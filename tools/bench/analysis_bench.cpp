@@ -55,7 +55,7 @@ BENCHMARK_CAPTURE(bm_bare, simplicial, "simplicial");
 /// station by station: the matrix of a solver without substructures. Rigid joints have 1e14 N/m.
 SymmetricMatrix whole_machine(const Model& model, const StepSolution& clamped) {
   const FreeMap free = make_free_map(model.map);
-  const JointState joints = state_of(clamped);
+  const JointState joints = state_of(model, clamped);
   const JointRows rows = joint_rows(model.mesh, free, joints.rows, joints.angle);
   std::vector<std::pair<double, Eigen::Index>> along; // position of each unknown
   for (std::size_t c = 0; c < free.map.substructures.size(); ++c)

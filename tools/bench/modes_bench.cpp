@@ -21,7 +21,7 @@ struct Prepared {
       , registries(builtin_registries())
       , model(make_model(machine, registries))
       , solved(solve_steps(model, sheet_loads_of(machine, registries)))
-      , state(state_of(solved.steps.at(0))) {}
+      , state(state_of(model, solved.steps.at(0))) {}
   Machine machine;
   Registries registries;
   Model model;

@@ -189,7 +189,7 @@ Machine machine() {
 Findings findings() {
   Findings f;
   f.title = "Invented folder";
-  f.sheet = SheetResult{200, 8000, 13000, 2 * deg};
+  f.sheet = SheetResult{200, 8000, 13000, {1 * deg, 0.6 * deg, 0.4 * deg}, 0.15, "rigid-plastic", "given in the case"};
   f.steps = {step("clamp", 0, 1), step("bend 90 deg", 90 * deg, 2)};
   StepResult& bend = f.steps[1];
   bend.bow.angle_mean = 0.5 * deg;

@@ -18,7 +18,7 @@ struct Vibrating {
       , registries(builtin_registries())
       , model(make_model(machine, registries))
       , solved(solve_steps(model, sheet_loads_of(machine, registries)))
-      , state(solved.steps.empty() ? all_closed(model) : state_of(solved.steps.front()))
+      , state(solved.steps.empty() ? all_closed(model) : state_of(model, solved.steps.front()))
       , vibrating(model, state, registries.linear_solvers, false) {}
   Machine machine;
   Registries registries;

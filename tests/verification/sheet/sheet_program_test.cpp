@@ -63,7 +63,7 @@ double springback_ratio(double radius, double thickness, double yield, double E)
   const Findings f = solved(text + "[material.strip]\nE = " + quantity(E, "MPa") +
                             "\nnu = 0\nyield = " + quantity(yield * std::numbers::sqrt3 / 2, "MPa") + "\n");
   const double wanted = std::numbers::pi / 2;
-  return wanted / (wanted + f.sheet->springback);
+  return wanted / (wanted + f.sheet->springback.arc);
 }
 
 TEST(SheetThroughTheProgram, Springback) {

@@ -111,7 +111,8 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
       "solved with a sharp nose at that set-back, on a clamp whose bars stay at the case's places",
       "least radius: " + settings.front().least_radius.source,
       "k and the correction to the sum of the outside legs: DIN 6935",
-      "swing to: wanted angle, springback by the moment law, and the mean deflection of the solved machine",
+      "swing to: wanted angle, springback of bend, flange and the sheet under the nose, and the mean deflection of the "
+      "solved machine",
       "least flange: 2 thicknesses beyond the bend for the apron to bear on (common practice, no source), or the least "
       "within the case's limits",
       "effort \"" + effort + "\": " + fixed(limit->force, 0) + " N, " + limit->source};

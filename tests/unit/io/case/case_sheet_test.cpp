@@ -13,9 +13,9 @@ std::string with_line(const std::string& line, const std::string& by) {
 }
 
 TEST(CaseSheet, EveryKey) {
-  const Machine m =
-      test::machine(with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
-                              "thickness = \"0.03 in\"\nwidth = \"16 in\"\nmoment_law = \"power-law\"\n"));
+  const Machine m = test::machine(
+      with_line("thickness = \"1 mm\"\nwidth = \"400 mm\"\n",
+                "thickness = \"0.03 in\"\nwidth = \"16 in\"\nmoment_law = \"power-law\"\nfriction = 0.2\n"));
   ASSERT_TRUE(m.sheet);
   const Sheet& s = *m.sheet;
   EXPECT_EQ(s.pos.line, 1);
@@ -28,7 +28,9 @@ TEST(CaseSheet, EveryKey) {
   EXPECT_DOUBLE_EQ(s.angle, std::numbers::pi / 2);
   EXPECT_DOUBLE_EQ(s.grip, 0.015);
   EXPECT_EQ(s.moment_law, "power-law");
-  EXPECT_EQ(test::machine(test::folder()).sheet->moment_law, "rigid-plastic");
+  EXPECT_EQ(s.friction, 0.2);
+  EXPECT_EQ(test::machine(test::folder()).sheet->friction, 0.15); // Gieck, steel on steel
+  EXPECT_EQ(test::machine(test::folder()).sheet->moment_law, ""); // the greater of both
   EXPECT_FALSE(test::machine(test::bench()).sheet);
 }
 
@@ -49,6 +51,8 @@ TEST(CaseSheet, WrongValues) {
   expect("angle = \"90 deg\"", "angle = \"90 mm\"", 8, "sheet.angle", {"is a length", "expected an angle"});
   expect("grip = \"15 mm\"", "grip = \"15 mm\"\nmoment_law = \"plastic\"", 10, "sheet.moment_law",
          {"unknown moment law \"plastic\"", "rigid-plastic"});
+  expect("grip = \"15 mm\"", "grip = \"15 mm\"\nfriction = -0.1", 10, "sheet.friction",
+         {"-0.1 is not between 0 and 2"});
   expect("grip = \"15 mm\"\n", "", 1, "sheet.grip", {"missing key \"grip\""});
   test::expect_error(test::bench(), test::folder().substr(0, test::folder().find("[bed]")), 1, "clamp",
                      {"missing table [clamp]", "held between bed and clamp"});

@@ -33,7 +33,7 @@ TEST(Setup, AgreesWithSolveAndWithMomentsAboutTheBendLine) {
   const auto s = find_settings(m, builtin_registries(), {1.5e-3}, 0.4);
   m.nose.setback = 3.5e-3;
   const Findings f = analyse(m, builtin_registries());
-  EXPECT_NEAR(s[0].apron_angle, m.sheet->angle + f.sheet->springback - f.steps.back().bow.angle_mean, 1e-12);
+  EXPECT_NEAR(s[0].apron_angle, m.sheet->angle + f.sheet->springback.sum() - f.steps.back().bow.angle_mean, 1e-12);
   EXPECT_NEAR(s[0].hand_force, 181.865 * 600 / 400 / 2, 0.01 * 136.4);
   EXPECT_TRUE(s[0].within_limits);
   EXPECT_GE(s[0].least_flange, 2e-3 + 3 * 1.5e-3 - 1e-12);
