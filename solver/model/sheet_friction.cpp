@@ -8,6 +8,9 @@ namespace bedbow {
 namespace {
 
 constexpr double settled_to = 1e-8; // of the sum of the bounds
+constexpr double rounding = 1e-9;   // of a bound
+constexpr int most_patience = 3;    // blocks that make no fewer wrong
+constexpr int most_solutions = 400;
 
 bool is_friction(const Model& m, const JointSpring& row) {
   return m.mesh.joints[static_cast<std::size_t>(row.joint)].kind == JointKind::friction;
@@ -38,29 +41,61 @@ Forced FrictionRounds::forced() const {
   return out;
 }
 
-bool FrictionRounds::take(const StepSolution& solved) {
-  bool settled = true;
+bool FrictionRounds::bounds_settled(const StepSolution& solved) {
   double change = 0, sum = 0;
   for (Spot& s : spots_) {
     double normal = s.lever;
     for (const Eigen::Index pad : s.pads) normal -= std::min(solved.force[pad], 0.0);
     const double bound = coefficient_ * std::max(normal, 0.0);
-    const JointSpring& row = solved.rows[static_cast<std::size_t>(s.row)];
-    // Of a spot that sticks this is its force; of one that slides what its spring would take if it stuck from now on
-    // where it lies.
-    const double wanted = s.slide ? (solved.elongation[s.row] - row.gap) / row.compliance : solved.force[s.row];
-    const bool slides = std::abs(wanted) > bound;
-    const double force = slides ? std::copysign(bound, wanted) : wanted;
+    change = std::max(change, std::abs(bound - s.bound));
     sum += bound;
-    if (slides != s.slide.has_value()) {
-      // Rounding alone at the bound is no change.
-      if (std::abs(std::abs(wanted) - bound) > settled_to * (bound + std::abs(wanted))) settled = false;
-    } else if (s.slide) {
-      change = std::max(change, std::abs(force - *s.slide));
-    }
-    s.slide = slides ? std::optional(force) : std::nullopt;
+    s.bound = bound;
+    if (s.slide) s.slide = std::copysign(bound, *s.slide);
   }
-  return settled && change <= settled_to * sum;
+  const bool first = rounds_++ == 0;
+  return !first && change <= settled_to * sum;
+}
+
+std::vector<std::size_t> FrictionRounds::wrong(const StepSolution& solved) const {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < spots_.size(); ++i) {
+    const Spot& s = spots_[i];
+    const JointSpring& row = solved.rows[static_cast<std::size_t>(s.row)];
+    // Of a spot that slides: what its spring would take if it stuck where it lies now, along its friction.
+    const bool bad = s.slide ? (solved.elongation[s.row] - row.gap) / row.compliance * std::copysign(1.0, *s.slide) <
+                                   s.bound * (1 - rounding)
+                             : std::abs(solved.force[s.row]) > s.bound * (1 + rounding);
+    if (bad) out.push_back(i);
+  }
+  return out;
+}
+
+bool FrictionRounds::take(const StepSolution& solved) {
+  ++solutions_;
+  if (rounds_ == 0) bounds_settled(solved);
+  std::vector<std::size_t> flip = wrong(solved);
+  if (flip.empty()) {
+    best_ = spots_.size() + 1;
+    return bounds_settled(solved);
+  }
+  // Block principal pivoting: all that are wrong at once while that makes them fewer, else the last of them alone.
+  if (flip.size() < best_) {
+    best_ = flip.size();
+    patience_ = most_patience;
+  } else if (patience_ > 0) {
+    --patience_;
+  } else {
+    flip = {flip.back()};
+  }
+  for (const std::size_t i : flip) {
+    Spot& s = spots_[i];
+    s.slide = s.slide ? std::nullopt : std::optional(std::copysign(s.bound, solved.force[s.row]));
+  }
+  return false;
+}
+
+bool FrictionRounds::exhausted() const {
+  return rounds_ > most_friction_rounds || solutions_ > most_solutions;
 }
 
 Forced without_friction(const Model& m, const std::vector<JointSpring>& rows) {

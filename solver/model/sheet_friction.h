@@ -25,20 +25,29 @@ public:
   [[nodiscard]] bool empty() const { return spots_.empty(); }
   /// Known forces of the next round, for the rows that slide.
   [[nodiscard]] Forced forced() const;
-  /// Takes each spot's normal force from a solved round: more than the coefficient times that slides, and what slides
-  /// sticks again where its spring would pull less. \return whether nothing changed by more than 1e-8 of the forces.
+  /// Takes a solved round: what would need more than its bound slides, what would need less sticks again (block principal
+  /// pivoting, Judice & Pires, Computers & Operations Research 21 (1994) 587-596, from memory). Once all agree, the
+  /// bounds follow the normal forces. \return whether they then changed by no more than 1e-8 of all.
   bool take(const StepSolution& solved);
+  /// Whether it has not settled in most_friction_rounds changes of the bounds.
+  [[nodiscard]] bool exhausted() const;
 
 private:
+  bool bounds_settled(const StepSolution& solved);
+  [[nodiscard]] std::vector<std::size_t> wrong(const StepSolution& solved) const;
+
   struct Spot {
     Eigen::Index row = 0;
     std::vector<Eigen::Index> pads;
     double lever = 0;            ///< normal force of the sheet's own lever [N]
     std::optional<double> slide; ///< force while it slides
+    double bound = 0;            ///< greatest friction [N]
   };
   double coefficient_;
   std::size_t rows_;
   std::vector<Spot> spots_;
+  int rounds_ = 0, solutions_ = 0, patience_ = 0;
+  std::size_t best_ = static_cast<std::size_t>(-1); ///< fewest spots that were wrong at once
 };
 
 /// Rows of the sheet's friction held at no force: it slides freely.

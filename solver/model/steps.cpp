@@ -166,8 +166,9 @@ bool solve_bend(const Model& m, const CondensedSystem& whole, const std::vector<
   FrictionRounds rounds(m, step.rows, m.machine.sheet->friction, step.sheet_grip);
   if (!solve_step(m, whole, rounds.forced(), start, step, out)) return false;
   if (step.friction == SheetFriction::sticking || rounds.empty()) return true;
-  for (int i = 0; i < most_friction_rounds; ++i) {
+  while (true) {
     if (rounds.take(step)) return true;
+    if (rounds.exhausted()) break;
     if (!solve_step(m, whole, rounds.forced(), step.active, step, out)) return false;
   }
   step.friction_settled = false;
