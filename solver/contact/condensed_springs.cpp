@@ -11,6 +11,15 @@ namespace {
 // same displacement share its force instead of making the system singular.
 constexpr double rigid_share = 1e-12;
 
+/// Whether a row with a bound sticks or slides when it is stretched by `past`. \param slack rounding of a stretch.
+char sliding_state(const SpringLaw& law, double past, char state, double slack) {
+  if (law.bound == 0) return row_pulled;
+  const double most = law.compliance * law.bound; // stretch at which it begins to slide
+  if (past >= most + (state == row_pulled ? -slack : slack)) return row_pulled;
+  if (past <= -most - (state == row_pushed ? -slack : slack)) return row_pushed;
+  return row_active;
+}
+
 } // namespace
 
 CondensedSprings::CondensedSprings(const CondensedSystem& system)
@@ -54,7 +63,9 @@ bool CondensedSprings::set_active(const std::vector<char>& active) {
 }
 
 ContactState CondensedSprings::solve() const {
-  return settled(rhs(), s_.rigid_load);
+  ContactState out = settled(rhs(), load());
+  out.force += known_;
+  return out;
 }
 
 ContactState CondensedSprings::gap_sensitivity(Eigen::Index row) const {
@@ -67,9 +78,10 @@ ContactState CondensedSprings::gap_sensitivity(Eigen::Index row) const {
 ContactState CondensedSprings::solve_regularised(const std::vector<char>& active,
                                                  const Eigen::VectorXd& rigid_amplitudes) {
   factor(active);
-  const Eigen::VectorXd h = rhs() + rows_ * (rigid_amplitudes + gamma_ * s_.rigid_load);
+  const Eigen::VectorXd on = load();
+  const Eigen::VectorXd h = rhs() + rows_ * (rigid_amplitudes + gamma_ * on);
   const Eigen::VectorXd force = llt_.solve(h);
-  return {scatter(force), rigid_amplitudes + gamma_ * (s_.rigid_load - rows_.transpose() * force)};
+  return {scatter(force) + known_, rigid_amplitudes + gamma_ * (on - rows_.transpose() * force)};
 }
 
 ContactState CondensedSprings::settled(Eigen::VectorXd h, const Eigen::VectorXd& load) const {
@@ -99,8 +111,11 @@ std::vector<char> CondensedSprings::closed(const Eigen::VectorXd& elongation, co
   std::vector<char> out(active.size(), 1);
   for (std::size_t i = 0; i < active.size(); ++i) {
     const SpringLaw& law = s_.laws[i];
-    if (law.sense == UnilateralType::both) continue;
     const double past = elongation[static_cast<Eigen::Index>(i)] - law.gap;
+    if (law.sense == UnilateralType::both) {
+      if (std::isfinite(law.bound)) out[i] = sliding_state(law, past, active[i], least);
+      continue;
+    }
     const double over = law.sense == UnilateralType::tension ? past : -past;
     out[i] = active[i] ? over >= -least : over > least;
   }
@@ -123,7 +138,7 @@ double CondensedSprings::line_search(const ContactState& a, const ContactState& 
       double over = sa[i] + t * ds[i] - law.gap;
       if (law.sense == UnilateralType::tension) over = std::max(over, 0.0);
       if (law.sense == UnilateralType::compression) over = std::min(over, 0.0);
-      v += over / law.compliance * ds[i];
+      v += std::clamp(over / law.compliance, -law.bound, law.bound) * ds[i];
     }
     return v;
   };
@@ -139,8 +154,12 @@ double CondensedSprings::line_search(const ContactState& a, const ContactState& 
 
 void CondensedSprings::factor(const std::vector<char>& active) {
   index_.clear();
-  for (Eigen::Index i = 0; i < m_; ++i)
-    if (active[i]) index_.push_back(i);
+  known_ = Eigen::VectorXd::Zero(m_);
+  for (Eigen::Index i = 0; i < m_; ++i) {
+    if (active[i] == row_active) index_.push_back(i);
+    if (active[i] == row_pulled) known_[i] = s_.laws[i].bound;
+    if (active[i] == row_pushed) known_[i] = -s_.laws[i].bound;
+  }
   const auto n = static_cast<Eigen::Index>(index_.size());
   rows_.resize(n, rigid_.cols());
   for (Eigen::Index c = 0; c < rigid_.cols(); ++c)
@@ -151,10 +170,15 @@ void CondensedSprings::factor(const std::vector<char>& active) {
   llt_.compute(a);
 }
 
+Eigen::VectorXd CondensedSprings::load() const {
+  return s_.rigid_load - s_.rigid_elongation.transpose() * known_;
+}
+
 Eigen::VectorXd CondensedSprings::rhs() const {
+  const Eigen::VectorXd free = s_.free_elongation - s_.compliance * known_;
   Eigen::VectorXd h(static_cast<Eigen::Index>(index_.size()));
   for (std::size_t i = 0; i < index_.size(); ++i)
-    h[static_cast<Eigen::Index>(i)] = (s_.free_elongation[index_[i]] - s_.laws[index_[i]].gap) * scale_[index_[i]];
+    h[static_cast<Eigen::Index>(i)] = (free[index_[i]] - s_.laws[index_[i]].gap) * scale_[index_[i]];
   return h;
 }
 

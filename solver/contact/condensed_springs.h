@@ -22,8 +22,8 @@ public:
   /// \param system is referred to, not copied.
   explicit CondensedSprings(const CondensedSystem& system);
 
-  /// Takes these rows as bilateral springs. \return whether they restrain all rigid-body modes; \ref solve and \ref
-  /// gap_sensitivity need that.
+  /// Takes the active rows as bilateral springs, and those that slide as known forces. \param active RowState by row.
+  /// \return whether they restrain all rigid-body modes; \ref solve and \ref gap_sensitivity need that.
   bool set_active(const std::vector<char>& active);
 
   /// Forces and rigid-body modes with these rows active.
@@ -39,7 +39,7 @@ public:
 
   [[nodiscard]] Eigen::VectorXd elongation(const ContactState& x) const;
 
-  /// Rows closed by the given stretches. \param active those closed so far, which rounding alone does not open.
+  /// State of each row by the given stretches. \param active their states so far, which rounding alone does not change.
   [[nodiscard]] std::vector<char> closed(const Eigen::VectorXd& elongation, const std::vector<char>& active) const;
 
   /// Stretch below which opening or overlap of a row is rounding.
@@ -49,19 +49,19 @@ public:
   [[nodiscard]] double line_search(const ContactState& a, const ContactState& b, bool tied) const;
 
   /// A row's force scaled by its own compliance, so that forces and couples can be compared [sqrt(N m)].
-  [[nodiscard]] double scaled_force(const ContactState& x, Eigen::Index row) const {
-    return x.force[row] / scale_[row];
-  }
+  [[nodiscard]] double scaled(double force, Eigen::Index row) const { return force / scale_[row]; }
 
 private:
   void factor(const std::vector<char>& active);
   [[nodiscard]] Eigen::VectorXd rhs() const;
+  [[nodiscard]] Eigen::VectorXd load() const;
   [[nodiscard]] ContactState settled(Eigen::VectorXd h, const Eigen::VectorXd& load) const;
   [[nodiscard]] Eigen::VectorXd scatter(const Eigen::VectorXd& scaled) const;
 
   const CondensedSystem& s_;
   Eigen::Index m_;
   Eigen::VectorXd scale_, extra_;
+  Eigen::VectorXd known_; // forces of the rows that slide
   double gamma_ = 1;
   Eigen::MatrixXd whole_, rigid_; // all rows, scaled: augmented compliance (lower triangle) and rigid elongation
   std::vector<Eigen::Index> index_;

@@ -77,6 +77,7 @@ bool stopped(const CondensedSystem& system, const Eigen::VectorXd& movement) {
   const double least = 1e-6 * moved.cwiseAbs().maxCoeff();
   for (Eigen::Index i = 0; i < moved.size(); ++i) {
     const UnilateralType sense = system.laws[i].sense;
+    if (std::isfinite(system.laws[i].bound)) continue; // it slides
     const double closing = sense == UnilateralType::both      ? std::abs(moved[i])
                            : sense == UnilateralType::tension ? moved[i]
                                                               : -moved[i];
@@ -92,7 +93,7 @@ ContactSolution solve_contact(const CondensedSystem& system, const std::vector<c
   const std::size_t m = system.laws.size();
   std::vector<char> active = start.size() == m ? start : std::vector<char>(m, 1);
   for (std::size_t i = 0; i < m; ++i)
-    if (system.laws[i].sense == UnilateralType::both) active[i] = 1;
+    if (system.laws[i].sense == UnilateralType::both && !std::isfinite(system.laws[i].bound)) active[i] = row_active;
   ContactSolution out;
   if (settle_by_newton(rows, system, std::move(active), std::min(most_newton_iterations, most_iterations), out))
     return out;

@@ -7,10 +7,7 @@ namespace bedbow {
 
 namespace {
 
-constexpr double settled_to = 1e-8; // of the sum of the bounds
-constexpr double rounding = 1e-9;   // of a bound
-constexpr int most_patience = 3;    // blocks that make no fewer wrong
-constexpr int most_solutions = 400;
+constexpr double least_relaxation = 0.1, most_relaxation = 2;
 
 bool is_friction(const Model& m, const JointSpring& row) {
   return m.mesh.joints[static_cast<std::size_t>(row.joint)].kind == JointKind::friction;
@@ -18,9 +15,9 @@ bool is_friction(const Model& m, const JointSpring& row) {
 
 } // namespace
 
-FrictionRounds::FrictionRounds(const Model& m, const std::vector<JointSpring>& rows, double coefficient, double grip)
-    : coefficient_(coefficient)
-    , rows_(rows.size()) {
+FrictionRounds::FrictionRounds(const Model& m, double coefficient, double grip, const StepSolution& clamped)
+    : coefficient_(coefficient) {
+  const std::vector<JointSpring>& rows = clamped.rows;
   const auto joint = [&](std::size_t row) -> const Joint& {
     return m.mesh.joints[static_cast<std::size_t>(rows[row].joint)];
   };
@@ -33,69 +30,35 @@ FrictionRounds::FrictionRounds(const Model& m, const std::vector<JointSpring>& r
       if (joint(p).kind == JointKind::pad && joint(p).index == joint(r).index)
         s.pads.push_back(static_cast<Eigen::Index>(p));
   }
+  bound_ = bounds_of(clamped);
 }
 
-Forced FrictionRounds::forced() const {
-  Forced out(rows_);
-  for (const Spot& s : spots_) out[static_cast<std::size_t>(s.row)] = s.slide;
-  return out;
-}
-
-bool FrictionRounds::bounds_settled(const StepSolution& solved) {
-  double change = 0, sum = 0;
-  for (Spot& s : spots_) {
-    double normal = s.lever;
-    for (const Eigen::Index pad : s.pads) normal -= std::min(solved.force[pad], 0.0);
-    const double bound = coefficient_ * std::max(normal, 0.0);
-    change = std::max(change, std::abs(bound - s.bound));
-    sum += bound;
-    s.bound = bound;
-    if (s.slide) s.slide = std::copysign(bound, *s.slide);
-  }
-  const bool first = rounds_++ == 0;
-  return !first && change <= settled_to * sum;
-}
-
-std::vector<std::size_t> FrictionRounds::wrong(const StepSolution& solved) const {
-  std::vector<std::size_t> out;
+Eigen::VectorXd FrictionRounds::bounds_of(const StepSolution& solved) const {
+  Eigen::VectorXd out(static_cast<Eigen::Index>(spots_.size()));
   for (std::size_t i = 0; i < spots_.size(); ++i) {
-    const Spot& s = spots_[i];
-    const JointSpring& row = solved.rows[static_cast<std::size_t>(s.row)];
-    // Of a spot that slides: what its spring would take if it stuck where it lies now, along its friction.
-    const bool bad = s.slide ? (solved.elongation[s.row] - row.gap) / row.compliance * std::copysign(1.0, *s.slide) <
-                                   s.bound * (1 - rounding)
-                             : std::abs(solved.force[s.row]) > s.bound * (1 + rounding);
-    if (bad) out.push_back(i);
+    double normal = spots_[i].lever;
+    for (const Eigen::Index pad : spots_[i].pads) normal -= std::min(solved.force[pad], 0.0);
+    out[static_cast<Eigen::Index>(i)] = coefficient_ * std::max(normal, 0.0);
   }
   return out;
+}
+
+void FrictionRounds::apply(CondensedSystem& system) const {
+  for (std::size_t i = 0; i < spots_.size(); ++i)
+    system.laws[static_cast<std::size_t>(spots_[i].row)].bound = bound_[static_cast<Eigen::Index>(i)];
 }
 
 bool FrictionRounds::take(const StepSolution& solved) {
-  ++solutions_;
-  if (rounds_ == 0) bounds_settled(solved);
-  std::vector<std::size_t> flip = wrong(solved);
-  if (flip.empty()) {
-    best_ = spots_.size() + 1;
-    return bounds_settled(solved);
+  Eigen::VectorXd miss = bounds_of(solved) - bound_;
+  if (miss.cwiseAbs().maxCoeff() <= friction_settled_to * bound_.sum()) return true;
+  if (rounds_++ > 0) {
+    // Aitken: the relaxation that would have met the fixed point, were the miss linear along the last change.
+    const Eigen::VectorXd turn = miss - miss_;
+    relaxation_ = std::clamp(-relaxation_ * miss_.dot(turn) / turn.squaredNorm(), least_relaxation, most_relaxation);
   }
-  // Block principal pivoting: all that are wrong at once while that makes them fewer, else the last of them alone.
-  if (flip.size() < best_) {
-    best_ = flip.size();
-    patience_ = most_patience;
-  } else if (patience_ > 0) {
-    --patience_;
-  } else {
-    flip = {flip.back()};
-  }
-  for (const std::size_t i : flip) {
-    Spot& s = spots_[i];
-    s.slide = s.slide ? std::nullopt : std::optional(std::copysign(s.bound, solved.force[s.row]));
-  }
+  bound_ = (bound_ + relaxation_ * miss).cwiseMax(0.0);
+  miss_ = std::move(miss);
   return false;
-}
-
-bool FrictionRounds::exhausted() const {
-  return rounds_ > most_friction_rounds || solutions_ > most_solutions;
 }
 
 Forced without_friction(const Model& m, const std::vector<JointSpring>& rows) {

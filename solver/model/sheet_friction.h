@@ -16,39 +16,42 @@ using Forced = std::vector<std::optional<double>>;
 /// Rounds after which the friction counts as not settling.
 inline constexpr int most_friction_rounds = 20;
 
-/// The friction rows of a step: each sticks, with an unknown force, or slides, with a known one.
+/// Bounds of the friction rows of a step, which follow the normal forces of the round before. With given bounds the
+/// step has one answer (solver/contact); the bounds are a fixed point, approached with Aitken's relaxation.
+/// Source: Panagiotopoulos, Ingenieur-Archiv 44 (1975) 421-432, for the alternation; Irons & Tuck, Int. J. Numer. Meth.
+/// Engng 1 (1969) 275-277, for the relaxation (both from memory).
 class FrictionRounds {
 public:
-  /// All stick. \param coefficient of friction >= 0. \param grip force of the sheet's own lever on the bed [N/m].
-  FrictionRounds(const Model& model, const std::vector<JointSpring>& rows, double coefficient, double grip);
+  /// \param coefficient of friction >= 0. \param grip force of the sheet's own lever on the bed [N/m].
+  /// \param clamped the clamp step: its normal forces and `grip` give the first bounds.
+  FrictionRounds(const Model& model, double coefficient, double grip, const StepSolution& clamped);
 
   [[nodiscard]] bool empty() const { return spots_.empty(); }
-  /// Known forces of the next round, for the rows that slide.
-  [[nodiscard]] Forced forced() const;
-  /// Takes a solved round: what would need more than its bound slides, what would need less sticks again (block principal
-  /// pivoting, Judice & Pires, Computers & Operations Research 21 (1994) 587-596, from memory). Once all agree, the
-  /// bounds follow the normal forces. \return whether they then changed by no more than 1e-8 of all.
+  /// Sets the bounds of the friction rows.
+  void apply(CondensedSystem& system) const;
+  /// Takes a solved round: the bounds follow its normal forces. \return whether it has settled: whether the bounds that
+  /// it was solved with differ from those of its own normal forces by at most friction_settled_to of their sum.
   bool take(const StepSolution& solved);
-  /// Whether it has not settled in most_friction_rounds changes of the bounds.
-  [[nodiscard]] bool exhausted() const;
+  [[nodiscard]] int rounds() const { return rounds_; }
 
 private:
-  bool bounds_settled(const StepSolution& solved);
-  [[nodiscard]] std::vector<std::size_t> wrong(const StepSolution& solved) const;
-
   struct Spot {
     Eigen::Index row = 0;
     std::vector<Eigen::Index> pads;
-    double lever = 0;            ///< normal force of the sheet's own lever [N]
-    std::optional<double> slide; ///< force while it slides
-    double bound = 0;            ///< greatest friction [N]
+    double lever = 0; ///< normal force of the sheet's own lever [N]
   };
+  [[nodiscard]] Eigen::VectorXd bounds_of(const StepSolution& solved) const;
+
   double coefficient_;
-  std::size_t rows_;
   std::vector<Spot> spots_;
-  int rounds_ = 0, solutions_ = 0, patience_ = 0;
-  std::size_t best_ = static_cast<std::size_t>(-1); ///< fewest spots that were wrong at once
+  Eigen::VectorXd bound_; ///< by spot [N]
+  Eigen::VectorXd miss_;  ///< by which the bounds were wrong in the last round [N]
+  double relaxation_ = 1;
+  int rounds_ = 0;
 };
+
+/// Greatest change of a bound in the last round, over the sum of all bounds.
+inline constexpr double friction_settled_to = 1e-8;
 
 /// Rows of the sheet's friction held at no force: it slides freely.
 Forced without_friction(const Model& model, const std::vector<JointSpring>& rows);

@@ -64,7 +64,7 @@ CondensedSystem condense(const Model& m, const std::vector<JointSpring>& rows, c
       for (auto [f, v] : rows[i].terms) sum += v * seen[f];
       s.compliance(i, j) = s.compliance(j, i) = sum;
     }
-    s.laws.push_back({rows[j].compliance, rows[j].gap, rows[j].sense});
+    s.laws.push_back({.compliance = rows[j].compliance, .gap = rows[j].gap, .sense = rows[j].sense});
   }
   return s;
 }
@@ -158,22 +158,27 @@ bool solve_step(const Model& m, const CondensedSystem& whole, const Forced& forc
   return true;
 }
 
-/// Solves a bend step with the sheet's friction as `step.friction` says. Friction that does not settle is left out.
-bool solve_bend(const Model& m, const CondensedSystem& whole, const std::vector<char>& start, StepSolution& step,
-                StepsOutcome& out) {
-  const Forced sliding = without_friction(m, step.rows);
+/// Solves a bend step with the sheet's friction as `step.friction` says. Friction that does not settle is omitted.
+/// \param start active rows to begin with.
+bool solve_bend(const Model& m, CondensedSystem whole, const StepSolution& clamp, const std::vector<char>& start,
+                StepSolution& step, StepsOutcome& out) {
+  const Forced free(step.rows.size()), sliding = without_friction(m, step.rows);
   if (step.friction == SheetFriction::sliding) return solve_step(m, whole, sliding, start, step, out);
-  FrictionRounds rounds(m, step.rows, m.machine.sheet->friction, step.sheet_grip);
-  if (!solve_step(m, whole, rounds.forced(), start, step, out)) return false;
-  if (step.friction == SheetFriction::sticking || rounds.empty()) return true;
-  while (true) {
-    if (rounds.take(step)) return true;
-    if (rounds.exhausted()) break;
-    if (!solve_step(m, whole, rounds.forced(), step.active, step, out)) return false;
+  if (step.friction == SheetFriction::sticking) return solve_step(m, whole, free, start, step, out);
+  FrictionRounds rounds(m, m.machine.sheet->friction, step.sheet_grip, clamp);
+  rounds.apply(whole);
+  if (!solve_step(m, whole, free, start, step, out)) return false;
+  if (rounds.empty()) return true;
+  while (!rounds.take(step)) {
+    if (rounds.rounds() > most_friction_rounds) {
+      step.friction_settled = false;
+      step.friction = SheetFriction::sliding;
+      return solve_step(m, whole, sliding, start, step, out);
+    }
+    rounds.apply(whole);
+    if (!solve_step(m, whole, free, step.active, step, out)) return false;
   }
-  step.friction_settled = false;
-  step.friction = SheetFriction::sliding;
-  return solve_step(m, whole, sliding, start, step, out);
+  return true;
 }
 
 /// Movement along x of a part's point in a combination of rigid-body modes.
@@ -284,7 +289,8 @@ StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet,
     for (std::size_t i = 0; i < step.rows.size(); ++i)
       if (forced[i])
         step.rows[i].gap = clamp.elongation[static_cast<Eigen::Index>(i)] - *forced[i] * step.rows[i].compliance;
-    if (!solve_bend(m, condense(m, step.rows, free, static_cast<Eigen::Index>(k)), steps[k - 1].active, step, out))
+    if (!solve_bend(m, condense(m, step.rows, free, static_cast<Eigen::Index>(k)), clamp, steps[k - 1].active, step,
+                    out))
       return out;
   }
   fill_displacements(m, steps);

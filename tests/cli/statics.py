@@ -97,17 +97,27 @@ def check_step(step, parts, plane):
     yield f"{step['name']}: the whole", rest(on_machine, centre, greatest, size, plane)
 
 
+def moment_along_x(load):
+    """Moment of a load about the bend line."""
+    return cross(load["at_mm"], load["force_N"])[0] + load["moment_N_mm"][0]
+
+
 def check_sheet(results):
-    """The sheet's loads equal the file's values per length times the sheet's width."""
+    """The sheet's loads equal the file's values per length times the sheet's width: the couple of its pushes on nose and
+    apron is its moment at every angle."""
     if "sheet" not in results:
         return
     for step in results["steps"]:
         x = step["bend_line"]["x_mm"]
-        for what, key in [("push on the apron", "apron_N_per_mm"), ("grip on the bed", "grip_N_per_mm")]:
-            for load in step["loads"]:
-                if load["what"] == what:
-                    wanted = results["sheet"][key] * (x[-1] - x[0])
-                    yield f"{step['name']}: {what}", abs(norm(load["force_N"]) / wanted - 1)
+        width = x[-1] - x[0]
+        loads = {load["what"]: load for load in step["loads"]}
+        if "grip on the bed" in loads:
+            wanted = results["sheet"]["grip_N_per_mm"] * width
+            yield f"{step['name']}: grip on the bed", abs(norm(loads["grip on the bed"]["force_N"]) / wanted - 1)
+        if "push on the apron" in loads:
+            couple = sum(moment_along_x(loads[f"push on the {part}"]) for part in ("apron", "nose"))
+            wanted = results["sheet"]["moment_N_mm_per_mm"] * width
+            yield f"{step['name']}: couple of the pushes", abs(abs(couple) / wanted - 1)
 
 
 def check(results):
