@@ -33,6 +33,7 @@ flange = "25 mm"
 inside_radius = "1 mm"
 angle = "90 deg"
 grip = "15 mm"
+friction = 0
 [bed]
 length = "200 mm"
 material = "rock"
