@@ -111,8 +111,10 @@ TEST(NoseHold, ForceInAllIsWhatPressesTheClampDown) {
       record("", "statics: all that presses the clamp down", s.name + ": sum of force in all times length",
              whole(s.bend_line, s.bend_line.clamp_force), down, 1e-9, "N");
       const double by_lever = &s == &f.steps.front() ? 0 : lever(f, s) * L * 1e-3;
-      record("", "statics: that less the sheet's own lever", s.name + ": sum of the reserve times length",
-             whole(s.bend_line, s.bend_line.clamp_reserve) / down, (down - by_lever) / down, 1e-9);
+      // Their sum, since the reserve alone is 0 but for rounding where the springs take what is lifted.
+      record("", "statics: all that presses the clamp down",
+             s.name + ": reserve times length and the sheet's own lever, over all",
+             (whole(s.bend_line, s.bend_line.clamp_reserve) + by_lever) / down, 1, 1e-9);
     }
   }
 }
