@@ -10,7 +10,8 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 
-/// A row that is being released: its force goes towards `target`, rising where `sense` is +1; there it gets a new state.
+/// A row that is being released: its force goes towards `target`, rising where `sense` is +1; there it gets a new
+/// state.
 struct Release {
   double sense = 0, target = 0;
   char state = row_open;

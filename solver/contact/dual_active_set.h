@@ -9,8 +9,9 @@ namespace bedbow {
 /// Solves the condensed system by the dual active-set method for strictly convex quadratic programs: all rows are
 /// bilateral at first; then the most violated constraint is released by shifting its gap until its force is zero, and
 /// each open row that closes on the way becomes active again. Likewise a row that exceeds its bound is released down to
-/// the bound, and sticks again when it would move against its force. The energy increases with every released row, so no set
-/// repeats. Slower than Newton's method from a good start, but more robust where very stiff rows make the energy flat.
+/// the bound, and sticks again when it would move against its force. The energy increases with every released row, so
+/// no set repeats. Slower than Newton's method from a good start, but more robust where very stiff rows make the energy
+/// flat.
 ///
 /// Source: D. Goldfarb, A. Idnani, Math. Program. 27 (1983) 1-33 (from memory); theory in docs/theory/contact.md.
 ///

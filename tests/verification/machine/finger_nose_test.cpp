@@ -100,9 +100,8 @@ TEST(FingerNose, RootThatGives) {
     const Findings f =
         solved(rock_clamp(model, "\"40 mm\", \"40 mm\", \"40 mm\"", ", root_stiffness = \"2000 N*m/rad\""));
     record("", "derived: cantilever on a hinge with a spring", "rise with a root of 2 kN m/rad, " + model,
-           rise(f) * 1e3,
-           (edge_rise(edge_load(f)) + by_root(edge_load(f), 2000)) * 1e3,
-           model == "beam" ? 1e-4 : 0.01, "mm");
+           rise(f) * 1e3, (edge_rise(edge_load(f)) + by_root(edge_load(f), 2000)) * 1e3, model == "beam" ? 1e-4 : 0.01,
+           "mm");
   }
 }
 

@@ -93,8 +93,8 @@ double upward(std::span<const JointResult> joints) {
   return sum;
 }
 
-/// What the bent sheet's lever puts on the nose per length, from its moment by hand [N/m]: the apron's push, which holds
-/// the moment on flange and set-back (20 and 2 mm above), and its grip.
+/// What the bent sheet's lever puts on the nose per length, from its moment by hand [N/m]: the apron's push, which
+/// holds the moment on flange and set-back (20 and 2 mm above), and its grip.
 double lever(const Findings& f, const StepResult& s, double flange = 0.020, double setback = 0.002) {
   const double c = std::cos(s.angle);
   return f.sheet->moment / (flange + setback * c) * c + f.sheet->grip;
