@@ -3,6 +3,8 @@
 /// Geometry and description only; no mechanics. Everything stands as the case draws it, with the apron at 0 deg.
 #pragma once
 
+#include "mesh/build/across.h"
+#include "mesh/build/place_term.h"
 #include "mesh/machine/machine.h"
 
 #include <Eigen/Core>
@@ -14,6 +16,8 @@
 
 namespace bedbow {
 
+struct Mesh;
+
 /// Which parts turn with the apron. Parts of frame `apron` keep their own axes, which the step's angle turns about the
 /// bend line (y = 0, z = 0).
 enum class Frame { fixed, apron };
@@ -21,6 +25,10 @@ enum class Frame { fixed, apron };
 struct Node {
   Eigen::Vector3d x; ///< [m]
   Frame frame = Frame::fixed;
+  /// Number of amplitudes of functions across a flat that stand in place of the six displacements, in their order, at a
+  /// node that exists for them only; -1 at all others.
+  int amplitudes = -1;
+  [[nodiscard]] bool moves() const { return amplitudes < 0; }
 };
 
 /// Two-node beam between nodes on its centroid line.
@@ -35,20 +43,25 @@ struct BeamElement {
   bool tension_only = false;
 };
 
+/// What bending across its width adds to a beam element of a flat: the functions' amplitudes at its two stations.
+struct StripElement {
+  int beam = -1;              ///< index into Mesh::beams
+  int across = -1;            ///< index into Mesh::across
+  std::array<int, 2> first{}; ///< first amplitude node at either end
+  int nodes = 0;              ///< amplitude nodes at either end, one after the other
+  bool standing = false;      ///< the width is the section's height
+  double thickness = 0;       ///< [m]
+};
+
+/// Nodes of a strip element: those of its beam, then the amplitude nodes of its first and of its second end.
+std::vector<int> nodes_of(const Mesh& mesh, const StripElement& strip);
+
 /// Flat four-node shell.
 struct ShellElement {
   std::array<int, 4> nodes{};
   double thickness = 0;
   int material = 0;
   Ref owner; ///< bar (model = plate), panel or part of the user's mesh
-};
-
-/// One node's share of a place: displacement there = sum of weight * (u + theta x arm), rotation = sum of weight *
-/// theta.
-struct PlaceTerm {
-  int node = -1;
-  double weight = 1;
-  Eigen::Vector3d arm = Eigen::Vector3d::Zero();
 };
 
 /// A point carried rigidly by one node, or by the nodes of a shell around it. No terms: ground.
@@ -88,7 +101,8 @@ struct BarLayout {
   std::vector<double> stations; ///< along the axis from the bar's start, absolute x for bars [m]
   std::vector<int> nodes;       ///< beam: one per station; plate: rows x stations, row-major (row = across)
   std::vector<double> across;   ///< plate: coordinate across of each row of nodes, from the centroid [m]
-  bool standing = false;        ///< plate: across is z (standing) or y (lying)
+  bool standing = false;        ///< plate or strip: across is z (standing) or y (lying)
+  int first_strip = -1;         ///< strip: as first_element, index into Mesh::strips; -1 where sections stay plane
   /// Beam: by element, depth of the section that the bar makes with the bars welded to it there (the lesser side of
   /// their common box); 0 where none is [m]. Empty: nowhere.
   std::vector<double> welded_depth;
@@ -115,8 +129,10 @@ inline bool is_bonded(const Joint& joint) {
 struct Mesh {
   std::vector<Node> nodes;
   std::vector<BeamElement> beams;
+  std::vector<StripElement> strips; ///< some of the beam elements
   std::vector<ShellElement> shells;
   std::vector<Section> sections;
+  std::vector<AcrossFunctions> across;         ///< of the flats that bend across their width
   std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six degrees of freedom
   std::vector<Joint> joints;                   ///< in the machine's order by kind
   std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines

@@ -93,7 +93,7 @@ StudPlaces stud_places(const Builder& b, const Post& p, const Ref& lower, const 
 
 /// The place carried rigidly on to another point.
 Place carried_to(Place place, const Eigen::Vector3d& at) {
-  for (PlaceTerm& t : place.terms) t.arm += at - place.at;
+  for (PlaceTerm& t : place.terms) t.movement = carry(at - place.at) * t.movement;
   place.at = at;
   return place;
 }

@@ -101,4 +101,55 @@ std::vector<double> seat_rows(const Builder& b, const BarLayout& l) {
   return rows;
 }
 
+namespace {
+
+/// Lines of one kind, merged where they are close: the result does not depend on their order, nor on the side from
+/// which one looks.
+std::vector<double> merged(std::vector<double> c, double near, double half_width, const std::vector<double>& taken) {
+  std::erase_if(c, [&](double v) {
+    return half_width - std::abs(v) <= near ||
+           std::ranges::any_of(taken, [&](double t) { return std::abs(v - t) <= near; });
+  });
+  std::ranges::sort(c);
+  std::vector<double> out;
+  for (std::size_t i = 0; i < c.size();) {
+    std::size_t end = i + 1;
+    while (end < c.size() && c[end] - c[end - 1] <= near) ++end;
+    const double from = c[i], to = c[end - 1];
+    const int lines = 1 + static_cast<int>((to - from) / (2 * near));
+    for (int k = 0; k < lines; ++k) out.push_back(from + (to - from) * (k + 0.5) / lines);
+    i = end;
+  }
+  return out;
+}
+
+} // namespace
+
+AcrossLines strip_lines(const Builder& b, const BarLayout& l) {
+  const Machine& m = b.machine;
+  const Bar& bar = m.bar(l.owner);
+  const double width = std::max(bar.shape.width, bar.shape.height), near = std::min(bar.shape.width, bar.shape.height);
+  const auto across = [&](double y, double z) { return l.standing ? z - bar.at.y() : y - bar.at.x(); };
+  AcrossLines given;
+  each_bar_seat(m, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {
+    if (j.joins[s.side] != l.owner) return;
+    if (s.seat.across >= (1 - 1e-9) * width) return; // takes the whole section along
+    const bool couple = s.kind == JointKind::screw || s.seat.arm > 0;
+    (couple ? given.feet : given.points).push_back(across(at.y(), at.z()));
+  });
+  for (const Weld& w : m.welds)
+    if (w.joins[0] == l.owner || w.joins[1] == l.owner)
+      for (const Eigen::Vector2d& line : weld_lines(m, b.mesh, w)) given.feet.push_back(across(line.x(), line.y()));
+  const auto is = [&](BodyKind body, int index) { return l.owner == Ref{Ref::Kind::bar, body, index}; };
+  const bool bed = is(BodyKind::bed, m.body(BodyKind::bed).edge_bar), nose = is(BodyKind::clamp, m.nose.bar);
+  if (m.sheet && !m.fingers && (bed || nose))
+    given.points.push_back(across(m.nose.setback + m.nose.land / 2, bed ? 0 : m.sheet->thickness));
+  for (const Load& load : m.loads)
+    if (load.on == l.owner) given.points.push_back(across(load.from.y(), load.from.z()));
+  AcrossLines out;
+  out.feet = merged(given.feet, near, width / 2, {});
+  out.points = merged(given.points, near, width / 2, out.feet);
+  return out;
+}
+
 } // namespace bedbow::mesher

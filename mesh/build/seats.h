@@ -34,7 +34,9 @@ Place side_of(const Builder& b, const J& j, JointKind kind, std::size_t side, co
   const Ref& r = j.joins[side];
   if (r.kind == Ref::Kind::ground) return {{}, at, Frame::fixed};
   if (r.kind != Ref::Kind::bar) return place_on_structure(b.mesh, r, at, patch_of(j, contact_of(j)));
-  const BarSeat seat = seats_of(b.machine, b.mesh, j, kind, at)[side];
+  BarSeat seat = seats_of(b.machine, b.mesh, j, kind, at)[side];
+  // Screws are springs of the matrix: over more than two stations of a strip they would widen its band, for little.
+  if (kind == JointKind::screw && b.machine.bar(r).model == BarModel::strip) seat.along = 0;
   return place_on_bar(b.machine, b.mesh, r, at, {seat.along, seat.across});
 }
 
@@ -49,6 +51,11 @@ std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh);
 
 /// x where plates need stations so that seats cover two elements at least.
 std::vector<double> seat_stations(const Builder& b);
+
+/// Lines of a strip, from its centroid, at which its functions across need kinks: feet of bars that are welded or
+/// screwed on, and points where forces stand. Lines within a thickness of an edge, or of each other, need none of
+/// their own.
+AcrossLines strip_lines(const Builder& b, const BarLayout& layout);
 
 /// Places across a plate bar, from its centroid, where joints need rows of nodes: at their places, and at the edges of
 /// seats that would not cover two elements otherwise.

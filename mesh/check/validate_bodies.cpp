@@ -46,8 +46,10 @@ void validate_overlaps(Validator& v) {
 }
 
 void validate_bar(Validator& v, const Body& body, const Bar& bar) {
-  if (bar.model == BarModel::plate && bar.shape.kind != "rectangle" && !bar.shape.kind.empty())
-    v.error(bar.pos, key_of(body, bar), "model = \"plate\" is for rectangles; a " + bar.shape.kind + " is a beam");
+  if (bar.model != BarModel::beam && bar.shape.kind != "rectangle" && !bar.shape.kind.empty())
+    v.error(bar.pos, key_of(body, bar),
+            "model = \"" + std::string(choice_of(bar_models, bar.model).word) + "\" is for rectangles; a " +
+                bar.shape.kind + " is a beam");
   const double body_end = body.start + body.length;
   const bool outside = bar.end() <= body.start + same_length || bar.start >= body_end - same_length;
   if (outside)

@@ -28,12 +28,7 @@ Vector6d turned(const Eigen::Matrix3d& axes, const Vector6d& motion) {
 
 Vector6d place_motion(const StepSolution& step, const Place& place) {
   Vector6d out = Vector6d::Zero();
-  for (const PlaceTerm& t : place.terms) {
-    const Vector6d& n = step.motion[t.node];
-    const Eigen::Vector3d theta = n.tail<3>();
-    out.head<3>() += t.weight * (n.head<3>() + theta.cross(t.arm));
-    out.tail<3>() += t.weight * theta;
-  }
+  for (const PlaceTerm& t : place.terms) out += t.movement * step.motion[t.node];
   return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
 }
 
@@ -67,12 +62,16 @@ BeamField element_field(const Model& m, const StepSolution& step, int element) {
 }
 
 SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
-  if (!m.data.own.beam(element)) return element_field(m, step, element).forces(s);
+  const int strip = m.data.strip_of(element);
+  if (!m.data.own.beam(element) && strip < 0) return element_field(m, step, element).forces(s);
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   const double length = m.mesh.beams[element].length;
   const BeamLineLoad& load = step.loads.beams[element];
-  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
-                         beam_local_load(m.mesh, m.data, element, load);
+  Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
+                   beam_local_load(m.mesh, m.data, element, load);
+  if (strip >= 0)
+    held += m.data.bending[m.data.of_bending[strip]].topRows<12>() *
+            strip_unknowns(m.mesh, m.mesh.strips[strip], step.motion);
   return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 
@@ -98,7 +97,7 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   const std::vector<double>& stations = l.stations;
   std::vector<Vector6d> out;
   out.reserve(at.size());
-  if (!l.across.empty()) {
+  if (!l.across.empty() || l.first_strip >= 0) {
     for (const double x : at) {
       Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
       p.frame = Frame::fixed; // result in frame axes
