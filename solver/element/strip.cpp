@@ -80,6 +80,14 @@ std::vector<Slots> all_slots(const StripSection& q) {
   return out;
 }
 
+/// Values and slopes of a function's amplitude at both ends.
+Vector4 unknowns_of(const StripSection& q, int function, const Eigen::Ref<const Eigen::VectorXd>& u) {
+  const Slots slots = slots_of(q, function);
+  Vector4 w;
+  for (std::size_t i = 0; i < 4; ++i) w[static_cast<Eigen::Index>(i)] = slots.factor[i] * u[slots.at[i]];
+  return w;
+}
+
 /// Integrals along the element of products of Hermite's cubics.
 struct AlongIntegrals {
   Matrix4 values = Matrix4::Zero(), slopes = Matrix4::Zero(), curvatures = Matrix4::Zero();
@@ -230,14 +238,24 @@ Eigen::MatrixXd strip_geometric(const StripSection& q, double L, double axial, d
   return k;
 }
 
+double strip_mean_moment(const StripSection& q, double L, const Eigen::Ref<const Eigen::VectorXd>& u, double s) {
+  const Hermite h(s, L);
+  double along = 0, over = 0;
+  for (Eigen::Index a = 0; a < q.A.rows(); ++a) {
+    if (a == 1) continue; // odd
+    const Vector4 w = unknowns_of(q, static_cast<int>(a), u);
+    if (a == 0) along = beam_curvature(q, s, L).dot(w);
+    over += q.B(a, 0) / q.dofs.width * h.value.dot(w);
+  }
+  return -q.plate() * (along + q.nu * over);
+}
+
 StripMoments strip_moments(const StripSection& q, const AcrossValues& across, double L,
                            const Eigen::Ref<const Eigen::VectorXd>& u, double s) {
   const Hermite h(s, L);
   double along = 0, over = 0, twist = 0;
   for (Eigen::Index a = 0; a < q.A.rows(); ++a) {
-    const Slots slots = slots_of(q, static_cast<int>(a));
-    Vector4 w;
-    for (std::size_t i = 0; i < 4; ++i) w[static_cast<Eigen::Index>(i)] = slots.factor[i] * u[slots.at[i]];
+    const Vector4 w = unknowns_of(q, static_cast<int>(a), u);
     along += across.phi[a] * (a == 0 ? beam_curvature(q, s, L) : h.curvature).dot(w);
     over += across.curvature[a] * h.value.dot(w);
     twist += across.slope[a] * h.slope.dot(w);

@@ -54,4 +54,8 @@ struct StripMoments {
 StripMoments strip_moments(const StripSection& section, const AcrossValues& across, double length,
                            const Eigen::Ref<const Eigen::VectorXd>& u, double s);
 
+/// Mean of the moment along over the width, as in strip_moments [N].
+double strip_mean_moment(const StripSection& section, double length, const Eigen::Ref<const Eigen::VectorXd>& u,
+                         double s);
+
 } // namespace bedbow
