@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <stdexcept>
+#include <string>
 
 namespace bedbow {
 
@@ -54,7 +55,9 @@ Eigen::Vector3d AcrossFunctions::Generator::at(double xi) const {
 
 AcrossFunctions::AcrossFunctions(double width, const AcrossLines& lines, int degree)
     : width_(width) {
-  if (!(width > 0) || degree < 2) throw std::invalid_argument("functions across a flat need a width and a degree of 2");
+  if (!(width > 0) || degree < 2 || degree > greatest_degree)
+    throw std::invalid_argument("functions across a flat need a width and a degree from 2 to " +
+                                std::to_string(greatest_degree));
   const auto scaled = [&](double c) {
     const double xi = 2 * c / width;
     if (!(std::abs(xi) < 1)) throw std::invalid_argument("a line across a flat lies beyond its edge");

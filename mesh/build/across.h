@@ -10,6 +10,7 @@
 
 #include <Eigen/Core>
 
+#include <array>
 #include <span>
 #include <vector>
 
@@ -34,7 +35,10 @@ struct AcrossLines {
 
 class AcrossFunctions {
 public:
-  /// \param width b [m] > 0. \param degree of the polynomials over the width, at least 2.
+  /// Products of two of them are integrated exactly by six Gauss points.
+  static constexpr int greatest_degree = 5;
+
+  /// \param width b [m] > 0. \param degree of the polynomials over the width, from 2 to greatest_degree.
   /// \param lines strictly inside the width. Throws std::invalid_argument otherwise.
   AcrossFunctions(double width, const AcrossLines& lines, int degree);
 

@@ -75,6 +75,13 @@ struct Place {
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
 
+/// A row of pads whose faces stay straight between those of the front and the rear row: its elongation is that of the
+/// rear row by `fraction`, and of the front row by the rest.
+struct BetweenRows {
+  int front = -1, rear = -1; ///< indices into Mesh::joints
+  double fraction = 0;
+};
+
 /// A joint of any kind: up to six springs between two places, along the global axes unless it has axes of its own.
 /// The spring's stretch is displacement(b) - displacement(a); its force acts +f on a and -f on b (so tension pulls them
 /// together). Stiffness infinity is rigid, 0 is free.
@@ -92,6 +99,7 @@ struct Joint {
   bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
   std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
   double tributary = 0;        ///< tributary length along x (pads, touches) [m]
+  std::optional<BetweenRows> between; ///< pads between the front and the rear of the land
 };
 
 /// A bar's or member's chain of nodes, a straight run of the user mesh's lines, or a plate bar's grid, in order of x.

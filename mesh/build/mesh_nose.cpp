@@ -158,7 +158,9 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   const HeldSpan own{m.sheet->left(), m.sheet->right()};
   const std::vector<LandRow> across = rows_of_land(m);
   int number = 0;
+  const int last = static_cast<int>(across.size()) - 1;
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
+    const int front = static_cast<int>(b.mesh.joints.size());
     for (const auto& [fraction, share] : across) {
       const double y = m.nose.setback + fraction * m.nose.land;
       Joint j;
@@ -167,6 +169,7 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
       j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
       j.b = place_under_nose(b, spot, y);
       lay_spot(m, spot, share, j);
+      if (fraction > 0 && fraction < 1 && last > 0) j.between = {front, front + last, fraction};
       b.mesh.joints.push_back(std::move(j));
     }
     ++number;
