@@ -95,10 +95,10 @@ struct Joint {
   Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: the joint's own x, y, z, along which the springs act
   std::array<UnilateralType, 6> sense{};              ///< one-sided springs
   std::optional<double> preload;                      ///< posts: just this force along z while clamping [N]
-  int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
-  bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
-  std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;        ///< tributary length along x (pads, touches) [m]
+  int normal = uz;                    ///< screws: the axis across the faces that they press together, uy or uz
+  bool swapped = false;               ///< a is the second of the case's `joins` (a always lies at the lower side)
+  std::array<double, 6> gap{};        ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
+  double tributary = 0;               ///< tributary length along x (pads, touches) [m]
   std::optional<BetweenRows> between; ///< pads between the front and the rear of the land
 };
 

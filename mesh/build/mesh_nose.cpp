@@ -159,6 +159,8 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   const std::vector<LandRow> across = rows_of_land(m);
   int number = 0;
   const int last = static_cast<int>(across.size()) - 1;
+  // Over the few millimetres of a land a strip hardly bends; a row of a plate's nodes does.
+  const bool straight = m.bar(bed_edge(m)).model != BarModel::plate && m.bar(nose_bar(m)).model != BarModel::plate;
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
     const int front = static_cast<int>(b.mesh.joints.size());
     for (const auto& [fraction, share] : across) {
@@ -169,7 +171,7 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
       j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
       j.b = place_under_nose(b, spot, y);
       lay_spot(m, spot, share, j);
-      if (fraction > 0 && fraction < 1 && last > 0) j.between = {front, front + last, fraction};
+      if (straight && fraction > 0 && fraction < 1) j.between = {front, front + last, fraction};
       b.mesh.joints.push_back(std::move(j));
     }
     ++number;

@@ -103,6 +103,10 @@ std::vector<double> seat_rows(const Builder& b, const BarLayout& l) {
 
 namespace {
 
+/// Lines of a strip nearer to each other than this share of its thickness are one. With half of it strips differ least
+/// from plates on random clamps (docs/theory/strips.md).
+constexpr double close_lines = 0.5;
+
 /// Lines of one kind, merged where they are close: the result does not depend on their order, nor on the side from
 /// which one looks.
 std::vector<double> merged(std::vector<double> c, double near, double half_width, const std::vector<double>& taken) {
@@ -128,7 +132,8 @@ std::vector<double> merged(std::vector<double> c, double near, double half_width
 AcrossLines strip_lines(const Builder& b, const BarLayout& l) {
   const Machine& m = b.machine;
   const Bar& bar = m.bar(l.owner);
-  const double width = std::max(bar.shape.width, bar.shape.height), near = std::min(bar.shape.width, bar.shape.height);
+  const double width = std::max(bar.shape.width, bar.shape.height);
+  const double near = close_lines * std::min(bar.shape.width, bar.shape.height);
   const auto across = [&](double y, double z) { return l.standing ? z - bar.at.y() : y - bar.at.x(); };
   AcrossLines given;
   each_bar_seat(m, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {

@@ -53,8 +53,8 @@ std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh);
 std::vector<double> seat_stations(const Builder& b);
 
 /// Lines of a strip, from its centroid, at which its functions across need kinks: feet of bars that are welded or
-/// screwed on, and points where forces stand. Lines within a thickness of an edge, or of each other, need none of
-/// their own.
+/// screwed on, and points where forces stand. Lines within half a thickness of an edge, or of each other, need
+/// none of their own.
 AcrossLines strip_lines(const Builder& b, const BarLayout& layout);
 
 /// Places across a plate bar, from its centroid, where joints need rows of nodes: at their places, and at the edges of

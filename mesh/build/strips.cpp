@@ -57,7 +57,8 @@ void add_strips(Builder& b, BarLayout& l) {
   }
   l.first_strip = static_cast<int>(b.mesh.strips.size());
   for (std::size_t i = 0; i + 1 < l.nodes.size(); ++i)
-    b.mesh.strips.push_back({l.first_element + static_cast<int>(i), static_cast<int>(b.mesh.across.size()) - 1,
+    b.mesh.strips.push_back({l.first_element + static_cast<int>(i),
+                             static_cast<int>(b.mesh.across.size()) - 1,
                              {first[i], first[i + 1]},
                              per_station,
                              l.standing,
@@ -104,9 +105,9 @@ void StripPlaceSum::add(double x, double c, double share) {
     // Movement of the spot in the flat's axes: (u_x, u_c, u_n, theta_x, theta_c, theta_n).
     const auto bend = [&](Eigen::Ref<Matrix6d> m, int column, double factor, double phi, double slope, double h,
                           double h_slope) {
-      m(2, column) += factor * phi * h;         // w
-      m(3, column) += factor * slope * h;       // w,c
-      m(4, column) -= factor * phi * h_slope;   // -w,x
+      m(2, column) += factor * phi * h;       // w
+      m(3, column) += factor * slope * h;     // w,c
+      m(4, column) -= factor * phi * h_slope; // -w,x
     };
     // In the bar's plane: by its own node, in the flat's axes.
     Matrix6d own = Matrix6d::Zero();

@@ -70,8 +70,8 @@ std::array<int, 2> shear_slots(const StripSection& q, int function) {
 void add(Eigen::MatrixXd& k, const Slots& row, const Slots& column, const Matrix4& block) {
   for (std::size_t i = 0; i < 4; ++i)
     for (std::size_t j = 0; j < 4; ++j)
-      k(row.at[i], column.at[j]) += row.factor[i] * column.factor[j] *
-                                    block(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+      k(row.at[i], column.at[j]) +=
+          row.factor[i] * column.factor[j] * block(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
 }
 
 std::vector<Slots> all_slots(const StripSection& q) {
@@ -203,16 +203,15 @@ Eigen::MatrixXd strip_mass(const StripSection& q, double L) {
     }
   // Shear deformation moves the plate, too: phi chi, and chi chi.
   Eigen::Matrix<double, 4, 2> mixed = Eigen::Matrix<double, 4, 2>::Zero();
-  for (const auto& [s, weight] : gauss6())
-    mixed += weight * L * Hermite(s, L).value * Eigen::RowVector2d(1 - s, s);
+  for (const auto& [s, weight] : gauss6()) mixed += weight * L * Hermite(s, L).value * Eigen::RowVector2d(1 - s, s);
   for (int j = 0; j < q.X.rows(); ++j) {
     const auto shear = shear_slots(q, j);
     for (Eigen::Index a = 0; a < q.A.rows(); ++a) {
       const Slots& row = slots[static_cast<std::size_t>(a)];
       for (std::size_t i = 0; i < 4; ++i)
         for (std::size_t e = 0; e < 2; ++e) {
-          const double v = per_area * q.M(a, j) * row.factor[i] *
-                           mixed(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(e));
+          const double v =
+              per_area * q.M(a, j) * row.factor[i] * mixed(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(e));
           m(row.at[i], shear[e]) += v;
           m(shear[e], row.at[i]) += v;
         }

@@ -1,6 +1,6 @@
 /// \file
-/// What bending across its width adds to the beam element of a flat: stiffness, mass, geometric stiffness and stresses of
-/// a plate in bending with a few functions across the width, Hermite's cubics along it, and a small field of shear
+/// What bending across its width adds to the beam element of a flat: stiffness, mass, geometric stiffness and stresses
+/// of a plate in bending with a few functions across the width, Hermite's cubics along it, and a small field of shear
 /// deformation across. Together with the beam's own matrices they are those of the whole flat.
 /// Sources and derivation: docs/theory/strips.md.
 ///
@@ -44,8 +44,8 @@ Eigen::MatrixXd strip_mass(const StripSection& section, double length);
 /// [Pa]. \param gradient across the width [Pa/m].
 Eigen::MatrixXd strip_geometric(const StripSection& section, double length, double axial, double gradient);
 
-/// Moments per width of the plate [N], on the middle plane's axes along and across: positive moments stretch the side to
-/// which the normal points.
+/// Moments per width of the plate [N], on the middle plane's axes along and across: positive moments stretch the side
+/// to which the normal points.
 struct StripMoments {
   double along = 0, across = 0, twist = 0;
 };

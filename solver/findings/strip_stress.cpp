@@ -47,10 +47,10 @@ std::vector<ShellResultants> section_resultants(const StripSection& q, const std
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const double c = rows[r], xi = 2 * c / b;
     const StripMoments m = strip_moments(q, across[r], length, u, s);
-    out.push_back({{f.axial / b + 12 * f.in_plane_moment * c / (b * b * b), 0,
-                    1.5 * f.in_plane_shear / b * (1 - xi * xi)},
-                   {m.along + missing, m.across, m.twist},
-                   {f.shear / b, 0}});
+    out.push_back(
+        {{f.axial / b + 12 * f.in_plane_moment * c / (b * b * b), 0, 1.5 * f.in_plane_shear / b * (1 - xi * xi)},
+         {m.along + missing, m.across, m.twist},
+         {f.shear / b, 0}});
   }
   return out;
 }
@@ -88,8 +88,9 @@ ShellStress strip_stress(const Model& m, const StepSolution& step, const BarLayo
     const Eigen::VectorXd u = strip_unknowns(m.mesh, m.mesh.strips[l.first_strip + i], step.motion);
     std::array<std::vector<ShellResultants>, 2> at;
     for (std::size_t e = 0; e < 2; ++e)
-      at[e] = section_resultants(q, rows, across, {element_forces(m, step, element, static_cast<double>(e)), l.standing},
-                                 m.mesh.beams[element].length, u, static_cast<double>(e));
+      at[e] =
+          section_resultants(q, rows, across, {element_forces(m, step, element, static_cast<double>(e)), l.standing},
+                             m.mesh.beams[element].length, u, static_cast<double>(e));
     const int first = static_cast<int>(i) * per_station;
     for (int r = 0; r + 1 < per_station; ++r) {
       const auto k = static_cast<std::size_t>(r);
