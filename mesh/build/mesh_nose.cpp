@@ -171,7 +171,7 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
       j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
       j.b = place_under_nose(b, spot, y);
       lay_spot(m, spot, share, j);
-      if (straight && fraction > 0 && fraction < 1) j.between = {front, front + last, fraction};
+      if (straight && last > 0 && fraction > 0 && fraction < 1) j.between = {front, front + last, fraction};
       b.mesh.joints.push_back(std::move(j));
     }
     ++number;

@@ -1,4 +1,5 @@
-// Clamps of flats as strips against converged plates: random machines. Ranges and seeds were fixed before the first run.
+// Clamps of flats as strips against converged plates: random machines. Ranges and seeds were fixed before the first
+// run.
 #include "tests/verification/support/dice.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
@@ -27,10 +28,11 @@ struct Stud {
 };
 
 struct RandomClamp {
-  std::string before_bars, after_bars; ///< the case, but for the bars' models
+  std::string before_bars, after_bars;     ///< the case, but for the bars' models
   std::vector<std::array<double, 4>> bars; ///< width, height, centroid y, z [mm]
   [[nodiscard]] std::string text(const std::string& model, double element_mm) const {
-    std::string out = "title = \"clamp\"\n[solve]\nangles = [\"0 deg\"]\nelement_size = " + mm(element_mm) + "\n" + before_bars;
+    std::string out =
+        "title = \"clamp\"\n[solve]\nangles = [\"0 deg\"]\nelement_size = " + mm(element_mm) + "\n" + before_bars;
     int number = 0;
     for (const auto& [w, h, y, z] : bars)
       out += "{ name = \"flat " + std::to_string(number++) + "\", shape = \"rectangle\", width = " + mm(w) +
@@ -39,9 +41,9 @@ struct RandomClamp {
   }
 };
 
-/// Thickness 6 to 20 mm, width 4 to 15 times that and at most 200 mm; half of them with a rib of 8 to 20 mm, 3 to 6 times
-/// as high, welded on clear of the washers; two to four posts M16 to M30 over the middle third, two cams near the ends
-/// and the tail, rigid or of 200 to 2000 kN/mm, lifted by 0.1 to 0.6 mm; sheet of 0.5 to 2 mm.
+/// Thickness 6 to 20 mm, width 4 to 15 times that and at most 200 mm; half of them with a rib of 8 to 20 mm, 3 to 6
+/// times as high, welded on clear of the washers; two to four posts M16 to M30 over the middle third, two cams near the
+/// ends and the tail, rigid or of 200 to 2000 kN/mm, lifted by 0.1 to 0.6 mm; sheet of 0.5 to 2 mm.
 RandomClamp random_clamp(std::uint64_t seed) {
   Dice r(seed);
   constexpr std::array<Stud, 4> studs{{{"M16", 30}, {"M20", 37}, {"M24", 44}, {"M30", 56}}};
@@ -58,8 +60,8 @@ RandomClamp random_clamp(std::uint64_t seed) {
 
   RandomClamp out;
   out.bars.push_back({b, t, b / 2 + setback, t / 2 + sheet});
-  const std::array<std::array<double, 2>, 2> rooms{
-      {{land / 2 + rib / 2 + 2, post_y - stud.washer / 2 - rib / 2}, {post_y + stud.washer / 2 + rib / 2, b - rib / 2}}};
+  const std::array<std::array<double, 2>, 2> rooms{{{land / 2 + rib / 2 + 2, post_y - stud.washer / 2 - rib / 2},
+                                                    {post_y + stud.washer / 2 + rib / 2, b - rib / 2}}};
   bool has_rib = false;
   for (const auto& [from, to] : rooms)
     if (wants_rib && !has_rib && to > from) {
@@ -82,17 +84,20 @@ bar = [{ name = "ground", shape = "rectangle", width = "400 mm", height = "400 m
 edge = { bar = "ground" }
 )";
   for (int i = 0; i <= 4; ++i)
-    head += "[[support]]\nbar = \"bed.ground\"\nx = " + mm(length * i / 4) + "\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n";
-  head += "[sheet]\nmaterial = \"steel\"\nthickness = " + mm(sheet) + "\nwidth = " + mm(length) + "\ncentre = " +
-          mm(length / 2) + "\nflange = \"20 mm\"\ninside_radius = \"1 mm\"\nangle = \"1 deg\"\ngrip = " + mm(land) +
+    head += "[[support]]\nbar = \"bed.ground\"\nx = " + mm(length * i / 4) +
+            "\nholds = [\"x\", \"y\", \"z\", \"rx\", \"ry\", \"rz\"]\n";
+  head += "[sheet]\nmaterial = \"steel\"\nthickness = " + mm(sheet) + "\nwidth = " + mm(length) +
+          "\ncentre = " + mm(length / 2) +
+          "\nflange = \"20 mm\"\ninside_radius = \"1 mm\"\nangle = \"1 deg\"\ngrip = " + mm(land) +
           "\n[clamp]\nlength = " + mm(length) + "\nmaterial = \"steel\"\nbar = [\n";
   std::string& tail = out.after_bars;
   tail = "]\nnose = { bar = \"flat 0\", setback = " + mm(setback) + ", land = " + mm(land) + " }\n";
   if (has_rib) tail += "[[weld]]\njoins = [\"clamp.flat 0\", \"clamp.flat 1\"]\n";
   for (int i = 0; i < posts; ++i)
-    tail += "[[post]]\njoins = [\"bed.ground\", \"clamp.flat 0\"]\nx = " +
-            mm(length * (0.08 + 0.84 * i / (posts - 1))) + "\ny = " + mm(post_y + setback) + "\ndiameter = \"" +
-            stud.thread + "\"\nfree_length = " + mm(free_length) + "\nwasher_diameter = " + mm(stud.washer) + "\n";
+    tail +=
+        "[[post]]\njoins = [\"bed.ground\", \"clamp.flat 0\"]\nx = " + mm(length * (0.08 + 0.84 * i / (posts - 1))) +
+        "\ny = " + mm(post_y + setback) + "\ndiameter = \"" + stud.thread + "\"\nfree_length = " + mm(free_length) +
+        "\nwasher_diameter = " + mm(stud.washer) + "\n";
   for (const double x : {cam_x, length - cam_x})
     tail += "[[cam]]\njoins = [\"bed.ground\", \"clamp.flat 0\"]\nx = " + mm(x) + "\ny = " + mm(cam_y + setback) +
             "\nlift = " + mm(lift) + "\nwidth = " + mm(cam_width) + "\n" +
@@ -134,7 +139,8 @@ TEST(StripClamps, ForcesOfRandomMachinesAreThoseOfPlates) {
     greatest_error = std::max(greatest_error, error);
   }
   EXPECT_LE(beyond, wanted / 20) << "of " << wanted << " clamps beyond 5 %";
-  std::printf("%d clamps: greatest difference of a force %.1f %%, %d beyond 5 %%\n", wanted, 100 * greatest_error, beyond);
+  std::printf("%d clamps: greatest difference of a force %.1f %%, %d beyond 5 %%\n", wanted, 100 * greatest_error,
+              beyond);
 }
 
 } // namespace bedbow::verification

@@ -1,6 +1,7 @@
 #include "mesh/build/mesher.h"
 #include "mesh/build/places.h"
 #include "mesh/build/strips.h"
+
 #include "tests/unit/mesh/build/plain_machine.h"
 #include <Eigen/Geometry>
 #include <gtest/gtest.h>
@@ -49,7 +50,8 @@ TEST(StripPlaces, WeightsOfForcesAddUp) {
   const Machine m = strip_bed();
   const Mesh mesh = make_mesh(m, test::plain_shapes());
   double sum = 0;
-  for (const PlaceTerm& t : place_on_bar(m, mesh, test::bed_bar, {0.3071, 0.02, 0}, {0.02, 0.02}).terms) sum += t.weight;
+  for (const PlaceTerm& t : place_on_bar(m, mesh, test::bed_bar, {0.3071, 0.02, 0}, {0.02, 0.02}).terms)
+    sum += t.weight;
   EXPECT_NEAR(sum, 1, 1e-14);
 }
 
