@@ -14,17 +14,17 @@
 
 namespace bedbow {
 
-namespace {
-
-/// Middle of the overlap of two intervals, or of the gap between them.
-double meeting(double a0, double a1, double b0, double b1) {
-  return (std::max(a0, b0) + std::min(a1, b1)) / 2; // overlap and gap are the same pair of inner ends
+BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& ref) {
+  const Bar& bar = m.bar(ref);
+  const SectionProperties& p = mesh.sections[layout_of(mesh, ref).section].props;
+  return {bar.at + p.lower, bar.at + p.upper};
 }
 
-} // namespace
-
-SectionBox section_box(const Bar& bar, const Section& s) {
-  return {bar.at + s.props.lower, bar.at + s.props.upper};
+SideBoxes boxes_of(const Machine& m, const Mesh& mesh, const std::array<Ref, 2>& joins) {
+  SideBoxes out;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (joins[i].kind == Ref::Kind::bar) out[i] = box_of(m, mesh, joins[i]);
+  return out;
 }
 
 int main_node(const Place& place) {
@@ -41,27 +41,7 @@ const BarLayout& layout_of(const Mesh& mesh, const Ref& owner) {
 
 Eigen::Vector3d complete_place(const Machine& m, const Mesh& mesh, const std::array<Ref, 2>& joins,
                                const GivenPoint& given) {
-  Eigen::Vector3d at = given;
-  std::vector<const Bar*> bars;
-  std::vector<SectionBox> boxes;
-  for (const Ref& r : joins)
-    if (r.kind == Ref::Kind::bar) {
-      bars.push_back(&m.bar(r));
-      const BarLayout& l = layout_of(mesh, r);
-      boxes.push_back(section_box(m.bar(r), mesh.sections[l.section]));
-    }
-  if (bars.empty()) return at;
-  if (!std::isfinite(at.x())) {
-    const Bar& a = *bars.front();
-    const Bar& b = *bars.back();
-    at.x() = (std::max(a.start, b.start) + std::min(a.end(), b.end())) / 2;
-  }
-  for (int k = 0; k < 2; ++k) {
-    if (std::isfinite(at[k + 1])) continue;
-    at[k + 1] = bars.size() == 1 ? bars[0]->at[k]
-                                 : meeting(boxes[0].lower[k], boxes[0].upper[k], boxes[1].lower[k], boxes[1].upper[k]);
-  }
-  return at;
+  return complete_place(m, joins, boxes_of(m, mesh, joins), given);
 }
 
 namespace {

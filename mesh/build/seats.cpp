@@ -35,11 +35,6 @@ bool is_small(const Builder& b, double size) {
 
 } // namespace
 
-BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& bar) {
-  const SectionBox box = section_box(m.bar(bar), mesh.sections[static_cast<std::size_t>(layout_of(mesh, bar).section)]);
-  return {box.lower, box.upper};
-}
-
 std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh) {
   std::vector<ArmSide> out;
   each_bar_seat(m, mesh, [&](const auto& /*joint*/, const ArmSide& s, const Eigen::Vector3d& /*at*/) {
@@ -49,15 +44,7 @@ std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh) {
 }
 
 Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& joint, JointKind kind) {
-  if (kind == JointKind::hinge) { // on the bend line unless the case says otherwise
-    const auto given = [](double v) { return std::isfinite(v) ? v : 0; };
-    return {joint.at.x(), given(joint.at.y()), given(joint.at.z())};
-  }
-  if (kind == JointKind::handle) {
-    const Bar& face = m.bar(joint.joins[0]);
-    return {joint.at.x(), face.at.x(), face.at.y()};
-  }
-  return complete_place(m, mesh, joint.joins, joint.at);
+  return bedbow::place_of(m, joint, kind, boxes_of(m, mesh, joint.joins));
 }
 
 Patch patch_of(const JointBase& joint, const Contact& contact) {

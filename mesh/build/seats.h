@@ -11,17 +11,11 @@ namespace bedbow::mesher {
 /// The whole place of a joint: what the case omits is taken from the bars that it joins; see docs/case-format.md.
 Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& joint, JointKind kind);
 
-/// Box of a bar's section where it lies.
-BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& bar);
-
 /// The seats of a joint at its place. \return by side; nothing for what is not a bar.
 template <class J>
 std::array<BarSeat, 2> seats_of(const Machine& m, const Mesh& mesh, const J& joint, JointKind kind,
                                 const Eigen::Vector3d& at) {
-  std::array<std::optional<BarBox>, 2> boxes;
-  for (std::size_t i = 0; i < 2; ++i)
-    if (joint.joins[i].kind == Ref::Kind::bar) boxes[i] = box_of(m, mesh, joint.joins[i]);
-  return bar_seats(m, joint, contact_of(joint), acts_along_z(kind), boxes, at);
+  return bar_seats(m, joint, contact_of(joint), acts_along_z(kind), boxes_of(m, mesh, joint.joins), at);
 }
 
 /// The patch of a joint on a panel, a member or the user's mesh: its own size or, where the case gives none, its

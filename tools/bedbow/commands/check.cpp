@@ -37,7 +37,7 @@ std::string greatest_bend(const Machine& machine, const Registries& registries) 
          limit->by;
 }
 
-int check(const std::string& file, const PluginOptions& plugins) {
+int check_case(const std::string& file, const PluginOptions& plugins) {
   const OpenCase opened = open_case(file, plugins);
   const Machine& machine = opened.value.machine;
   std::vector<std::string> found;
@@ -57,7 +57,7 @@ void add_check(CLI::App& app, Run& run) {
   command->add_option("CASE", *file, "the case file")->required();
   auto plugins = std::make_shared<PluginOptions>();
   add_plugin_options(*command, *plugins);
-  command->callback([&run, file, plugins] { run = [file, plugins] { return check(*file, *plugins); }; });
+  command->callback([&run, file, plugins] { run = [file, plugins] { return check_case(*file, *plugins); }; });
 }
 
 } // namespace bedbow
