@@ -21,4 +21,7 @@ struct FaultyMachine {
 /// Twenty, written before the predicate: from decisions (D1) and shop sense alone.
 std::vector<FaultyMachine> faults_of_the_shop();
 
+/// Twenty more, written with it.
+std::vector<FaultyMachine> faults_of_the_drawing();
+
 } // namespace bedbow::test
