@@ -20,9 +20,9 @@ struct Drilled {
 
 /// One hole in a bar.
 struct Hole {
-  double x = 0, across = 0;          ///< of its axis; across: y, or z where it runs along y [m]
-  double from = 0, to = 0;           ///< of the bar, across [m]
-  double least = 0;                  ///< distance to an edge [m]
+  double x = 0, across = 0; ///< of its axis; across: y, or z where it runs along y [m]
+  double from = 0, to = 0;  ///< of the bar, across [m]
+  double least = 0;         ///< distance to an edge [m]
   [[nodiscard]] double beside() const { return std::max({from - across, across - to, 0.0}); }
 };
 
@@ -36,8 +36,8 @@ void check_hole(Drawing& d, const Drilled& j, const DrawnBar& b, const Hole& hol
   const double past = std::max({b.bar->start - hole.x, hole.x - b.bar->end(), hole.beside(), 0.0});
   if (past > drawing_slack)
     return d.add({FaultKind::off_bar, false, j.part, b.name, past, 0, Quantity::length, hole.x, j.pos, j.key});
-  const double edge = std::min({hole.across - hole.from, hole.to - hole.across, hole.x - b.bar->start,
-                                b.bar->end() - hole.x});
+  const double edge =
+      std::min({hole.across - hole.from, hole.to - hole.across, hole.x - b.bar->start, b.bar->end() - hole.x});
   if (edge < hole.least - drawing_slack)
     d.add({FaultKind::edge_distance, true, j.part, b.name, edge, hole.least, Quantity::length, hole.x, j.pos, j.key});
 }
@@ -80,8 +80,9 @@ void check_row(Drawing& d, const Screws& s, const Drilled& j) {
   for (const DrawnBar* b : bars) {
     const double middle = (b->bar->start + b->bar->end()) / 2;
     const double outer = std::abs(first - middle) > std::abs(last - middle) ? first : last;
-    check_hole(d, j, *b, {outer, row_across(s, *bars[0], *bars[1], across), b->box.lower[across], b->box.upper[across],
-                          least_around(h, b == deeper)});
+    check_hole(d, j, *b,
+               {outer, row_across(s, *bars[0], *bars[1], across), b->box.lower[across], b->box.upper[across],
+                least_around(h, b == deeper)});
   }
   const double pitch = s.x.size() > 1 ? std::abs(s.x[1] - s.x[0]) : HUGE_VAL;
   if (pitch < least_pitch * h.hole - drawing_slack)
@@ -112,6 +113,10 @@ template <class J> Drilled drilled(JointKind kind, const J& joint, std::size_t i
 }
 
 } // namespace
+
+double least_edge_of_hole(const Post& post) {
+  return least_around(hardware_of(post.thread, post.diameter), false);
+}
 
 void check_holes(Drawing& d) {
   const Machine& m = d.machine;

@@ -15,7 +15,15 @@ const DrawnBar* line_bar(const Drawing& d, BodyKind kind) {
 }
 
 Fault of_bar(FaultKind kind, const DrawnBar& b, double value, double limit = 0, std::string other = "") {
-  return {kind, false, b.name, std::move(other), value, limit, Quantity::length, left_out, b.bar->pos,
+  return {kind,
+          false,
+          b.name,
+          std::move(other),
+          value,
+          limit,
+          Quantity::length,
+          left_out,
+          b.bar->pos,
           to_string(b.ref.body) + ".bar." + b.bar->name};
 }
 
@@ -23,8 +31,7 @@ void check_bed_edge(Drawing& d) {
   const DrawnBar* bed = line_bar(d, BodyKind::bed);
   if (!bed) return;
   // Of a block the front top corner, of any other shape its nearest place.
-  const double off =
-      bed->block ? std::hypot(bed->box.lower.x(), bed->box.upper.y()) : reach_of(bed->outline).least;
+  const double off = bed->block ? std::hypot(bed->box.lower.x(), bed->box.upper.y()) : reach_of(bed->outline).least;
   if (off > drawing_slack) d.add(of_bar(FaultKind::edge_off_line, *bed, off));
 }
 
@@ -51,8 +58,7 @@ void check_nose(Drawing& d) {
     f.tight = true;
     d.add(f);
   }
-  const double off =
-      std::max(bar->box.lower.x() - nose.setback, nose.setback + nose.land - bar->box.upper.x());
+  const double off = std::max(bar->box.lower.x() - nose.setback, nose.setback + nose.land - bar->box.upper.x());
   if (off > drawing_slack) {
     Fault f = of_bar(FaultKind::nose_off_bar, *bar, off, 0, "the nose");
     f.tight = true; // a strip may carry it that is not drawn

@@ -95,8 +95,7 @@ void check_cams_and_hinges(Drawing& d) {
     check_cam_order(d, *at, f);
     check_cam_passage(d, m.cams[i], *at, f);
   }
-  for (std::size_t i = 0; i < m.hinges.size(); ++i)
-    check_hinge(d, m.hinges[i], head(JointKind::hinge, m.hinges[i], i));
+  for (std::size_t i = 0; i < m.hinges.size(); ++i) check_hinge(d, m.hinges[i], head(JointKind::hinge, m.hinges[i], i));
 }
 
 } // namespace bedbow

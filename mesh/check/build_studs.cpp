@@ -26,9 +26,9 @@ struct Stud {
   std::string part, key;
   Upright at;
   Hardware size;
-  double washer = 0;               ///< radius that turns or lies on the bar
-  double bottom = 0, top = 0;      ///< faces under its nuts, or the lowest thread
-  double pitch = 0;                ///< of the thread
+  double washer = 0;                         ///< radius that turns or lies on the bar
+  double bottom = 0, top = 0;                ///< faces under its nuts, or the lowest thread
+  double pitch = 0;                          ///< of the thread
   bool upper_nut = false, lower_nut = false; ///< whose seat the drawing tells
   const DrawnBar *lower = nullptr, *upper = nullptr;
   /// Washer, nut and two threads of stud (common practice, no source).
@@ -41,7 +41,11 @@ std::optional<Stud> stud_of(const Drawing& d, std::size_t i) {
   const auto at = d.place(p);
   if (bars.size() < 2 || !at || !(p.diameter > 0)) return std::nullopt;
   const Thread thread = thread_of_size(p.thread, p.diameter);
-  Stud s{i, &p, called(JointKind::post, p.name, i), "post." + (p.name.empty() ? std::to_string(i + 1) : p.name), *at,
+  Stud s{i,
+         &p,
+         called(JointKind::post, p.name, i),
+         "post." + (p.name.empty() ? std::to_string(i + 1) : p.name),
+         *at,
          hardware(thread)};
   s.lower = bars.front();
   s.upper = bars.back();

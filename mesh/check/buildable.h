@@ -81,6 +81,10 @@ struct Fault {
 /// \param springback how much further than wanted the bend is swung [rad] >= 0.
 std::vector<Fault> buildable(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback);
 
+/// Least distance from a post's axis to an end or an edge of its bars: 1.2 times the clearance hole [m]. Source: EN
+/// 1993-1-8:2005 Table 3.3.
+double least_edge_of_hole(const Post& post);
+
 /// Those of `faults` that a machine as drawn does not have already, or not as badly: a change to a machine answers
 /// for what it does, not for what it was given.
 std::vector<Fault> new_faults(const std::vector<Fault>& faults, const std::vector<Fault>& drawn);

@@ -34,8 +34,7 @@ double miss(double from, double to, double other_from, double other_to) {
 std::optional<std::pair<double, double>> extent_between(const Polygon& outline, double low, double high) {
   const Polygon part = cut_at(cut_at(outline, low, 1), high, -1);
   if (part.size() < 3) return std::nullopt;
-  const auto [least, most] =
-      std::ranges::minmax_element(part, {}, [](const Eigen::Vector2d& v) { return v.x(); });
+  const auto [least, most] = std::ranges::minmax_element(part, {}, [](const Eigen::Vector2d& v) { return v.x(); });
   return std::pair(least->x(), most->x());
 }
 

@@ -56,10 +56,10 @@ double miss(double from, double to, double other_from, double other_to);
 /// Extent along y of the part of an outline between two heights [m]; nullopt where there is none.
 std::optional<std::pair<double, double>> extent_between(const Polygon& outline, double low, double high);
 
-void check_bars(Drawing& d);                      // build_bars.cpp: gaps and overlaps
-void check_holes(Drawing& d);                     // build_holes.cpp: posts' and screws' holes in their bars
-void check_studs(Drawing& d);                     // build_studs.cpp: what a stud passes through, its nuts and spanners
-void check_line(Drawing& d, double springback);   // build_line.cpp: bed, sheet, nose, face, set-back and swing
-void check_cams_and_hinges(Drawing& d);           // build_pivots.cpp
+void check_bars(Drawing& d);                    // build_bars.cpp: gaps and overlaps
+void check_holes(Drawing& d);                   // build_holes.cpp: posts' and screws' holes in their bars
+void check_studs(Drawing& d);                   // build_studs.cpp: what a stud passes through, its nuts and spanners
+void check_line(Drawing& d, double springback); // build_line.cpp: bed, sheet, nose, face, set-back and swing
+void check_cams_and_hinges(Drawing& d);         // build_pivots.cpp
 
 } // namespace bedbow

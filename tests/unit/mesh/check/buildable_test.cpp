@@ -1,10 +1,9 @@
 // `stock` once recommended a machine whose web hung in the air, whose cams stood beside their bars and whose flange
 // missed the face, without a word. A machine with any such fault is named for it.
+#include "io/case/case_reader.h"
 #include "mesh/check/buildable.h"
 
-#include "io/case/case_reader.h"
 #include "tests/unit/mesh/check/faulty_machines.h"
-
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -69,10 +68,10 @@ Fault fault_of(FaultKind kind, const std::string& part, void (*change)(Machine&)
 // Figures by hand from the drawing.
 TEST(Buildable, SaysByHowMuch) {
   constexpr double hair = 1e-9;
-  const Fault gap = fault_of(FaultKind::gap, "bed.top", [](Machine& m) { m.body(BodyKind::bed).bars[1].at.y() -= 0.024; });
+  const Fault gap =
+      fault_of(FaultKind::gap, "bed.top", [](Machine& m) { m.body(BodyKind::bed).bars[1].at.y() -= 0.024; });
   EXPECT_NEAR(gap.value, 0.024, hair);
-  const Fault edge =
-      fault_of(FaultKind::edge_distance, "post left end", [](Machine& m) { m.posts[0].at.x() = 0.015; });
+  const Fault edge = fault_of(FaultKind::edge_distance, "post left end", [](Machine& m) { m.posts[0].at.x() = 0.015; });
   EXPECT_NEAR(edge.value, 0.015, hair);
   EXPECT_NEAR(edge.limit, 1.2 * 0.022, hair); // EN 1993-1-8 Table 3.3, hole of an M20 by ISO 273
   EXPECT_TRUE(edge.tight);

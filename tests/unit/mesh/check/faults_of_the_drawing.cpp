@@ -30,11 +30,15 @@ std::vector<FaultyMachine> faults_of_the_drawing() {
       {"a welded section that floats", gap, "clamp.flat", "clamp.tube",
        [](Machine& m) { drawn_bar(m, clamp, 1).at.y() += 3 * millimetre; }, "roof-flashing"},
       {"screws in one another's holes", pitch, "screws bed top on web", "",
-       [](Machine& m) { m.screws[0].x = {25 * millimetre, 40 * millimetre, 55 * millimetre}; }},
+       [](Machine& m) {
+         m.screws[0].x = {25 * millimetre, 40 * millimetre, 55 * millimetre};
+       }},
       {"a row that begins at the very end", edge_distance, "screws bed top on web", "bed.top",
        [](Machine& m) { m.screws[0].x.front() = 4 * millimetre; }},
       {"a stud hole through a screw", holes_meet, "post left end", "screws bed top on web",
-       [](Machine& m) { m.posts[0].at = {75 * millimetre, 52 * millimetre, left_out}; }},
+       [](Machine& m) {
+         m.posts[0].at = {75 * millimetre, 52 * millimetre, left_out};
+       }},
       {"a stud in front of the nose, in the sheet", in_sheet, "post left middle", "the sheet",
        [](Machine& m) { m.posts[1].at.y() = 25 * millimetre; }},
       {"cams behind a bed that was made narrower", off_bar, "cam left", "bed.top",
@@ -82,7 +86,9 @@ std::vector<FaultyMachine> faults_of_the_drawing() {
          m.posts[0].at.y() = 108 * millimetre;
        }},
       {"a hinge pin behind the bend line", hinge_off_line, "hinge right", "",
-       [](Machine& m) { m.hinges[1].at = {900 * millimetre, 6 * millimetre, 0}; }},
+       [](Machine& m) {
+         m.hinges[1].at = {900 * millimetre, 6 * millimetre, 0};
+       }},
       {"a bearing that reaches into the sheet", in_sheet, "hinge left", "the sheet",
        [](Machine& m) { m.hinges[0].bearing_length = 60 * millimetre; }, "roof-flashing"},
   };

@@ -29,8 +29,7 @@ std::vector<FaultyMachine> faults_of_the_shop() {
          bar(m, clamp, 0).shape.width = 100 * mm;
          bar(m, clamp, 0).at.x() = 53.5 * mm;
        }},
-      {"a post beside its bar", off_bar, "post left end", "bed.top",
-       [](Machine& m) { m.posts[0].at.y() = 122 * mm; }},
+      {"a post beside its bar", off_bar, "post left end", "bed.top", [](Machine& m) { m.posts[0].at.y() = 122 * mm; }},
       {"a flange longer than the face is deep", flange_off_face, "apron.face", "the flange",
        [](Machine& m) { m.sheet->flange = 90 * mm; }},
       // The stud and its nut.
@@ -50,7 +49,9 @@ std::vector<FaultyMachine> faults_of_the_shop() {
       {"a cam in front of the posts", cam_before_post, "cam left", "post left end",
        [](Machine& m) { m.cams[0].at.y() = 56 * mm; }},
       {"a hinge pin below the bend line", hinge_off_line, "hinge left", "",
-       [](Machine& m) { m.hinges[0].at = {0, 0, -15 * mm}; }},
+       [](Machine& m) {
+         m.hinges[0].at = {0, 0, -15 * mm};
+       }},
       {"a hinge under the sheet", in_sheet, "hinge left", "the sheet",
        [](Machine& m) { m.hinges[0].at.x() = 300 * mm; }},
       // Screws.
@@ -70,8 +71,7 @@ std::vector<FaultyMachine> faults_of_the_shop() {
          m.nose.setback = 0.5 * mm;
          for (Bar& b : m.body(clamp).bars) b.at.x() -= 3 * mm;
        }},
-      {"two bars in one place", overlap, "bed.web", "bed.top",
-       [](Machine& m) { bar(m, bed, 1).at.y() += 10 * mm; }},
+      {"two bars in one place", overlap, "bed.web", "bed.top", [](Machine& m) { bar(m, bed, 1).at.y() += 10 * mm; }},
   };
 }
 
