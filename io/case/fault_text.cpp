@@ -14,7 +14,8 @@ std::string fault_figure(double value, const Fault& f, const OutputUnits& u) {
 
 std::string hole_text(const Fault& f, const std::string& value, const std::string& limit) {
   return "its hole lies " + value + " from the edge of " + f.other + ", at least " + limit +
-         " are needed (EN 1993-1-8 Table 3.3: 1.2 times a clearance hole; around a thread as much metal as a nut has); " +
+         " are needed (EN 1993-1-8 Table 3.3: 1.2 times a clearance hole; around a thread as much metal as a nut "
+         "has); " +
          "move it, or use a larger bar";
 }
 

@@ -146,6 +146,13 @@ std::vector<double> strewn_start(const Places& places, std::size_t k) {
   return u;
 }
 
+/// Faults of posts without their names, which a layout changes.
+std::vector<Fault> any_post(std::vector<Fault> faults) {
+  for (Fault& f : faults)
+    if (f.key.starts_with("post.")) f.part = "a post";
+  return faults;
+}
+
 } // namespace
 
 double PostLayout::value(PostGoal goal) const {
@@ -178,9 +185,9 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.x.assign(x.begin(), x.end());
   const Machine here = with_posts(machine, x);
   const double springback = known_springback(machine, registries.moment_laws);
-  // What posts can't help, and the drawn machine has as well, is for `check` to say.
-  out.faults =
-      new_faults(buildable(here, registries.shapes, springback), buildable(machine, registries.shapes, springback));
+  // Posts move along x only: what they had before they moved, and what they can't help, is for `check` to say.
+  out.faults = new_faults(any_post(buildable(here, registries.shapes, springback)),
+                          any_post(buildable(machine, registries.shapes, springback)));
   if (!out.faults.empty()) return out;
   AnalysisOptions options;
   options.fields = false;

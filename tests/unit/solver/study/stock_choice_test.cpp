@@ -1,14 +1,13 @@
 // `stock` once recommended machines that could not be built: a web under the top that ended before it, cams and posts
 // off both bars, a flange beside the face. Now a machine with a fault is no candidate, and the choice is held to an
 // exhaustive search of small racks: every combination, built, looked at and solved by itself.
-#include "solver/study/stock_choice.h"
-
 #include "io/case/case_reader.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/machine/contacts.h"
 #include "solver/analysis.h"
 #include "solver/sheet/sheet_law.h"
 #include "solver/study/cost.h"
+#include "solver/study/stock_choice.h"
 
 #include <gtest/gtest.h>
 
