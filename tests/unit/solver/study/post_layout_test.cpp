@@ -1,7 +1,6 @@
 // `posts` once placed studs wherever the clamp bowed least: on an eccentric, or half off the end of the bar.
-#include "solver/study/post_layout.h"
-
 #include "io/case/case_reader.h"
+#include "solver/study/post_layout.h"
 
 #include <gtest/gtest.h>
 
