@@ -76,6 +76,19 @@ std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBod
   return std::nullopt;
 }
 
+std::vector<SwingClash> swing_clashes(const Machine& m, const Registry<ShapeEntry>& shapes, double springback) {
+  std::vector<SwingClash> out;
+  if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return out;
+  const SwingAngles angles = swing_angles(m, springback);
+  const auto standing = standing_bodies(m, shapes);
+  for (const SwingBody& mover : swinging_bodies(m, shapes)) {
+    const double angle = mover.kind == SwingBody::Kind::flange ? angles.bend : angles.apron;
+    for (const SwingBody& obstacle : standing)
+      if (const auto met = first_meeting(m, mover, obstacle, angle)) out.push_back({mover, obstacle, *met, angle});
+  }
+  return out;
+}
+
 std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<ShapeEntry>& shapes) {
   std::optional<BendLimit> least;
   const auto standing = standing_bodies(machine, shapes);

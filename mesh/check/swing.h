@@ -64,6 +64,16 @@ struct SwingMeeting {
 std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                           double angle, double clearance = swing_clearance);
 
+/// Two things that meet before the bend is made.
+struct SwingClash {
+  SwingBody mover, obstacle;
+  SwingMeeting meeting;
+  double angle = 0; ///< to which the mover swings [rad]
+};
+
+/// All of them; none without a sheet and in the x-z plane, where bars have no depth. \param springback [rad] >= 0.
+std::vector<SwingClash> swing_clashes(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback);
+
 /// The bend at which the flange meets an obstacle, however far the apron could swing: a nose without relief has one
 /// slightly beyond 90 deg.
 struct BendLimit {

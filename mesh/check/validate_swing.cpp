@@ -72,17 +72,15 @@ std::string way_out(const Machine& m, const SwingBody& mover, const SwingBody& o
 }
 
 /// An error where the bend itself collides, a warning where only a deflecting apron would swing so far.
-void validate_meeting(Validator& v, const SwingBody& mover, const SwingBody& obstacle, const SwingAngles& angles,
-                      double springback) {
+void report_clash(Validator& v, const SwingClash& clash, const SwingAngles& angles, double springback) {
   const Machine& m = v.machine;
-  const double angle = mover.kind == SwingBody::Kind::flange ? angles.bend : angles.apron;
-  const auto met = first_meeting(m, mover, obstacle, angle);
-  if (!met) return;
-  std::string text = mover.name + " meets " + obstacle.name + " at " + in_deg(met->angle) + " of " +
-                     whole_swing(m, angles, mover, springback) + ", at y = " + in_tenths(met->at.y()) +
-                     ", z = " + in_tenths(met->at.z()) + " from x = " + in_tenths(met->from) + " to " +
-                     in_tenths(met->to) + way_out(m, mover, obstacle, *met, angle, springback);
-  if (met->angle > angles.bend)
+  const SwingMeeting& met = clash.meeting;
+  const SwingBody& obstacle = clash.obstacle;
+  std::string text = clash.mover.name + " meets " + obstacle.name + " at " + in_deg(met.angle) + " of " +
+                     whole_swing(m, angles, clash.mover, springback) + ", at y = " + in_tenths(met.at.y()) +
+                     ", z = " + in_tenths(met.at.z()) + " from x = " + in_tenths(met.from) + " to " +
+                     in_tenths(met.to) + way_out(m, clash.mover, obstacle, met, clash.angle, springback);
+  if (met.angle > angles.bend)
     v.warning(obstacle.pos, obstacle.name, std::move(text));
   else
     v.error(obstacle.pos, obstacle.name, std::move(text));
@@ -96,9 +94,7 @@ void validate_swing(Validator& v, double springback) {
   if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return;
   if (m.nose.bar >= 0) validate_setback(v, springback);
   const SwingAngles angles = swing_angles(m, springback);
-  const auto standing = standing_bodies(m, v.shapes);
-  for (const SwingBody& mover : swinging_bodies(m, v.shapes))
-    for (const SwingBody& obstacle : standing) validate_meeting(v, mover, obstacle, angles, springback);
+  for (const SwingClash& clash : swing_clashes(m, v.shapes, springback)) report_clash(v, clash, angles, springback);
 }
 
 } // namespace bedbow
