@@ -169,8 +169,9 @@ void note_assumptions(const Model& m, Findings& out) {
     if (m.mesh.beams.size() > m.mesh.strips.size())
       out.assumptions.emplace_back("beam bars bend as beams: cross-sections stay plane and keep their shape");
     if (!m.mesh.strips.empty())
-      out.assumptions.emplace_back("strips bend across their width too, by a few functions: within about 5 % of plates in "
-                                   "the forces of posts and cams");
+      out.assumptions.emplace_back(
+          "strips bend across their width too, by a few functions: within about 5 % of plates in "
+          "the forces of posts and cams");
   }
 }
 

@@ -3,9 +3,10 @@
 /// Geometry and description only; no mechanics. Everything stands as the case draws it, with the apron at 0 deg.
 #pragma once
 
-#include "mesh/build/across.h"
 #include "mesh/build/place_term.h"
 #include "mesh/machine/machine.h"
+#include "mesh/piece/across.h"
+#include "mesh/piece/flat.h"
 
 #include <Eigen/Core>
 
@@ -47,10 +48,8 @@ struct BeamElement {
 struct StripElement {
   int beam = -1;              ///< index into Mesh::beams
   int across = -1;            ///< index into Mesh::across
-  std::array<int, 2> first{}; ///< first amplitude node at either end
-  int nodes = 0;              ///< amplitude nodes at either end, one after the other
-  bool standing = false;      ///< the width is the section's height
-  double thickness = 0;       ///< [m]
+  std::array<int, 2> first{}; ///< first amplitude node at either end; the others follow it
+  FlatSection flat;
 };
 
 /// Nodes of a strip element: those of its beam, then the amplitude nodes of its first and of its second end.

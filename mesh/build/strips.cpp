@@ -13,7 +13,7 @@ std::vector<int> nodes_of(const Mesh& mesh, const StripElement& strip) {
   const BeamElement& beam = mesh.beams[static_cast<std::size_t>(strip.beam)];
   std::vector<int> out(beam.nodes.begin(), beam.nodes.end());
   for (int first : strip.first)
-    for (int k = 0; k < strip.nodes; ++k) out.push_back(first + k);
+    for (int k = 0; k < strip.flat.nodes; ++k) out.push_back(first + k);
   return out;
 }
 
@@ -60,9 +60,7 @@ void add_strips(Builder& b, BarLayout& l) {
     b.mesh.strips.push_back({l.first_element + static_cast<int>(i),
                              static_cast<int>(b.mesh.across.size()) - 1,
                              {first[i], first[i + 1]},
-                             per_station,
-                             l.standing,
-                             std::min(bar.shape.width, bar.shape.height)});
+                             {l.standing, std::min(bar.shape.width, bar.shape.height), per_station}});
 }
 
 } // namespace mesher
@@ -72,7 +70,9 @@ StripPlaceSum::StripPlaceSum(const Machine& machine, const Mesh& mesh, const Bar
     , layout_(layout)
     , strip_(mesh.strips[static_cast<std::size_t>(layout.first_strip)])
     , axes_(FlatAxes{layout.standing}.matrix())
-    , origin_(0, machine.bar(layout.owner).at.x(), machine.bar(layout.owner).at.y()) {}
+    , origin_(0, machine.bar(layout.owner).at.x(), machine.bar(layout.owner).at.y()) {
+  terms_.reserve(2 * (1 + static_cast<std::size_t>(strip_.flat.nodes))); // a spot's; a patch may reach further
+}
 
 PlaceTerm& StripPlaceSum::term(int node) {
   const auto known = std::ranges::find(terms_, node, &PlaceTerm::node);
@@ -151,8 +151,6 @@ void StripPlaceSum::add(double x, double c, double share) {
 
 Place StripPlaceSum::take(const Eigen::Vector3d& at, Frame frame) && {
   for (PlaceTerm& t : terms_) t.movement = carry(at - middle_) * t.movement;
-  // A part's own node first: it names the part.
-  std::ranges::stable_sort(terms_, std::greater<>(), [](const PlaceTerm& t) { return t.weight != 0; });
   return {std::move(terms_), at, frame};
 }
 

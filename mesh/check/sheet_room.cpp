@@ -31,7 +31,8 @@ std::optional<SheetRoom> sheet_room(const Machine& m, const Registry<ShapeEntry>
            called(JointKind::post, m.posts[i].name, i));
   for (std::size_t i = 0; i < m.cams.size(); ++i)
     if (const auto at = d.place(m.cams[i]); at && m.cams[i].radius > 0 && m.cams[i].width > 0)
-      meet(out, *m.sheet, at->x, m.cams[i].width / 2, at->y - m.cams[i].radius, called(JointKind::cam, m.cams[i].name, i));
+      meet(out, *m.sheet, at->x, m.cams[i].width / 2, at->y - m.cams[i].radius,
+           called(JointKind::cam, m.cams[i].name, i));
   return out;
 }
 

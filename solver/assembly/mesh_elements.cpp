@@ -49,7 +49,7 @@ void add_strips(const Mesh& mesh, ElementData& data) {
     const auto across = static_cast<std::size_t>(strip.across);
     const bool fresh = across == data.strips.size();
     if (fresh)
-      data.strips.push_back(make_strip_section(mesh.across[across], strip, beam_data_of(data, strip.beam),
+      data.strips.push_back(make_strip_section(mesh.across[across], strip.flat, beam_data_of(data, strip.beam),
                                                data.nu[data.of_beam[strip.beam]]));
     if (fresh || !equal_lengths(beam.length, last))
       data.bending.push_back(strip_stiffness(data.strips[across], beam.length));

@@ -7,7 +7,6 @@
 /// centroid: bending about the centroid, shear and torsion about the shear centre.
 #pragma once
 
-#include "mesh/build/place_term.h"
 #include "mesh/piece/section.h"
 
 #include <Eigen/Core>
@@ -18,6 +17,7 @@ namespace bedbow {
 
 using Vector6d = Eigen::Matrix<double, 6, 1>;
 using Vector12d = Eigen::Matrix<double, 12, 1>;
+using Matrix6d = Eigen::Matrix<double, 6, 6>;
 using Matrix12d = Eigen::Matrix<double, 12, 12>;
 using Matrix6x12d = Eigen::Matrix<double, 6, 12>;
 

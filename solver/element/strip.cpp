@@ -119,19 +119,19 @@ Matrix4 between_values(double first, double mixed) {
 
 } // namespace
 
-StripSection make_strip_section(const AcrossFunctions& across, const StripElement& strip, const BeamData& beam,
+StripSection make_strip_section(const AcrossFunctions& across, const FlatSection& flat, const BeamData& beam,
                                 double nu) {
   StripSection q;
   q.E = beam.E;
   q.G = beam.G;
   q.nu = nu;
   q.density = beam.density;
-  q.thickness = strip.thickness;
+  q.thickness = flat.thickness;
   q.J = beam.section.J;
-  q.shear_area = strip.standing ? beam.section.Ay : beam.section.Az;
-  q.dofs = {strip.standing, across.width()};
+  q.shear_area = flat.standing ? beam.section.Ay : beam.section.Az;
+  q.dofs = {flat.standing, across.width()};
   q.amplitudes = across.amplitudes();
-  q.nodes = strip.nodes;
+  q.nodes = flat.nodes;
   const int n = across.bending(), m = across.shearing();
   q.A = q.B = q.C = q.F = q.A1 = Eigen::MatrixXd::Zero(n, n);
   q.X = q.Y = Eigen::MatrixXd::Zero(m, m);

@@ -8,7 +8,8 @@
 /// of the first end and of the second, padded to whole nodes of six.
 #pragma once
 
-#include "mesh/build/strips.h"
+#include "mesh/piece/across.h"
+#include "mesh/piece/flat.h"
 #include "solver/element/beam.h"
 
 #include <Eigen/Core>
@@ -31,7 +32,7 @@ struct StripSection {
   [[nodiscard]] int size() const { return 12 * (1 + nodes); }
 };
 
-StripSection make_strip_section(const AcrossFunctions& across, const StripElement& strip, const BeamData& beam,
+StripSection make_strip_section(const AcrossFunctions& across, const FlatSection& flat, const BeamData& beam,
                                 double nu);
 
 /// Stiffness beside the beam's. \return size x size, symmetric.

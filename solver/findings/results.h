@@ -40,7 +40,7 @@ void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& war
 /// Stress field of the shells of one owner, at its nodes.
 struct ShellStress {
   std::vector<Eigen::Vector3d> points;          ///< as meshed, axes of the frame [m]
-  std::vector<Vector6d> motion;                 ///< there, axes of the frame
+  std::vector<Vector6d> motion;                 ///< there, axes of the frame; of strips only where not judged
   std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
   std::vector<std::array<double, 3>> judged;    ///< likewise of the means over a patch; only where requested
   std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]

@@ -1,5 +1,4 @@
 // Stress of flats that bend across their width, on a grid of points of the middle plane: stations by rows across.
-#include "mesh/build/places.h"
 #include "mesh/build/strips.h"
 #include "solver/findings/results.h"
 #include "solver/findings/surface_stress.h"
@@ -72,16 +71,20 @@ ShellStress strip_stress(const Model& m, const StepSolution& step, const BarLayo
   std::vector<AcrossValues> across;
   for (double c : rows) across.push_back(functions.at(c));
   const int per_station = static_cast<int>(rows.size());
+  const Eigen::Vector3d middle(0, bar.at.x(), bar.at.y());
   for (double x : l.stations)
     for (double c : rows) {
-      const Eigen::Vector3d at =
-          Eigen::Vector3d(0, bar.at.x(), bar.at.y()) + axes.transpose() * Eigen::Vector3d(x, c, 0);
-      Place place = place_on_bar(m.machine, m.mesh, l.owner, at);
-      place.frame = Frame::fixed; // in the frame's axes
-      out.points.push_back(at);
-      out.motion.push_back(place_motion(step, place));
+      out.points.emplace_back(middle + axes.transpose() * Eigen::Vector3d(x, c, 0));
       out.normals.emplace_back(axes.row(2));
     }
+  if (!judged) { // to be drawn
+    out.motion.resize(out.points.size());
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+      const Eigen::Vector3d& at = out.points[r];
+      const std::vector<Vector6d> line = section_motions(m, step, l.owner, l.stations, at.y(), at.z());
+      for (std::size_t i = 0; i < line.size(); ++i) out.motion[i * rows.size() + r] = line[i];
+    }
+  }
   std::vector<std::array<ShellResultants, 4>> at_corners;
   for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) {
     const int element = l.first_element + static_cast<int>(i);

@@ -1,6 +1,7 @@
 #include "solver/model/recovery.h"
 
 #include "mesh/build/places.h"
+#include "mesh/build/strips.h"
 #include "mesh/machine/frame.h"
 
 #include <Eigen/Geometry>
@@ -90,6 +91,89 @@ SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, con
   return f;
 }
 
+namespace {
+
+/// What a strip's functions across make of its amplitudes at one c, by station.
+struct StripLine {
+  double w = 0, w_x = 0;       ///< bending's movement along the normal and its slope along the bar
+  double turn = 0, turn_x = 0; ///< its slope across, and how that changes along the bar
+  double shear = 0;            ///< movement by shear deformation
+};
+
+/// Displacements of a line along a strip; axes of the frame.
+class StripReader {
+public:
+  StripReader(const Model& m, const StepSolution& step, const BarLayout& l, double y, double z)
+      : m_(m)
+      , step_(step)
+      , layout_(l)
+      , axes_(FlatAxes{l.standing}.matrix()) {
+    const Bar& bar = m.machine.bar(l.owner);
+    const AcrossFunctions& functions = m.mesh.across[m.mesh.strips[l.first_strip].across];
+    const double half = functions.width() / 2;
+    const Eigen::Vector3d place = axes_ * Eigen::Vector3d(0, y - bar.at.x(), z - bar.at.y());
+    c_ = std::clamp(place.y(), -half, half);
+    arm_ = axes_.transpose() * Eigen::Vector3d(0, place.y() - c_, place.z());
+    const AcrossValues across = functions.at(c_);
+    const StripDofs dofs{l.standing, functions.width()};
+    lines_.reserve(l.nodes.size());
+    for (std::size_t i = 0; i < l.nodes.size(); ++i) lines_.push_back(line_of(i, across, dofs));
+  }
+  [[nodiscard]] Vector6d at(std::size_t i, double s) const {
+    const double L = layout_.stations[i + 1] - layout_.stations[i];
+    const double v0 = (1 + 2 * s) * (1 - s) * (1 - s), v1 = s * s * (3 - 2 * s);
+    const double g0 = L * s * (1 - s) * (1 - s), g1 = L * s * s * (s - 1);
+    const double v_x = 6 * s * (1 - s) / L, g0_x = (1 - s) * (1 - 3 * s), g1_x = s * (3 * s - 2);
+    const StripLine &a = lines_[i], &b = lines_[i + 1];
+    const Vector6d p = own(i), q = own(i + 1);
+    // In the bar's plane each node carries its share by an exact arm, as in places.
+    const double turn = (1 - s) * p[5] + s * q[5];
+    Vector6d flat;
+    flat << (1 - s) * p[0] + s * q[0] - c_ * turn, (1 - s) * (p[1] + p[5] * s * L) + s * (q[1] - q[5] * (1 - s) * L),
+        v0 * a.w + g0 * a.w_x + v1 * b.w + g1 * b.w_x + (1 - s) * a.shear + s * b.shear,
+        v0 * a.turn + g0 * a.turn_x + v1 * b.turn + g1 * b.turn_x, -(v_x * (b.w - a.w) + g0_x * a.w_x + g1_x * b.w_x),
+        turn;
+    Vector6d out = turned(axes_.transpose(), flat);
+    out.head<3>() += Eigen::Vector3d(out.tail<3>()).cross(arm_);
+    return out;
+  }
+
+private:
+  /// Displacements of a station's node in the flat's axes.
+  [[nodiscard]] Vector6d own(std::size_t station) const { return turned(axes_, step_.motion[layout_.nodes[station]]); }
+  [[nodiscard]] StripLine line_of(std::size_t station, const AcrossValues& across, const StripDofs& dofs) const {
+    const std::size_t element = std::min(station, layout_.nodes.size() - 2);
+    const StripElement& strip = m_.mesh.strips[static_cast<std::size_t>(layout_.first_strip) + element];
+    const int first = strip.first[station - element];
+    const auto amplitude = [&](int number) { return step_.motion[first + number / 6][number % 6]; };
+    const Vector6d& node = step_.motion[layout_.nodes[station]];
+    StripLine out;
+    const auto add = [&](int k, double value, double gradient) {
+      out.w += across.phi[k] * value;
+      out.w_x += across.phi[k] * gradient;
+      out.turn += across.slope[k] * value;
+      out.turn_x += across.slope[k] * gradient;
+    };
+    add(0, dofs.movement().factor * node[dofs.movement().dof], dofs.slope().factor * node[dofs.slope().dof]);
+    add(1, dofs.rotation().factor * node[dofs.rotation().dof], amplitude(StripDofs::twist));
+    const int bending = static_cast<int>(across.phi.size());
+    for (int k = 2; k < bending; ++k) add(k, amplitude(StripDofs::value(k)), amplitude(StripDofs::gradient(k)));
+    for (int j = 0; j < across.shear.size(); ++j)
+      out.shear += across.shear[j] * amplitude(StripDofs::shear(bending, j));
+    return out;
+  }
+
+  const Model& m_;
+  const StepSolution& step_;
+  const BarLayout& layout_;
+  Eigen::Matrix3d axes_; // along, across, normal
+  double c_ = 0;
+  Eigen::Vector3d arm_;
+  std::vector<StripLine> lines_;
+};
+
+} // namespace
+
 std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, const Ref& ref,
                                       std::span<const double> at, double y, double z) {
   const BarLayout& l = layout_of(m.mesh, ref);
@@ -97,7 +181,17 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   const std::vector<double>& stations = l.stations;
   std::vector<Vector6d> out;
   out.reserve(at.size());
-  if (!l.across.empty() || l.first_strip >= 0) {
+  if (l.first_strip >= 0) {
+    const StripReader line(m, step, l, y, z);
+    for (double x : at) {
+      x = std::clamp(x, stations.front(), stations.back());
+      const auto it = std::ranges::upper_bound(stations, x);
+      const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
+      out.push_back(line.at(i, (x - stations[i]) / (stations[i + 1] - stations[i])));
+    }
+    return out;
+  }
+  if (!l.across.empty()) {
     for (const double x : at) {
       Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
       p.frame = Frame::fixed; // result in frame axes

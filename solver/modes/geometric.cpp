@@ -26,7 +26,7 @@ Eigen::MatrixXd strip_geometric_of(const Model& m, const StepSolution& step, int
   const BeamElement& beam = m.mesh.beams[strip.beam];
   const SectionProperties& p = m.mesh.sections[beam.section].props;
   const SectionForces f = element_forces(m, step, strip.beam, 0.5);
-  const double gradient = strip.standing ? f.My / p.Iyy : -f.Mz / p.Izz;
+  const double gradient = strip.flat.standing ? f.My / p.Iyy : -f.Mz / p.Izz;
   return strip_geometric(m.data.strips[strip.across], beam.length, f.N / p.A, gradient);
 }
 

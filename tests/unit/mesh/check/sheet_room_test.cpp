@@ -1,8 +1,7 @@
 // Nobody was told how deep a sheet goes in, or how short a flange may be. Figures by hand from cases/hive-lid.
-#include "mesh/check/sheet_room.h"
-
 #include "io/case/case_reader.h"
 #include "io/case/fault_text.h"
+#include "mesh/check/sheet_room.h"
 
 #include <gtest/gtest.h>
 

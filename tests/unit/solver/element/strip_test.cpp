@@ -35,7 +35,7 @@ struct Chain {
       p.J = width * std::pow(thickness, 3) / 3;
       p.Ay = p.Az = 1e6 * p.A;
     }
-    StripElement strip;
+    FlatSection strip;
     strip.nodes = (across.amplitudes() + 5) / 6;
     strip.thickness = thickness;
     section = make_strip_section(across, strip, beam, nu);

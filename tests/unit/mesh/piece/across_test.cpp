@@ -1,4 +1,4 @@
-#include "mesh/build/across.h"
+#include "mesh/piece/across.h"
 
 #include <gtest/gtest.h>
 
