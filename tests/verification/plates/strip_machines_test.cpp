@@ -6,6 +6,7 @@
 
 #include <cmath>
 #include <regex>
+#include <utility>
 
 namespace bedbow::verification {
 namespace {
@@ -26,10 +27,20 @@ std::string hive_lid(const std::string& model, double element_mm) {
   return std::regex_search(text, given) ? std::regex_replace(text, given, size) : text + "[solve]\n" + size + "\n";
 }
 
-Findings hive_lid_solved(const std::string& model, double element_mm) {
+Findings quickly_solved(const Machine& machine) {
   AnalysisOptions options;
   options.fields = options.certificate = options.slip_bounds = false;
-  return analyse(machine_of(hive_lid(model, element_mm)), builtin_registries(), options);
+  return analyse(machine, builtin_registries(), options);
+}
+
+Findings hive_lid_solved(const std::string& model, double element_mm) {
+  return quickly_solved(machine_of(hive_lid(model, element_mm)));
+}
+
+/// The same machine with its sheet off the middle.
+Findings off_centre(double centre_mm) {
+  return quickly_solved(
+      machine_of(replaced(hive_lid("strip", 15), "centre = \"450 mm\"", "centre = " + mm(centre_mm))));
 }
 
 } // namespace
@@ -53,6 +64,47 @@ TEST(StripMachines, BowAndAngleOfHiveLid) {
         record("", as_plates, "hive-lid, " + is.name + ", " + info(kind).key + " " + j.name,
                joint(joints_of(is, kind), j.name).value, j.value, 0.02, "N");
   }
+}
+
+// The machine is the same from either end, so a sheet left of its middle and one right of it are mirror images.
+TEST(StripMachines, MirroredSheetsHaveMirroredForces) {
+  const Findings left = off_centre(400), right = off_centre(500);
+  ASSERT_EQ(left.steps.size(), right.steps.size());
+  for (std::size_t s = 0; s < left.steps.size(); ++s) {
+    const auto one = joints_of(left.steps[s], JointKind::post), other = joints_of(right.steps[s], JointKind::post);
+    ASSERT_EQ(one.size(), other.size());
+    for (std::size_t k = 0; k < one.size(); ++k)
+      EXPECT_NEAR(one[k].value, other[other.size() - 1 - k].value, 1e-8 * one[k].value);
+  }
+}
+
+TEST(StripMachines, OrderOfBarsDoesNotMatter) {
+  Machine machine = machine_of(hive_lid("strip", 15));
+  const Findings drawn = quickly_solved(machine);
+  Body& bed = machine.body(BodyKind::bed);
+  ASSERT_EQ(bed.bars.size(), 2U);
+  std::swap(bed.bars[0], bed.bars[1]);
+  bed.edge_bar = 1 - bed.edge_bar;
+  const auto follow = [](Ref& r) {
+    if (r.kind == Ref::Kind::bar && r.body == BodyKind::bed) r.index = 1 - r.index;
+  };
+  const auto follow_all = [&](auto& list) {
+    for (JointBase& j : list)
+      for (Ref& r : j.joins) follow(r);
+  };
+  follow_all(machine.posts);
+  follow_all(machine.cams);
+  follow_all(machine.hinges);
+  follow_all(machine.supports);
+  follow_all(machine.screws);
+  for (Dial& d : machine.dials) follow(d.on);
+  const Findings swapped = quickly_solved(machine);
+  ASSERT_EQ(drawn.steps.size(), swapped.steps.size());
+  for (std::size_t s = 0; s < drawn.steps.size(); ++s)
+    for (const JointKind kind : {JointKind::post, JointKind::cam}) {
+      const auto one = joints_of(drawn.steps[s], kind), other = joints_of(swapped.steps[s], kind);
+      for (std::size_t k = 0; k < one.size(); ++k) EXPECT_NEAR(one[k].value, other[k].value, 1e-9 * one[k].value);
+    }
 }
 
 TEST(StripModes, FrequenciesOfHiveLid) {
