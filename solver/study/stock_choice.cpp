@@ -34,7 +34,7 @@ struct Outcome {
 };
 
 /// Whether a fault follows from the size of one bar alone: the flange, or a post or cam at a place of its own, is off
-/// it. Then no choice of other bars mends it. (A row of screws may stand where two bars meet.)
+/// it. Then no choice of other bars makes it buildable. (A row of screws may stand where two bars meet.)
 bool is_of_one_bar(const Fault& f) {
   const bool placed = f.key.starts_with("post.") || f.key.starts_with("cam.");
   return f.kind == FaultKind::flange_off_face || (f.kind == FaultKind::off_bar && placed);

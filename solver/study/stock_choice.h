@@ -55,7 +55,7 @@ Machine with_stock(const Machine& machine, std::span<const StockItem> stock, std
 
 /// Tries machines from the cheapest (lightest) upwards until one passes, so that the first is the best. Stock that
 /// does not pass for a bar even when all other bars are the heaviest is excluded beforehand: this assumes that heavier
-/// bars elsewhere never make a machine worse. A machine with any Fault is no candidate and is not solved. The same for
+/// bars elsewhere never make a machine worse. A machine with any Fault is ruled out and not solved. The same for
 /// any number of threads.
 /// Throws std::invalid_argument where there is nothing to choose from.
 StockChoice choose_stock(const Machine& machine, std::span<const StockItem> stock, const Registries& registries,

@@ -1,5 +1,5 @@
 // `stock` once recommended machines that could not be built: a web under the top that ended before it, cams and posts
-// off both bars, a flange beside the face. Now a machine with a fault is no candidate, and the choice is held to an
+// off both bars, a flange beside the face. Now a machine with a fault is ruled out, and the choice is held to an
 // exhaustive search of small racks: every combination, built, looked at and solved by itself.
 #include "io/case/case_reader.h"
 #include "mesh/machine/bar_box.h"
