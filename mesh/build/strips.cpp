@@ -2,6 +2,7 @@
 
 #include "mesh/build/seats.h"
 #include "mesh/build/stations.h"
+#include "mesh/piece/hermite.h"
 
 #include <algorithm>
 #include <array>
@@ -90,11 +91,10 @@ void StripPlaceSum::add(double x, double c, double share) {
   const AcrossValues across = mesh_.across[static_cast<std::size_t>(strip_.across)].at(c);
   const double width = mesh_.across[static_cast<std::size_t>(strip_.across)].width();
   const StripDofs dofs{layout_.standing, width};
-  // Hermite's cubics and their slopes: values at both ends, then gradients.
-  const std::array<double, 2> value{(1 + 2 * s) * (1 - s) * (1 - s), s * s * (3 - 2 * s)};
-  const std::array<double, 2> gradient{L * s * (1 - s) * (1 - s), L * s * s * (s - 1)};
-  const std::array<double, 2> value_slope{-6 * s * (1 - s) / L, 6 * s * (1 - s) / L};
-  const std::array<double, 2> gradient_slope{(1 - s) * (1 - 3 * s), s * (3 * s - 2)};
+  const Hermite cubics(s, L);
+  const std::array<double, 2> value{cubics.value[0], cubics.value[2]}, gradient{cubics.value[1], cubics.value[3]};
+  const std::array<double, 2> value_slope{cubics.slope[0], cubics.slope[2]},
+      gradient_slope{cubics.slope[1], cubics.slope[3]};
   const std::array<double, 2> linear{1 - s, s};
   middle_ += share * (origin_ + axes_.transpose() * Eigen::Vector3d(x, c, 0));
   Matrix6d to_global = Matrix6d::Zero();

@@ -8,10 +8,6 @@ namespace bedbow {
 
 namespace {
 
-std::string bar_key(const DrawnBar& b) {
-  return to_string(b.ref.body) + ".bar." + b.bar->name;
-}
-
 /// By how much the boxes of two sections miss each other; 0 where they touch. A box is never smaller than its bar.
 double gap_between(const BarBox& a, const BarBox& b) {
   const Eigen::Vector2d gap = a.lower.cwiseMax(b.lower) - a.upper.cwiseMin(b.upper);
@@ -24,7 +20,7 @@ void check_touch(Drawing& d, const JointBase& joint) {
   const double gap = gap_between(one->box, other->box);
   if (gap <= drawing_slack) return;
   d.add({FaultKind::gap, false, one->name, other->name, gap, 0, Quantity::length, left_out, one->bar->pos,
-         bar_key(*one)});
+         bar_key(one->ref.body, *one->bar)});
 }
 
 /// Whether one bar lies in the bore of another.
@@ -46,7 +42,8 @@ void check_overlap(Drawing& d, const DrawnBar& a, const DrawnBar& b) {
   if (miss(a.bar->start, a.bar->end(), b.bar->start, b.bar->end()) >= -drawing_slack) return;
   const double depth = overlap_depth(a, b);
   if (depth <= drawing_slack) return;
-  d.add({FaultKind::overlap, false, a.name, b.name, depth, 0, Quantity::length, left_out, a.bar->pos, bar_key(a)});
+  d.add({FaultKind::overlap, false, a.name, b.name, depth, 0, Quantity::length, left_out, a.bar->pos,
+         bar_key(a.ref.body, *a.bar)});
 }
 
 } // namespace

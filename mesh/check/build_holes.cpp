@@ -63,12 +63,6 @@ int axis_of_row(const DrawnBar& a, const DrawnBar& b) {
   return overlap[0] < overlap[1] ? 0 : 1;
 }
 
-/// Place of a row across its faces [m]: as given, else where the bars meet.
-double row_across(const Screws& s, const DrawnBar& a, const DrawnBar& b, int across) {
-  if (std::isfinite(s.at[across + 1])) return s.at[across + 1];
-  return (std::max(a.box.lower[across], b.box.lower[across]) + std::min(a.box.upper[across], b.box.upper[across])) / 2;
-}
-
 void check_row(Drawing& d, const Screws& s, const Drilled& j) {
   const auto bars = d.joined(s);
   if (bars.size() < 2 || s.x.empty() || !(s.diameter > 0)) return;
@@ -81,7 +75,7 @@ void check_row(Drawing& d, const Screws& s, const Drilled& j) {
     const double middle = (b->bar->start + b->bar->end()) / 2;
     const double outer = std::abs(first - middle) > std::abs(last - middle) ? first : last;
     check_hole(d, j, *b,
-               {outer, row_across(s, *bars[0], *bars[1], across), b->box.lower[across], b->box.upper[across],
+               {outer, d.whole_place(s)[across + 1], b->box.lower[across], b->box.upper[across],
                 least_around(h, b == deeper)});
   }
   const double pitch = s.x.size() > 1 ? std::abs(s.x[1] - s.x[0]) : HUGE_VAL;
@@ -100,7 +94,7 @@ void check_meeting(Drawing& d, const Post& p, const Drilled& j, const Screws& s,
   const auto at = d.place(p);
   const auto bars = d.joined(s);
   if (!at || bars.size() < 2 || !share_a_bar(p, s) || axis_of_row(*bars[0], *bars[1]) != 1) return;
-  const double y = row_across(s, *bars[0], *bars[1], 0);
+  const double y = d.whole_place(s).y();
   const double least = (hardware_of(p.thread, p.diameter).hole + s.diameter) / 2;
   for (const double x : s.x)
     if (const double between = at->distance({x, y}); between < least)
@@ -108,8 +102,7 @@ void check_meeting(Drawing& d, const Post& p, const Drilled& j, const Screws& s,
 }
 
 template <class J> Drilled drilled(JointKind kind, const J& joint, std::size_t i) {
-  return {called(kind, joint.name, i),
-          std::string(info(kind).key) + "." + (joint.name.empty() ? std::to_string(i + 1) : joint.name), joint.pos};
+  return {called(kind, joint.name, i), joint_key(info(kind).key, joint.name, i), joint.pos};
 }
 
 } // namespace

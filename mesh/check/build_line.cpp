@@ -24,7 +24,7 @@ Fault of_bar(FaultKind kind, const DrawnBar& b, double value, double limit = 0, 
           Quantity::length,
           left_out,
           b.bar->pos,
-          to_string(b.ref.body) + ".bar." + b.bar->name};
+          bar_key(b.ref.body, *b.bar)};
 }
 
 void check_bed_edge(Drawing& d) {
@@ -75,7 +75,7 @@ void check_posts_in_sheet(Drawing& d) {
     const double r = p.diameter / 2, needs = m.nose.setback + m.nose.land;
     if (miss(at->x - r, at->x + r, m.sheet->left(), m.sheet->right()) > -drawing_slack || at->y - r >= needs) continue;
     d.add({FaultKind::in_sheet, false, called(JointKind::post, p.name, i), "the sheet", at->y - r, needs,
-           Quantity::length, at->x, p.pos, "post." + (p.name.empty() ? std::to_string(i + 1) : p.name)});
+           Quantity::length, at->x, p.pos, joint_key("post", p.name, i)});
   }
 }
 

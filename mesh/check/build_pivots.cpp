@@ -8,10 +8,6 @@ namespace bedbow {
 
 namespace {
 
-std::string pivot_key(JointKind kind, const JointBase& j, std::size_t i) {
-  return std::string(info(kind).key) + "." + (j.name.empty() ? std::to_string(i + 1) : j.name);
-}
-
 /// Its line of contact must lie on the clamp's bar, and something must carry its shaft.
 void check_cam_on_bars(Drawing& d, const Cam& c, const Upright& at, const Fault& head) {
   const double half = c.width > 0 ? c.width / 2 : 0;
@@ -82,7 +78,7 @@ void check_cams_and_hinges(Drawing& d) {
   const auto head = [](JointKind kind, const JointBase& j, std::size_t i) {
     Fault f;
     f.part = called(kind, j.name, i);
-    f.key = pivot_key(kind, j, i);
+    f.key = joint_key(info(kind).key, j.name, i);
     f.pos = j.pos;
     f.x = j.at.x();
     return f;

@@ -41,12 +41,7 @@ std::optional<Stud> stud_of(const Drawing& d, std::size_t i) {
   const auto at = d.place(p);
   if (bars.size() < 2 || !at || !(p.diameter > 0)) return std::nullopt;
   const Thread thread = thread_of_size(p.thread, p.diameter);
-  Stud s{i,
-         &p,
-         called(JointKind::post, p.name, i),
-         "post." + (p.name.empty() ? std::to_string(i + 1) : p.name),
-         *at,
-         hardware(thread)};
+  Stud s{i, &p, called(JointKind::post, p.name, i), joint_key("post", p.name, i), *at, hardware(thread)};
   s.lower = bars.front();
   s.upper = bars.back();
   s.pitch = thread.pitch;

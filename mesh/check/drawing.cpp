@@ -1,8 +1,9 @@
 #include "mesh/check/drawing.h"
 
+#include "mesh/machine/joint_place.h"
+
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace bedbow {
 
@@ -51,20 +52,17 @@ std::vector<const DrawnBar*> Drawing::joined(const JointBase& joint) const {
   return out;
 }
 
+Eigen::Vector3d Drawing::whole_place(const JointBase& joint) const {
+  SideBoxes boxes;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (const DrawnBar* b = find(joint.joins[i])) boxes[i] = b->box;
+  return complete_place(machine, joint.joins, boxes, joint.at);
+}
+
 std::optional<Upright> Drawing::place(const JointBase& joint) const {
-  const auto bars_here = joined(joint);
-  if (bars_here.empty()) return std::nullopt;
-  constexpr double far = std::numeric_limits<double>::infinity();
-  double x0 = -far, x1 = far, y0 = -far, y1 = far;
-  for (const DrawnBar* b : bars_here) {
-    x0 = std::max(x0, b->bar->start);
-    x1 = std::min(x1, b->bar->end());
-    y0 = std::max(y0, b->box.lower.x());
-    y1 = std::min(y1, b->box.upper.x());
-  }
-  // The middle of overlap or gap, as complete_place of the mesher.
-  return Upright{std::isfinite(joint.at.x()) ? joint.at.x() : (x0 + x1) / 2,
-                 std::isfinite(joint.at.y()) ? joint.at.y() : (y0 + y1) / 2};
+  if (joined(joint).empty()) return std::nullopt;
+  const Eigen::Vector3d at = whole_place(joint);
+  return Upright{at.x(), at.y()};
 }
 
 Drawing drawing_of(const Machine& machine, const Registry<ShapeEntry>& shapes) {

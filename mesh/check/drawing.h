@@ -4,6 +4,7 @@
 
 #include "mesh/check/buildable.h"
 #include "mesh/check/outline.h"
+#include "mesh/check/part_keys.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/piece/fastener.h"
 
@@ -43,7 +44,9 @@ struct Drawing {
   [[nodiscard]] const DrawnBar* find(const Ref& ref) const;
   /// The bars of known size that a joint joins, the lower first.
   [[nodiscard]] std::vector<const DrawnBar*> joined(const JointBase& joint) const;
-  /// x and y of a joint, as the mesher completes them; nullopt where no bar of known size tells them.
+  /// A joint's place, completed from the bars of known size that it joins (mesh/machine/joint_place.h).
+  [[nodiscard]] Eigen::Vector3d whole_place(const JointBase& joint) const;
+  /// Its x and y; nullopt where no bar of known size tells them.
   [[nodiscard]] std::optional<Upright> place(const JointBase& joint) const;
   void add(Fault fault) { faults.push_back(std::move(fault)); }
 };

@@ -28,8 +28,4 @@ bool is_block(const Shape& s) {
   return std::abs(quarter - std::round(quarter)) < 1e-9 && (s.kind == "rectangle" || s.kind == "tube");
 }
 
-std::string called(JointKind kind, const std::string& name, std::size_t index) {
-  return name.empty() ? numbered(kind, index) : with_kind(info(kind).key, name);
-}
-
 } // namespace bedbow

@@ -15,7 +15,4 @@ Polygon outline_of(const Bar& bar, const Registry<ShapeEntry>& shapes);
 /// A shape that fills its bounding box from outside: a rectangle or a tube, turned by quarters.
 bool is_block(const Shape& shape);
 
-/// "post left", or "post 2" for one without a name; a name that says its kind already is left alone.
-std::string called(JointKind kind, const std::string& name, std::size_t index);
-
 } // namespace bedbow

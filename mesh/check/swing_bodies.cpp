@@ -1,5 +1,6 @@
 // Outlines of the swinging and the fixed bodies.
 #include "mesh/check/outline.h"
+#include "mesh/check/part_keys.h"
 #include "mesh/check/swing.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/piece/fastener.h"

@@ -58,10 +58,6 @@ std::string place_in_mm(const Eigen::Vector3d& at) {
   return "[" + in_mm(at.x()) + ", " + in_mm(at.y()) + ", " + in_mm(at.z()) + "]";
 }
 
-std::string joint_key(const std::string& kind, const std::string& name, std::size_t index) {
-  return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
-}
-
 std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback) {
   Validator v{machine, shapes, {}, {}};
   for (const Body& body : machine.bodies)

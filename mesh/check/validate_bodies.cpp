@@ -7,19 +7,15 @@ namespace bedbow {
 
 namespace {
 
-std::string key_of(const Body& body, const Bar& bar) {
-  return to_string(body.kind) + ".bar." + bar.name;
-}
-
 void validate_bar(Validator& v, const Body& body, const Bar& bar) {
   if (bar.model != BarModel::beam && bar.shape.kind != "rectangle" && !bar.shape.kind.empty())
-    v.error(bar.pos, key_of(body, bar),
+    v.error(bar.pos, bar_key(body.kind, bar),
             "model = \"" + std::string(choice_of(bar_models, bar.model).word) + "\" is for rectangles; a " +
                 bar.shape.kind + " is a beam");
   const double body_end = body.start + body.length;
   const bool outside = bar.end() <= body.start + same_length || bar.start >= body_end - same_length;
   if (outside)
-    v.error(bar.pos, key_of(body, bar),
+    v.error(bar.pos, bar_key(body.kind, bar),
             "it extends from x = " + in_mm(bar.start) + " to " + in_mm(bar.end()) + ", but the " +
                 to_string(body.kind) + " from " + in_mm(body.start) + " to " + in_mm(body_end));
 }

@@ -2,6 +2,7 @@
 /// State shared by the parts of validate(). Only they use this.
 #pragma once
 
+#include "mesh/check/part_keys.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/machine/problem.h"
 
@@ -37,9 +38,6 @@ inline constexpr double same_length = 1e-9;
 std::string in_mm(double length);
 /// "[x, y, z]" [mm] of a place [m].
 std::string place_in_mm(const Eigen::Vector3d& at);
-
-/// "post.left", or "post.2" for one without a name. \param index from 0.
-std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);
 
 void validate_bodies(Validator& v);                   // validate_bodies.cpp
 void validate_sheet(Validator& v);                    // validate_sheet.cpp: sheet, nose, fingers

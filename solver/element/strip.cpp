@@ -1,5 +1,7 @@
 #include "solver/element/strip.h"
 
+#include "mesh/piece/hermite.h"
+
 #include <array>
 #include <cmath>
 
@@ -9,16 +11,6 @@ namespace {
 
 using Matrix4 = Eigen::Matrix4d;
 using Vector4 = Eigen::Vector4d;
-
-/// Hermite's cubics with unknowns value, slope at the first end, value, slope at the second; by s = x / L.
-struct Hermite {
-  Vector4 value, slope, curvature;
-  Hermite(double s, double L) {
-    value << (1 + 2 * s) * (1 - s) * (1 - s), L * s * (1 - s) * (1 - s), s * s * (3 - 2 * s), L * s * s * (s - 1);
-    slope << -6 * s * (1 - s) / L, (1 - s) * (1 - 3 * s), 6 * s * (1 - s) / L, s * (3 * s - 2);
-    curvature << (12 * s - 6) / (L * L), (6 * s - 4) / L, (6 - 12 * s) / (L * L), (6 * s - 2) / L;
-  }
-};
 
 /// Curvature of the shear-flexible beam by the same unknowns: the part that varies along the element is smaller by
 /// 1 + 12 E I / (G A_s L^2).
@@ -130,7 +122,6 @@ StripSection make_strip_section(const AcrossFunctions& across, const FlatSection
   q.J = beam.section.J;
   q.shear_area = flat.standing ? beam.section.Ay : beam.section.Az;
   q.dofs = {flat.standing, across.width()};
-  q.amplitudes = across.amplitudes();
   q.nodes = flat.nodes;
   const int n = across.bending(), m = across.shearing();
   q.A = q.B = q.C = q.F = q.A1 = Eigen::MatrixXd::Zero(n, n);

@@ -23,7 +23,7 @@ struct StripSection {
   double J = 0;                             ///< torsion constant of the section [m^4]
   double shear_area = 0;                    ///< for shear along the normal [m^2]
   StripDofs dofs;
-  int amplitudes = 0, nodes = 0;    ///< used amplitudes of a station, and nodes that hold them
+  int nodes = 0;                    ///< nodes of six amplitudes at either end
   Eigen::MatrixXd A, B, C, F, X, Y; ///< of phi phi, phi'' phi, phi'' phi'', phi' phi', chi chi, chi' chi'
   Eigen::MatrixXd M;                ///< of phi chi
   Eigen::MatrixXd A1;               ///< of c phi phi

@@ -3,11 +3,13 @@
 #include "mesh/build/places.h"
 #include "mesh/build/strips.h"
 #include "mesh/machine/frame.h"
+#include "mesh/piece/hermite.h"
 
 #include <Eigen/Geometry>
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace bedbow {
 
@@ -27,9 +29,14 @@ Vector6d turned(const Eigen::Matrix3d& axes, const Vector6d& motion) {
   return out;
 }
 
-Vector6d place_motion(const StepSolution& step, const Place& place) {
+Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place) {
   Vector6d out = Vector6d::Zero();
-  for (const PlaceTerm& t : place.terms) out += t.movement * step.motion[t.node];
+  for (const PlaceTerm& t : place.terms) out += t.movement * motion[t.node];
+  return out;
+}
+
+Vector6d place_motion(const StepSolution& step, const Place& place) {
+  const Vector6d out = frame_motion(step.motion, place);
   return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
 }
 
@@ -93,6 +100,14 @@ SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, con
 
 namespace {
 
+/// The element of a bar at x, limited to the bar, and where in it, from 0 to 1.
+std::pair<std::size_t, double> element_at(const std::vector<double>& stations, double x) {
+  x = std::clamp(x, stations.front(), stations.back());
+  const auto it = std::ranges::upper_bound(stations, x);
+  const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
+  return {i, (x - stations[i]) / (stations[i + 1] - stations[i])};
+}
+
 /// What a strip's functions across make of its amplitudes at one c, by station.
 struct StripLine {
   double w = 0, w_x = 0;       ///< bending's movement along the normal and its slope along the bar
@@ -121,18 +136,15 @@ public:
   }
   [[nodiscard]] Vector6d at(std::size_t i, double s) const {
     const double L = layout_.stations[i + 1] - layout_.stations[i];
-    const double v0 = (1 + 2 * s) * (1 - s) * (1 - s), v1 = s * s * (3 - 2 * s);
-    const double g0 = L * s * (1 - s) * (1 - s), g1 = L * s * s * (s - 1);
-    const double v_x = 6 * s * (1 - s) / L, g0_x = (1 - s) * (1 - 3 * s), g1_x = s * (3 * s - 2);
+    const Hermite h(s, L);
     const StripLine &a = lines_[i], &b = lines_[i + 1];
+    const Eigen::Vector4d w(a.w, a.w_x, b.w, b.w_x), w_c(a.turn, a.turn_x, b.turn, b.turn_x);
     const Vector6d p = own(i), q = own(i + 1);
     // In the bar's plane each node carries its share by an exact arm, as in places.
     const double turn = (1 - s) * p[5] + s * q[5];
     Vector6d flat;
     flat << (1 - s) * p[0] + s * q[0] - c_ * turn, (1 - s) * (p[1] + p[5] * s * L) + s * (q[1] - q[5] * (1 - s) * L),
-        v0 * a.w + g0 * a.w_x + v1 * b.w + g1 * b.w_x + (1 - s) * a.shear + s * b.shear,
-        v0 * a.turn + g0 * a.turn_x + v1 * b.turn + g1 * b.turn_x, -(v_x * (b.w - a.w) + g0_x * a.w_x + g1_x * b.w_x),
-        turn;
+        h.value.dot(w) + (1 - s) * a.shear + s * b.shear, h.value.dot(w_c), -h.slope.dot(w), turn;
     Vector6d out = turned(axes_.transpose(), flat);
     out.head<3>() += Eigen::Vector3d(out.tail<3>()).cross(arm_);
     return out;
@@ -183,19 +195,16 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   out.reserve(at.size());
   if (l.first_strip >= 0) {
     const StripReader line(m, step, l, y, z);
-    for (double x : at) {
-      x = std::clamp(x, stations.front(), stations.back());
-      const auto it = std::ranges::upper_bound(stations, x);
-      const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
-      out.push_back(line.at(i, (x - stations[i]) / (stations[i + 1] - stations[i])));
+    for (const double x : at) {
+      const auto [i, s] = element_at(stations, x);
+      out.push_back(line.at(i, s));
     }
     return out;
   }
   if (!l.across.empty()) {
     for (const double x : at) {
-      Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
-      p.frame = Frame::fixed; // result in frame axes
-      out.push_back(place_motion(step, p));
+      const double on = std::clamp(x, stations.front(), stations.back());
+      out.push_back(frame_motion(step.motion, place_on_bar(m.machine, m.mesh, ref, {on, y, z})));
     }
     return out;
   }
@@ -206,11 +215,8 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   };
   std::optional<BeamField> field;
   std::size_t known = stations.size(); // element that `field` is of
-  for (double x : at) {
-    x = std::clamp(x, stations.front(), stations.back());
-    const auto it = std::ranges::upper_bound(stations, x);
-    const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
-    const double s = (x - stations[i]) / (stations[i + 1] - stations[i]);
+  for (const double x : at) {
+    const auto [i, s] = element_at(stations, x);
     if (s == 0 || s == 1) {
       add(step.motion[l.nodes[s == 0 ? i : i + 1]]);
       continue;
@@ -229,10 +235,8 @@ Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref
 }
 
 std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
-  Place a = j.a;
-  Place b = j.b;
-  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's axes are sufficient
-  const Vector6d elongation = place_motion(step, b) - place_motion(step, a);
+  // Both sides turn together: the frame's axes are sufficient.
+  const Vector6d elongation = frame_motion(step.motion, j.b) - frame_motion(step.motion, j.a);
   std::array<double, 6> f{};
   for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * elongation[k];
   return f;

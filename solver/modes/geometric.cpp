@@ -101,13 +101,6 @@ void add_pull(const StepSolution& step, const Joint& j, const Eigen::Vector3d& p
   on(j.b, -1);
 }
 
-/// Translation of a place in the axes of its frame.
-Eigen::Vector3d frame_motion(const StepSolution& step, const Place& place) {
-  Eigen::Vector3d out = Eigen::Vector3d::Zero();
-  for (const PlaceTerm& t : place.terms) out += t.movement.topRows<3>() * step.motion[t.node];
-  return out;
-}
-
 void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const JointSpring& row = step.rows[r];
@@ -117,9 +110,9 @@ void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   }
   for (const Joint& j : m.mesh.joints) {
     if (!is_bonded(j)) continue;
-    const Eigen::Vector3d elongation = frame_motion(step, j.b) - frame_motion(step, j.a);
+    const Vector6d elongation = frame_motion(step.motion, j.b) - frame_motion(step.motion, j.a);
     const Eigen::Vector3d pull =
-        elongation.cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
+        elongation.head<3>().cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
     add_pull(step, j, pull, arms);
   }
 }

@@ -38,7 +38,10 @@ std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& m
   };
   const ShellMatrix shells = [&](int i) { return shell_mass_of(machine, mesh, data, i, lumped); };
   Eigen::MatrixXd strip;
+  int strip_of = -1; // identical neighbours share a stiffness, so their mass is the same
   const StripMatrix strips = [&](int i) -> const Eigen::MatrixXd& {
+    if (strip_of == data.of_bending[i]) return strip;
+    strip_of = data.of_bending[i];
     const StripElement& e = mesh.strips[i];
     return strip = strip_mass(data.strips[e.across], mesh.beams[e.beam].length);
   };

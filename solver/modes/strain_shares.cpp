@@ -1,4 +1,5 @@
 #include "mesh/machine/frame.h"
+#include "solver/model/recovery.h"
 #include "solver/modes/shape_description.h"
 
 #include <Eigen/Geometry>
@@ -19,13 +20,6 @@ void add_element(const std::vector<std::vector<Vector6d>>& motions, const Nodes&
       u.template segment<6>(6 * static_cast<int>(i)) = motions[s][nodes[i]];
     out[s][body] += u.dot(k * u);
   }
-}
-
-/// Displacement (u, theta) of a place in the axes of its frame.
-Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place) {
-  Vector6d out = Vector6d::Zero();
-  for (const PlaceTerm& t : place.terms) out += t.movement * motion[t.node];
-  return out;
 }
 
 double joint_energy(const Model& m, const JointState& state, const std::vector<Vector6d>& motion) {
