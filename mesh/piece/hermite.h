@@ -6,8 +6,8 @@
 
 namespace bedbow {
 
-/// Values and derivatives by x of the cubics of value and slope at the first end, then at the second. \param s = x / L in
-/// [0, 1].
+/// Values and derivatives by x of the cubics of value and slope at the first end, then at the second. \param s = x / L
+/// in [0, 1].
 struct Hermite {
   Eigen::Vector4d value, slope, curvature;
   Hermite(double s, double L) {
