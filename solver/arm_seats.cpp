@@ -2,15 +2,12 @@
 
 #include "mesh/build/mesher.h"
 #include "mesh/build/seats.h"
-#include "solver/findings/bend_line.h"
-#include "solver/findings/certificate.h"
-#include "solver/findings/results.h"
-#include "solver/model/describe.h"
-#include "solver/model/model.h"
+#include "solver/variant_steps.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <utility>
 
 namespace bedbow {
 
@@ -64,32 +61,6 @@ std::vector<ArmSeat> joints_of_sides(const Machine& machine, const std::vector<m
   return out;
 }
 
-/// Results of all steps as far as they are compared; empty with status and trouble set where there are none.
-std::vector<StepResult> solved_again(const Machine& machine, const Registries& registries,
-                                     const std::optional<SheetLoads>& sheet, ArmSeats& out) {
-  const Model model = make_model(machine, registries, make_mesh(machine, registries.shapes));
-  const auto failed = [&](Status status, std::string trouble) {
-    out.status = status;
-    out.trouble = std::move(trouble);
-    return std::vector<StepResult>{};
-  };
-  if (!model.factored.mechanisms.empty())
-    return failed(Status::mechanism, describe_mechanism(model.factored.mechanisms.front()));
-  const StepsOutcome solved = solve_steps(model, sheet);
-  if (solved.status != Status::ok) return failed(solved.status, solved.trouble);
-  std::vector<StepResult> steps;
-  for (const StepSolution& s : solved.steps) {
-    StepResult& r = steps.emplace_back();
-    r.name = s.name;
-    fill_bend_line(model, s, r);
-    fill_joints(model, s, r);
-    fill_checks(model, s, r);
-  }
-  if (std::string trouble = missed_by(steps, believed); !trouble.empty())
-    return failed(Status::inaccurate, std::move(trouble));
-  return steps;
-}
-
 } // namespace
 
 std::optional<ArmSeats> arm_seats_of(const Machine& machine, const Registries& registries, const Mesh& mesh,
@@ -99,11 +70,14 @@ std::optional<ArmSeats> arm_seats_of(const Machine& machine, const Registries& r
   ArmSeats out;
   out.joints = joints_of_sides(machine, sides);
   out.bow = greatest_bows(steps);
-  const std::vector<StepResult> again = solved_again(with_small_seats(machine, sides), registries, sheet, out);
-  out.bow_small = greatest_bows(again);
+  const Machine small = with_small_seats(machine, sides);
+  VariantSteps again = solve_variant(small, registries, make_mesh(small, registries.shapes), sheet);
+  out.status = again.status;
+  out.trouble = std::move(again.trouble);
+  out.bow_small = greatest_bows(again.steps);
   for (ArmSeat& j : out.joints) {
     j.force = greatest_force(steps, j);
-    j.force_small = greatest_force(again, j);
+    j.force_small = greatest_force(again.steps, j);
   }
   return out;
 }

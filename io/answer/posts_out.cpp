@@ -1,5 +1,6 @@
 #include "io/answer/posts_out.h"
 
+#include "io/case/fault_text.h"
 #include "io/results/reason_text.h"
 #include "io/results/result_tables.h"
 #include "io/text/json_text.h"
@@ -30,7 +31,14 @@ nlohmann::ordered_json json_of(const PostLayout& l) {
 
 void add_row(TextTable& table, const PostLayout& l, const OutputUnits& units, const std::string& places) {
   if (!l.solved) {
-    table.row({std::to_string(l.x.size()), "-", "-", "-", "-", "-", {"not solved", Mark::bad}, places});
+    table.row({std::to_string(l.x.size()),
+               "-",
+               "-",
+               "-",
+               "-",
+               "-",
+               {l.faults.empty() ? "not solved" : "can't be built", Mark::bad},
+               places});
     return;
   }
   table.row({std::to_string(l.x.size()), fixed(to_deg(l.angle_spread), 3), in_unit(l.clamp_bow, units.length, 1e-6),
@@ -53,6 +61,7 @@ TextTable empty_table(const OutputUnits& units, const std::string& last) {
 } // namespace
 
 std::string layout_words(const PostLayout& l, const OutputUnits& units) {
+  if (!l.faults.empty()) return "can't be built: " + faults_line(l.faults, units);
   return l.solved ? reasons_line(l.reasons, units) : l.trouble;
 }
 

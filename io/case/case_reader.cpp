@@ -2,6 +2,7 @@
 
 #include "io/case/case_builder.h"
 #include "io/case/case_values.h"
+#include "io/case/fault_text.h"
 #include "io/files/errors.h"
 #include "mesh/check/validate.h"
 #include "mesh/machine/setback.h"
@@ -79,8 +80,16 @@ void build(const CaseBuilder& b) {
   build_studies(b);
   check_unused_materials(b);
   if (Nose& nose = b.machine().nose; std::isnan(nose.setback)) nose.setback = default_setback(b.machine());
-  const Springback s = known_springback(b.machine(), b.registries.moment_laws);
-  b.problems.add(validate(b.machine(), b.registries.shapes, s.arc, s.flange + s.grip));
+  b.problems.add(validate(b.machine(), b.registries.shapes, known_springback(b.machine(), b.registries.moment_laws)));
+}
+
+/// What can't be built as drawn is a warning: files that were read before are read still. Set-back and swing have been
+/// reported by validate().
+void warn_of_faults(const CaseBuilder& b, const OutputUnits& units) {
+  const Springback springback = known_springback(b.machine(), b.registries.moment_laws);
+  for (const Fault& f : buildable(b.machine(), b.registries.shapes, springback))
+    if (f.kind != FaultKind::setback && f.kind != FaultKind::swing)
+      b.problems.warning(f.pos, f.key, fault_text(f, units));
 }
 
 } // namespace
@@ -96,6 +105,7 @@ Case understand(CaseSource source, const Registries& registries) {
   const CaseValues root = check_case(out.source.root, case_schema(), plugin_sizes(registries), whole, problems);
   if (whole && well_shaped(root)) {
     build({root, registries, problems, out});
+    if (!any_error(problems.all())) warn_of_faults({root, registries, problems, out}, out.output);
     out.machine.title = title_of(root, out.source.file);
     tell_defaults(root, out);
   }

@@ -47,7 +47,7 @@ struct PlotFrame {
   double x_low = 0, x_high = 1, y_low = 0, y_high = 1;
 };
 
-/// The plot as one svg element, which is a whole SVG 1.1 file too. Throws std::invalid_argument naming a series whose
+/// The plot as one svg element, which is a whole SVG 1.1 file too. Throws std::logic_error naming a series whose
 /// x and y differ in length.
 /// The elements carry classes (plot-paper, plot-ink, plot-grid, plot-line plot-0 ...), by which a page may recolour
 /// them; the attribute data-frame holds the PlotFrame's numbers in their order.

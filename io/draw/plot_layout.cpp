@@ -26,12 +26,12 @@ struct Range {
   }
 };
 
-void check(const Plot& plot) {
+void check_series(const Plot& plot) {
   for (const PlotSeries& s : plot.series)
     if (s.x.size() != s.y.size())
-      throw std::invalid_argument("plot \"" + plot.title + "\": series \"" + s.name + "\" has " +
-                                  std::to_string(s.x.size()) + " x and " + std::to_string(s.y.size()) +
-                                  " y; they must be equal in number");
+      throw std::logic_error("plot \"" + plot.title + "\": series \"" + s.name + "\" has " +
+                             std::to_string(s.x.size()) + " x and " + std::to_string(s.y.size()) +
+                             " y; they must be equal in number");
 }
 
 std::vector<LegendItem> legend_of(const Plot& plot, double width, double& y) {
@@ -63,7 +63,7 @@ double title_width(const std::string& text, double height) {
 }
 
 PlotLayout lay_out(const Plot& plot, const PlotSize& size) {
-  check(plot);
+  check_series(plot);
   Range x;
   Range y;
   for (const PlotSeries& s : plot.series) {

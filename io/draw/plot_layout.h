@@ -31,7 +31,7 @@ struct PlotLayout {
   std::vector<LegendItem> legend; ///< series, then limits
 };
 
-/// Throws std::invalid_argument naming a series whose x and y differ in length.
+/// Throws std::logic_error naming a series whose x and y differ in length.
 PlotLayout lay_out(const Plot& plot, const PlotSize& size);
 
 } // namespace bedbow

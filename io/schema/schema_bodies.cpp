@@ -35,7 +35,9 @@ TableSpec bar() {
                    "instead of a place: \"on\", \"under\", \"behind\" or \"before\" another bar, which it then "
                    "touches; `at` still gives the other coordinate")
               .like("on bed.web"),
-          choice_key("model", words_of(bar_models), "plate: a strip of shell elements on the bar's mid-plane")
+          choice_key("model", words_of(bar_models),
+                     "beam: sections stay plane; strip: bends across its wider side, too; plate: shell elements on its "
+                     "mid-plane")
               .otherwise(word_for(bar_models, Bar{}.model)),
           text_key("element", "element formulation, see `bedbow list`").like("beam").otherwise("built in"),
           text_key("material", "where it differs from the body's").like("S275JR").otherwise("the body's"),

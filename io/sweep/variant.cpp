@@ -1,9 +1,11 @@
 #include "io/sweep/variant.h"
 
+#include "io/case/fault_text.h"
 #include "io/files/errors.h"
 #include "io/results/reason_text.h"
 #include "io/units/quantities_out.h"
 #include "solver/analysis.h"
+#include "solver/sheet/sheet_law.h"
 #include "solver/study/cost.h"
 
 #include <chrono>
@@ -17,6 +19,10 @@ std::vector<std::size_t> counts_of(const std::vector<SweepVary>& vary) {
   std::vector<std::size_t> out;
   for (const SweepVary& v : vary) out.push_back(v.rows.size());
   return out;
+}
+
+std::vector<Fault> faults_of(const Machine& machine, const Registries& registries) {
+  return buildable(machine, registries.shapes, known_springback(machine, registries.moment_laws));
 }
 
 std::string first_error(const CaseError& error) {
@@ -52,6 +58,7 @@ void fill_figures(const SummaryMetrics& h, double cost, VariantResult& out) {
 
 VariantMaker::VariantMaker(const Case& base, const Registries& registries)
     : registries_(registries)
+    , drawn_(faults_of(base.machine, registries))
     , source_(base.source)
     , vary_(base.sweep.vary)
     , space_(counts_of(vary_), base.sweep.sample, base.sweep.seed) {
@@ -105,6 +112,11 @@ void VariantMaker::analyse_into(std::uint64_t id, SubstructureCache* parts, Vari
     return;
   }
   fill_figures(headline(f), material_cost(variant.machine, variant.stock, registries_.shapes).total, out);
+  std::vector<Fault> faults = new_faults(faults_of(variant.machine, registries_), drawn_);
+  std::erase_if(faults, &Fault::tight); // it can be made; its figures hold
+  if (faults.empty()) return;
+  out.pass = false;
+  out.message = "can't be built: " + faults_line(faults, {}) + (out.message.empty() ? "" : "; ") + out.message;
 }
 
 } // namespace bedbow

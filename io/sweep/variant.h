@@ -4,6 +4,7 @@
 
 #include "io/case/case_reader.h"
 #include "io/sweep/variant_store.h"
+#include "mesh/check/buildable.h"
 #include "solver/study/summary_metrics.h"
 #include "solver/study/sweep_space.h"
 
@@ -29,6 +30,7 @@ private:
   void analyse_into(std::uint64_t id, SubstructureCache* parts, VariantResult& out) const;
 
   const Registries& registries_;
+  std::vector<Fault> drawn_; ///< of the case itself
   CaseSource source_;
   std::vector<SweepVary> vary_;
   std::vector<std::string> keys_;

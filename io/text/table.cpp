@@ -41,8 +41,8 @@ void end_line(std::string& out) {
 
 void TextTable::row(std::vector<Cell> cells) {
   if (cells.size() != columns_.size())
-    throw std::invalid_argument("a row of " + std::to_string(cells.size()) + " cells in a table of " +
-                                std::to_string(columns_.size()) + " columns");
+    throw std::logic_error("a row of " + std::to_string(cells.size()) + " cells in a table of " +
+                           std::to_string(columns_.size()) + " columns");
   rows_.push_back(std::move(cells));
 }
 

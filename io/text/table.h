@@ -31,7 +31,7 @@ public:
 
   explicit TextTable(std::vector<Column> columns)
       : columns_(std::move(columns)) {}
-  /// Adds a row. Throws std::invalid_argument unless it has one cell per column.
+  /// Adds a row. Throws std::logic_error unless it has one cell per column.
   void row(std::vector<Cell> cells);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
   [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }

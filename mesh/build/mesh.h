@@ -3,7 +3,10 @@
 /// Geometry and description only; no mechanics. Everything stands as the case draws it, with the apron at 0 deg.
 #pragma once
 
+#include "mesh/build/place_term.h"
 #include "mesh/machine/machine.h"
+#include "mesh/piece/across.h"
+#include "mesh/piece/flat.h"
 
 #include <Eigen/Core>
 
@@ -14,6 +17,8 @@
 
 namespace bedbow {
 
+struct Mesh;
+
 /// Which parts turn with the apron. Parts of frame `apron` keep their own axes, which the step's angle turns about the
 /// bend line (y = 0, z = 0).
 enum class Frame { fixed, apron };
@@ -21,6 +26,10 @@ enum class Frame { fixed, apron };
 struct Node {
   Eigen::Vector3d x; ///< [m]
   Frame frame = Frame::fixed;
+  /// Number of amplitudes of functions across a flat that stand in place of the six displacements, in their order, at a
+  /// node that exists for them only; -1 at all others.
+  int amplitudes = -1;
+  [[nodiscard]] bool moves() const { return amplitudes < 0; }
 };
 
 /// Two-node beam between nodes on its centroid line.
@@ -35,20 +44,23 @@ struct BeamElement {
   bool tension_only = false;
 };
 
+/// What bending across its width adds to a beam element of a flat: the functions' amplitudes at its two stations.
+struct StripElement {
+  int beam = -1;              ///< index into Mesh::beams
+  int across = -1;            ///< index into Mesh::across
+  std::array<int, 2> first{}; ///< first amplitude node at either end; the others follow it
+  FlatSection flat;
+};
+
+/// Nodes of a strip element: those of its beam, then the amplitude nodes of its first and of its second end.
+std::vector<int> nodes_of(const Mesh& mesh, const StripElement& strip);
+
 /// Flat four-node shell.
 struct ShellElement {
   std::array<int, 4> nodes{};
   double thickness = 0;
   int material = 0;
   Ref owner; ///< bar (model = plate), panel or part of the user's mesh
-};
-
-/// One node's share of a place: displacement there = sum of weight * (u + theta x arm), rotation = sum of weight *
-/// theta.
-struct PlaceTerm {
-  int node = -1;
-  double weight = 1;
-  Eigen::Vector3d arm = Eigen::Vector3d::Zero();
 };
 
 /// A point carried rigidly by one node, or by the nodes of a shell around it. No terms: ground.
@@ -61,6 +73,13 @@ struct Place {
 
 /// The node that carries most of a place. \param place not ground.
 int main_node(const Place& place);
+
+/// A row of pads whose faces stay straight between those of the front and the rear row: its elongation is that of the
+/// rear row by `fraction`, and of the front row by the rest.
+struct BetweenRows {
+  int front = -1, rear = -1; ///< indices into Mesh::joints
+  double fraction = 0;
+};
 
 /// A joint of any kind: up to six springs between two places, along the global axes unless it has axes of its own.
 /// The spring's stretch is displacement(b) - displacement(a); its force acts +f on a and -f on b (so tension pulls them
@@ -75,10 +94,11 @@ struct Joint {
   Eigen::Matrix3d axes = Eigen::Matrix3d::Identity(); ///< rows: the joint's own x, y, z, along which the springs act
   std::array<UnilateralType, 6> sense{};              ///< one-sided springs
   std::optional<double> preload;                      ///< posts: just this force along z while clamping [N]
-  int normal = uz;             ///< screws: the axis across the faces that they press together, uy or uz
-  bool swapped = false;        ///< a is the second of the case's `joins` (a always lies at the lower side)
-  std::array<double, 6> gap{}; ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
-  double tributary = 0;        ///< tributary length along x (pads, touches) [m]
+  int normal = uz;                    ///< screws: the axis across the faces that they press together, uy or uz
+  bool swapped = false;               ///< a is the second of the case's `joins` (a always lies at the lower side)
+  std::array<double, 6> gap{};        ///< stretch at which the spring is slack [m]; cam lift is +lift on compression
+  double tributary = 0;               ///< tributary length along x (pads, touches) [m]
+  std::optional<BetweenRows> between; ///< pads between the front and the rear of the land
 };
 
 /// A bar's or member's chain of nodes, a straight run of the user mesh's lines, or a plate bar's grid, in order of x.
@@ -88,7 +108,8 @@ struct BarLayout {
   std::vector<double> stations; ///< along the axis from the bar's start, absolute x for bars [m]
   std::vector<int> nodes;       ///< beam: one per station; plate: rows x stations, row-major (row = across)
   std::vector<double> across;   ///< plate: coordinate across of each row of nodes, from the centroid [m]
-  bool standing = false;        ///< plate: across is z (standing) or y (lying)
+  bool standing = false;        ///< plate or strip: across is z (standing) or y (lying)
+  int first_strip = -1;         ///< strip: as first_element, index into Mesh::strips; -1 where sections stay plane
   /// Beam: by element, depth of the section that the bar makes with the bars welded to it there (the lesser side of
   /// their common box); 0 where none is [m]. Empty: nowhere.
   std::vector<double> welded_depth;
@@ -115,8 +136,10 @@ inline bool is_bonded(const Joint& joint) {
 struct Mesh {
   std::vector<Node> nodes;
   std::vector<BeamElement> beams;
+  std::vector<StripElement> strips; ///< some of the beam elements
   std::vector<ShellElement> shells;
   std::vector<Section> sections;
+  std::vector<AcrossFunctions> across;         ///< of the flats that bend across their width
   std::vector<std::array<int, 2>> rigid_links; ///< node pairs joined in all six degrees of freedom
   std::vector<Joint> joints;                   ///< in the machine's order by kind
   std::vector<BarLayout> layouts;              ///< bars body by body, then members, then runs of own lines

@@ -30,19 +30,15 @@ bool screwed_or_welded(const Machine& m, const Ref& a, const Ref& b) {
   return std::ranges::any_of(m.screws, joins) || std::ranges::any_of(m.welds, joins);
 }
 
-SectionBox box_of(const Builder& b, const Ref& r) {
-  return section_box(b.machine.bar(r), b.mesh.sections[layout_of(b.mesh, r).section]);
-}
-
 /// A half of the bar's depth as a column, per area [m^3/N].
 double give(const Builder& b, const Ref& r, int k) {
-  const SectionBox box = box_of(b, r);
+  const BarBox box = box_of(b.machine, b.mesh, r);
   return (box.upper[k] - box.lower[k]) / 2 / b.material(b.machine.bar(r).material).E;
 }
 
 std::optional<Face> face_between(const Builder& b, const Ref& one, const Ref& other) {
-  const SectionBox p = box_of(b, one);
-  const SectionBox q = box_of(b, other);
+  const BarBox p = box_of(b.machine, b.mesh, one);
+  const BarBox q = box_of(b.machine, b.mesh, other);
   for (int k = 0; k < 2; ++k) {
     Face f;
     f.normal = k + 1;

@@ -33,7 +33,7 @@ void hold_root(Builder& b, int node, double width, std::optional<double> about_x
   j.kind = JointKind::weld;
   j.name = "finger";
   j.a = place_on_bar(b.machine, b.mesh, carrier_of(b), at);
-  j.b = {{{node, 1.0, Eigen::Vector3d::Zero()}}, at, Frame::fixed};
+  j.b = {{PlaceTerm::on_arm(node, 1, Eigen::Vector3d::Zero())}, at, Frame::fixed};
   const double turn = k * width * width;
   j.stiffness = {k, k, k, about_x.value_or(turn), turn, turn};
   b.mesh.joints.push_back(std::move(j));

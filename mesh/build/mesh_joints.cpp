@@ -85,7 +85,7 @@ struct StudPlaces {
 StudPlaces stud_places(const Builder& b, const Post& p, const Ref& lower, const Ref& upper) {
   const Eigen::Vector3d at = place_of(b.machine, b.mesh, p, JointKind::post);
   if (std::isfinite(p.at.z()) || upper.kind != Ref::Kind::bar) return {at, at, at};
-  const double top = section_box(b.machine.bar(upper), b.mesh.sections[layout_of(b.mesh, upper).section]).upper.y();
+  const double top = box_of(b.machine, b.mesh, upper).upper.y();
   const auto below = [&](double depth) { return Eigen::Vector3d(at.x(), at.y(), top - depth); };
   return {below(0), lower.kind == Ref::Kind::bar ? below(p.free_length) : at,
           below(p.nut == NutSeat::spherical ? 0 : p.free_length / 2)};
@@ -93,7 +93,7 @@ StudPlaces stud_places(const Builder& b, const Post& p, const Ref& lower, const 
 
 /// The place carried rigidly on to another point.
 Place carried_to(Place place, const Eigen::Vector3d& at) {
-  for (PlaceTerm& t : place.terms) t.arm += at - place.at;
+  for (PlaceTerm& t : place.terms) t.movement = carry(at - place.at) * t.movement;
   place.at = at;
   return place;
 }

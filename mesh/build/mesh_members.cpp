@@ -71,7 +71,7 @@ void add_rod(Builder& b, NodeFinder& finder, int index, const Eigen::Matrix3d& a
   j.name = m.name;
   j.axes = axes;
   for (auto [place, point] : {std::pair{&j.a, &m.from}, std::pair{&j.b, &m.to}})
-    *place = {{{end_node(b, finder, *point), 1.0, Eigen::Vector3d::Zero()}}, *point, Frame::fixed};
+    *place = {{PlaceTerm::on_arm(end_node(b, finder, *point), 1, Eigen::Vector3d::Zero())}, *point, Frame::fixed};
   j.stiffness[ux] = b.material(m.material).E * b.mesh.sections.back().props.A / (m.to - m.from).norm();
   j.sense[ux] = UnilateralType::tension;
   b.mesh.joints.push_back(std::move(j));
@@ -113,7 +113,7 @@ void add_member(Builder& b, NodeFinder& finder, int index, const std::vector<Eig
 /// How far a place is from the spot that carries it.
 double distance(const Place& place) {
   Eigen::Vector3d rest = Eigen::Vector3d::Zero();
-  for (const PlaceTerm& t : place.terms) rest += t.weight * t.arm;
+  for (const PlaceTerm& t : place.terms) rest += t.lever();
   return rest.norm();
 }
 
@@ -139,7 +139,7 @@ void join_end(Builder& b, int member, const Eigen::Vector3d& at, int node, const
     const Ref own{Ref::Kind::member, BodyKind::bed, member};
     j.name = b.machine.plain_name(own) + " on " + b.machine.plain_name(on);
     j.a = std::move(*place);
-    j.b = {{{node, 1.0, Eigen::Vector3d::Zero()}}, at, Frame::fixed};
+    j.b = {{PlaceTerm::on_arm(node, 1, Eigen::Vector3d::Zero())}, at, Frame::fixed};
     j.stiffness.fill(std::numeric_limits<double>::infinity());
     j.swapped = true; // the member, then what it stands on
     b.mesh.joints.push_back(std::move(j));

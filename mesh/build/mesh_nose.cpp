@@ -5,6 +5,7 @@
 #include "mesh/build/stations.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace bedbow {
@@ -34,7 +35,7 @@ double evening_length(const Machine& m, const Mesh& mesh) {
 /// than half a percent, and only the cost grows.
 constexpr double least_pad_spacing = 1.0 / 6;
 
-/// Pads over the depth of the land under plates.
+/// Pads over the depth of the land under plates and strips.
 constexpr int land_rows = 7;
 
 /// However stiff the bars are, a sheet has at least this many pads where the stations allow it: pressure that varies
@@ -119,6 +120,28 @@ std::vector<PadSpot> all_spots(const Builder& b, std::span<const HeldSpan> sheet
   return out;
 }
 
+/// A row of pads: where in the depth of the land it stands, from its front, and its share of the land.
+struct LandRow {
+  double fraction = 0.5, share = 1;
+};
+
+/// Beams get one resultant in the middle of the land. Under plates and strips rows of pads by the trapezoidal rule:
+/// where the nose turns, only its rear rows press.
+std::vector<LandRow> rows_of_land(const Machine& m) {
+  const std::array<BarModel, 2> models{m.bar(bed_edge(m)).model, m.bar(nose_bar(m)).model};
+  const auto any = [&](BarModel model) { return std::ranges::find(models, model) != models.end(); };
+  if (m.fingers) return {{}};
+  if (any(BarModel::plate) || (any(BarModel::strip) && m.solve.dimension == 3)) {
+    std::vector<LandRow> rows;
+    for (int i = 0; i < land_rows; ++i) {
+      const double share = 1.0 / (land_rows - 1);
+      rows.push_back({i * share, i == 0 || i + 1 == land_rows ? share / 2 : share});
+    }
+    return rows;
+  }
+  return {{}};
+}
+
 /// Where a pad acts on the nose, or on the finger there.
 Place place_under_nose(const Builder& b, const PadSpot& spot, double y, double z) {
   const Machine& m = b.machine;
@@ -146,20 +169,14 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   const Machine& m = b.machine;
   if (!m.sheet || !m.body(BodyKind::bed).present() || !m.body(BodyKind::clamp).present()) return;
   const HeldSpan own{m.sheet->left(), m.sheet->right()};
-  const bool plates = m.bar(bed_edge(m)).model == BarModel::plate || m.bar(nose_bar(m)).model == BarModel::plate;
-  // Beams get one resultant in the middle of the land; under plates a row of pads by the trapezoidal rule: where the
-  // nose turns, only its rear rows press.
-  std::vector<std::pair<double, double>> across{{0.5, 1.0}};
-  if (plates && !m.fingers) {
-    across.clear();
-    for (int i = 0; i < land_rows; ++i) {
-      const double share = 1.0 / (land_rows - 1);
-      across.emplace_back(i * share, i == 0 || i + 1 == land_rows ? share / 2 : share);
-    }
-  }
+  const std::vector<LandRow> across = rows_of_land(m);
   int number = 0;
+  const int last = static_cast<int>(across.size()) - 1;
+  // Over the few millimetres of a land a strip hardly bends; a row of a plate's nodes does.
+  const bool straight = m.bar(bed_edge(m)).model != BarModel::plate && m.bar(nose_bar(m)).model != BarModel::plate;
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
-    for (auto [fraction, share] : across) {
+    const int front = static_cast<int>(b.mesh.joints.size());
+    for (const auto& [fraction, share] : across) {
       const double y = m.nose.setback + fraction * m.nose.land;
       Joint j;
       j.index = number;
@@ -167,6 +184,7 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
       j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
       j.b = place_under_nose(b, spot, y, m.sheet->thickness);
       lay_spot(m, spot, share, j);
+      if (straight && last > 0 && fraction > 0 && fraction < 1) j.between = {front, front + last, fraction};
       b.mesh.joints.push_back(std::move(j));
     }
     // With several sheets it is made at every spot: what is now beyond the sheet may be under another.

@@ -131,7 +131,7 @@ std::optional<Ref> bar_at(const Builder& b, const Eigen::Vector3d& at) {
     if (l.owner.kind != Ref::Kind::bar) continue;
     const Bar& bar = b.machine.bar(l.owner);
     if (at.x() < bar.start - near || at.x() > bar.end() + near) continue;
-    const SectionBox box = section_box(bar, b.mesh.sections[l.section]);
+    const BarBox box = box_of(b.machine, b.mesh, l.owner);
     const Eigen::Vector2d yz(at.y(), at.z());
     if ((yz.array() >= box.lower.array() - near).all() && (yz.array() <= box.upper.array() + near).all())
       return l.owner;

@@ -4,6 +4,7 @@
 #include "mesh/build/places.h"
 #include "mesh/build/seats.h"
 #include "mesh/build/stations.h"
+#include "mesh/build/strips.h"
 #include "mesh/build/welded_sections.h"
 
 #include <algorithm>
@@ -95,10 +96,12 @@ void mesh_bars(Builder& b) {
     for (double x : b.mesh.stations)
       if (x >= bar.start - same_place && x <= bar.end() + same_place) l.stations.push_back(x);
     const Frame frame = l.owner.body == BodyKind::apron ? Frame::apron : Frame::fixed;
-    if (bar.model == BarModel::beam)
-      mesh_beam_bar(b, l, bar, frame);
-    else
+    if (bar.model == BarModel::plate) {
       mesh_plate_bar(b, l, bar, frame);
+      continue;
+    }
+    mesh_beam_bar(b, l, bar, frame);
+    if (bends_across(b.machine, bar)) add_strips(b, l);
   }
 }
 

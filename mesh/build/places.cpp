@@ -1,6 +1,7 @@
 #include "mesh/build/places.h"
 
 #include "mesh/build/stations.h"
+#include "mesh/build/strips.h"
 #include "mesh/machine/seat.h"
 
 #include <algorithm>
@@ -13,17 +14,17 @@
 
 namespace bedbow {
 
-namespace {
-
-/// Middle of the overlap of two intervals, or of the gap between them.
-double meeting(double a0, double a1, double b0, double b1) {
-  return (std::max(a0, b0) + std::min(a1, b1)) / 2; // overlap and gap are the same pair of inner ends
+BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& ref) {
+  const Bar& bar = m.bar(ref);
+  const SectionProperties& p = mesh.sections[layout_of(mesh, ref).section].props;
+  return {bar.at + p.lower, bar.at + p.upper};
 }
 
-} // namespace
-
-SectionBox section_box(const Bar& bar, const Section& s) {
-  return {bar.at + s.props.lower, bar.at + s.props.upper};
+SideBoxes boxes_of(const Machine& m, const Mesh& mesh, const std::array<Ref, 2>& joins) {
+  SideBoxes out;
+  for (std::size_t i = 0; i < 2; ++i)
+    if (joins[i].kind == Ref::Kind::bar) out[i] = box_of(m, mesh, joins[i]);
+  return out;
 }
 
 int main_node(const Place& place) {
@@ -40,27 +41,7 @@ const BarLayout& layout_of(const Mesh& mesh, const Ref& owner) {
 
 Eigen::Vector3d complete_place(const Machine& m, const Mesh& mesh, const std::array<Ref, 2>& joins,
                                const GivenPoint& given) {
-  Eigen::Vector3d at = given;
-  std::vector<const Bar*> bars;
-  std::vector<SectionBox> boxes;
-  for (const Ref& r : joins)
-    if (r.kind == Ref::Kind::bar) {
-      bars.push_back(&m.bar(r));
-      const BarLayout& l = layout_of(mesh, r);
-      boxes.push_back(section_box(m.bar(r), mesh.sections[l.section]));
-    }
-  if (bars.empty()) return at;
-  if (!std::isfinite(at.x())) {
-    const Bar& a = *bars.front();
-    const Bar& b = *bars.back();
-    at.x() = (std::max(a.start, b.start) + std::min(a.end(), b.end())) / 2;
-  }
-  for (int k = 0; k < 2; ++k) {
-    if (std::isfinite(at[k + 1])) continue;
-    at[k + 1] = bars.size() == 1 ? bars[0]->at[k]
-                                 : meeting(boxes[0].lower[k], boxes[0].upper[k], boxes[1].lower[k], boxes[1].upper[k]);
-  }
-  return at;
+  return complete_place(m, joins, boxes_of(m, mesh, joins), given);
 }
 
 namespace {
@@ -132,14 +113,14 @@ public:
     middle_ += share * spot;
     for (auto [node, weight] : carriers) {
       auto term = std::ranges::find(terms_, node, &PlaceTerm::node);
-      if (term == terms_.end()) term = terms_.insert(terms_.end(), {node, 0.0, Eigen::Vector3d::Zero()});
+      if (term == terms_.end()) term = terms_.insert(terms_.end(), {node});
       term->weight += share * weight;
-      term->arm += share * weight * (spot - mesh_.nodes[static_cast<std::size_t>(node)].x); // divided by weight below
+      term->movement += share * weight * carry(spot - mesh_.nodes[static_cast<std::size_t>(node)].x);
     }
   }
   /// The place `at`, which a rigid arm joins to the patch's middle. Shares must add up to 1.
   [[nodiscard]] Place take(const Eigen::Vector3d& at, Frame frame) && {
-    for (PlaceTerm& t : terms_) t.arm = t.arm / t.weight + at - middle_;
+    for (PlaceTerm& t : terms_) t.movement = carry(at - middle_) * t.movement;
     return {std::move(terms_), at, frame};
   }
 
@@ -157,6 +138,16 @@ Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eig
   const Bar& bar = m.bar(ref);
   if (at.x() < bar.start - same_place || at.x() > bar.end() + same_place)
     throw std::invalid_argument("x = " + std::to_string(at.x() * 1e3) + " mm lies off " + m.name_of(ref));
+  const Frame frame = ref.body == BodyKind::apron ? Frame::apron : Frame::fixed;
+  if (l.first_strip >= 0) {
+    const double half = std::max(bar.shape.width, bar.shape.height) / 2;
+    const auto [x, along] = within(l.stations, at.x(), patch.x());
+    const auto [c, across] = within({-half, half}, l.standing ? at.z() - bar.at.y() : at.y() - bar.at.x(), patch.y());
+    StripPlaceSum sum(m, mesh, l);
+    for (auto [gx, wx] : points_of(along))
+      for (auto [gc, wc] : points_of(across)) sum.add(x + gx * along, c + gc * across, wx * wc);
+    return std::move(sum).take(at, frame);
+  }
   // At the end of a beam a patch shrinks about its middle: cut off there, it would stiffen the end.
   const double beside = std::min(at.x() - l.stations.front(), l.stations.back() - at.x());
   const auto [x, along] =
@@ -171,7 +162,7 @@ Place place_on_bar(const Machine& m, const Mesh& mesh, const Ref& ref, const Eig
       const Eigen::Vector3d spot(u, bar.at.x() + (l.standing ? 0 : v), bar.at.y() + (l.standing ? v : 0));
       sum.add(spot, wx * wc, carriers_on(l, u, v));
     }
-  return std::move(sum).take(at, ref.body == BodyKind::apron ? Frame::apron : Frame::fixed);
+  return std::move(sum).take(at, frame);
 }
 
 double finger_lift(const Machine& m, const Mesh& mesh, const FingerLayout& f) {
@@ -184,13 +175,13 @@ Place place_on_finger(const Machine& m, const Mesh& mesh, const FingerLayout& f,
   Place p{{}, at, Frame::fixed};
   if (!f.plate()) {
     const int node = at.y() < m.nose.setback + m.nose.land / 4 ? f.tip : f.pad;
-    p.terms.push_back({node, 1.0, at - mesh.nodes[node].x});
+    p.terms.push_back(PlaceTerm::on_arm(node, 1, at - mesh.nodes[node].x));
     return p;
   }
   for (auto [r, wr] : between(f.y, at.y()))
     for (auto [i, wi] : between(f.x, at.x())) {
       const int node = f.nodes[r * f.x.size() + i];
-      p.terms.push_back({node, wr * wi, at - mesh.nodes[node].x});
+      p.terms.push_back(PlaceTerm::on_arm(node, wr * wi, at - mesh.nodes[node].x));
     }
   return p;
 }
@@ -279,7 +270,8 @@ std::optional<Place> find_on_panel(const Panel& panel, const Mesh& mesh, const R
   Place p{{}, at, mesh.nodes[e.nodes[0]].frame};
   constexpr double nothing = 1e-12;
   for (std::size_t k = 0; k < 4; ++k)
-    if (weights[k] > nothing) p.terms.push_back({e.nodes[k], weights[k], at - mesh.nodes[e.nodes[k]].x});
+    if (weights[k] > nothing)
+      p.terms.push_back(PlaceTerm::on_arm(e.nodes[k], weights[k], at - mesh.nodes[e.nodes[k]].x));
   return p;
 }
 

@@ -4,17 +4,16 @@
 #pragma once
 
 #include "mesh/build/mesh.h"
+#include "mesh/machine/joint_place.h"
 
 namespace bedbow {
 
-/// Bounding box of a bar's cross-section in global y, z [m].
-struct SectionBox {
-  Eigen::Vector2d lower, upper;
-};
-SectionBox section_box(const Bar& bar, const Section& section);
+/// Box of a bar's section where it lies. Throws std::out_of_range when the mesh lacks the bar.
+BarBox box_of(const Machine& machine, const Mesh& mesh, const Ref& bar);
+/// Of what a joint joins.
+SideBoxes boxes_of(const Machine& machine, const Mesh& mesh, const std::array<Ref, 2>& joins);
 
-/// Fills omitted y and z of a joint's place: the middle of the boxes' overlap, or of the gap where they do not overlap;
-/// a bar's centroid where the other side is ground. x stays (NaN is taken as the middle of the common length).
+/// Fills omitted coordinates of a joint's place from the bars that it joins: see mesh/machine/joint_place.h.
 Eigen::Vector3d complete_place(const Machine& machine, const Mesh& mesh, const std::array<Ref, 2>& joins,
                                const GivenPoint& given);
 

@@ -33,15 +33,14 @@ Eigen::Vector3d screw_place(const Bar& bar, const Screws& screws, double x) {
 
 ScrewFaces screw_faces(const Machine& machine, const Mesh& mesh, const Screws& s) {
   ScrewFaces out;
-  std::array<SectionBox, 2> box;
+  std::array<BarBox, 2> box;
   std::array<const OwnQuad*, 2> quads{};
   int faced = -1; // which axis quads face
   for (std::size_t i = 0; i < 2; ++i) {
     const Ref& r = s.joins[i];
     if (r.kind == Ref::Kind::bar) {
-      const Bar& bar = machine.bar(r);
-      box[i] = section_box(bar, mesh.sections[layout_of(mesh, r).section]);
-      out.side[i].material = bar.material;
+      box[i] = box_of(machine, mesh, r);
+      out.side[i].material = machine.bar(r).material;
     } else if (r.kind == Ref::Kind::own) {
       const UserMeshFace face = face_of(machine, s, r);
       faced = std::abs(face.normal.y()) > std::abs(face.normal.z()) ? 0 : 1;

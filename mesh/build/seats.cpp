@@ -35,11 +35,6 @@ bool is_small(const Builder& b, double size) {
 
 } // namespace
 
-BarBox box_of(const Machine& m, const Mesh& mesh, const Ref& bar) {
-  const SectionBox box = section_box(m.bar(bar), mesh.sections[static_cast<std::size_t>(layout_of(mesh, bar).section)]);
-  return {box.lower, box.upper};
-}
-
 std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh) {
   std::vector<ArmSide> out;
   each_bar_seat(m, mesh, [&](const auto& /*joint*/, const ArmSide& s, const Eigen::Vector3d& /*at*/) {
@@ -49,15 +44,7 @@ std::vector<ArmSide> joints_on_arms(const Machine& m, const Mesh& mesh) {
 }
 
 Eigen::Vector3d place_of(const Machine& m, const Mesh& mesh, const JointBase& joint, JointKind kind) {
-  if (kind == JointKind::hinge) { // on the bend line unless the case says otherwise
-    const auto given = [](double v) { return std::isfinite(v) ? v : 0; };
-    return {joint.at.x(), given(joint.at.y()), given(joint.at.z())};
-  }
-  if (kind == JointKind::handle) {
-    const Bar& face = m.bar(joint.joins[0]);
-    return {joint.at.x(), face.at.x(), face.at.y()};
-  }
-  return complete_place(m, mesh, joint.joins, joint.at);
+  return bedbow::place_of(m, joint, kind, boxes_of(m, mesh, joint.joins));
 }
 
 Patch patch_of(const JointBase& joint, const Contact& contact) {
@@ -99,6 +86,62 @@ std::vector<double> seat_rows(const Builder& b, const BarLayout& l) {
       for (const Eigen::Vector2d& line : weld_lines(b.machine, b.mesh, w))
         rows.push_back(across({0, line.x(), line.y()}));
   return rows;
+}
+
+namespace {
+
+/// Lines of a strip nearer to each other than this share of its thickness are one. With half of it strips differ least
+/// from plates on random clamps (docs/theory/strips.md).
+constexpr double close_lines = 0.5;
+
+/// Lines of one kind, merged where they are close: the result does not depend on their order, nor on the side from
+/// which one looks.
+std::vector<double> merged(std::vector<double> c, double near, double half_width, const std::vector<double>& taken) {
+  std::erase_if(c, [&](double v) {
+    return half_width - std::abs(v) <= near ||
+           std::ranges::any_of(taken, [&](double t) { return std::abs(v - t) <= near; });
+  });
+  std::ranges::sort(c);
+  std::vector<double> out;
+  for (std::size_t i = 0; i < c.size();) {
+    std::size_t end = i + 1;
+    while (end < c.size() && c[end] - c[end - 1] <= near) ++end;
+    const double from = c[i], to = c[end - 1];
+    const int lines = 1 + static_cast<int>((to - from) / (2 * near));
+    for (int k = 0; k < lines; ++k) out.push_back(from + (to - from) * (k + 0.5) / lines);
+    i = end;
+  }
+  return out;
+}
+
+} // namespace
+
+AcrossLines strip_lines(const Builder& b, const BarLayout& l) {
+  const Machine& m = b.machine;
+  const Bar& bar = m.bar(l.owner);
+  const double width = std::max(bar.shape.width, bar.shape.height);
+  const double near = close_lines * std::min(bar.shape.width, bar.shape.height);
+  const auto across = [&](double y, double z) { return l.standing ? z - bar.at.y() : y - bar.at.x(); };
+  AcrossLines given;
+  each_bar_seat(m, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {
+    if (j.joins[s.side] != l.owner) return;
+    if (s.seat.across >= (1 - 1e-9) * width) return; // takes the whole section along
+    const bool couple = s.kind == JointKind::screw || s.seat.arm > 0;
+    (couple ? given.feet : given.points).push_back(across(at.y(), at.z()));
+  });
+  for (const Weld& w : m.welds)
+    if (w.joins[0] == l.owner || w.joins[1] == l.owner)
+      for (const Eigen::Vector2d& line : weld_lines(m, b.mesh, w)) given.feet.push_back(across(line.x(), line.y()));
+  const auto is = [&](BodyKind body, int index) { return l.owner == Ref{Ref::Kind::bar, body, index}; };
+  const bool bed = is(BodyKind::bed, m.body(BodyKind::bed).edge_bar), nose = is(BodyKind::clamp, m.nose.bar);
+  if (m.sheet && !m.fingers && (bed || nose))
+    given.points.push_back(across(m.nose.setback + m.nose.land / 2, bed ? 0 : m.sheet->thickness));
+  for (const Load& load : m.loads)
+    if (load.on == l.owner) given.points.push_back(across(load.from.y(), load.from.z()));
+  AcrossLines out;
+  out.feet = merged(given.feet, near, width / 2, {});
+  out.points = merged(given.points, near, width / 2, out.feet);
+  return out;
 }
 
 } // namespace bedbow::mesher

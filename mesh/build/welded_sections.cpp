@@ -23,7 +23,7 @@ public:
   void join(const std::array<Ref, 2>& joins) {
     const int one = section_of(joins[0]), other = section_of(joins[1]);
     if (one == other) return;
-    SectionBox& box = boxes_[one];
+    BarBox& box = boxes_[one];
     box.lower = box.lower.cwiseMin(boxes_[other].lower);
     box.upper = box.upper.cwiseMax(boxes_[other].upper);
     for (auto& [bar, section] : section_of_)
@@ -34,7 +34,7 @@ public:
   [[nodiscard]] double depth(const Ref& bar) const {
     const auto found = std::ranges::find(section_of_, bar, &std::pair<Ref, int>::first);
     if (found == section_of_.end()) return 0;
-    const SectionBox& box = boxes_[found->second];
+    const BarBox& box = boxes_[found->second];
     return (box.upper - box.lower).minCoeff();
   }
 
@@ -42,14 +42,14 @@ private:
   int section_of(const Ref& bar) {
     const auto found = std::ranges::find(section_of_, bar, &std::pair<Ref, int>::first);
     if (found != section_of_.end()) return found->second;
-    boxes_.push_back(section_box(machine_.bar(bar), mesh_.sections[layout_of(mesh_, bar).section]));
+    boxes_.push_back(box_of(machine_, mesh_, bar));
     return section_of_.emplace_back(bar, static_cast<int>(boxes_.size()) - 1).second;
   }
 
   const Machine& machine_;
   const Mesh& mesh_;
   std::vector<std::pair<Ref, int>> section_of_;
-  std::vector<SectionBox> boxes_;
+  std::vector<BarBox> boxes_;
 };
 
 } // namespace

@@ -25,11 +25,9 @@ std::vector<double> stations_between(const std::vector<double>& stations, double
 }
 
 /// Where the sections of two bars meet, as a box; inside out where there is a gap.
-SectionBox meeting_of(const Machine& machine, const Mesh& mesh, const Weld& w) {
-  std::array<SectionBox, 2> box;
-  for (std::size_t i = 0; i < 2; ++i)
-    box[i] = section_box(machine.bar(w.joins[i]), mesh.sections[layout_of(mesh, w.joins[i]).section]);
-  return {box[0].lower.cwiseMax(box[1].lower), box[0].upper.cwiseMin(box[1].upper)};
+BarBox meeting_of(const Machine& machine, const Mesh& mesh, const Weld& w) {
+  const BarBox one = box_of(machine, mesh, w.joins[0]), other = box_of(machine, mesh, w.joins[1]);
+  return {one.lower.cwiseMax(other.lower), one.upper.cwiseMin(other.upper)};
 }
 
 /// Sides of the sections of the bars that a weld joins.
@@ -40,11 +38,11 @@ struct SeamSizes {
 };
 
 SeamSizes sizes_of_seam(const Machine& machine, const Mesh& mesh, const Weld& w) {
-  const SectionBox meeting = meeting_of(machine, mesh, w);
+  const BarBox meeting = meeting_of(machine, mesh, w);
   double least = std::numeric_limits<double>::infinity();
   SeamSizes out;
   for (const Ref& r : w.joins) {
-    const SectionBox box = section_box(machine.bar(r), mesh.sections[layout_of(mesh, r).section]);
+    const BarBox box = box_of(machine, mesh, r);
     least = std::min(least, (box.upper - box.lower).minCoeff());
     out.depth = std::max(out.depth, (box.upper - box.lower).maxCoeff());
   }
@@ -67,7 +65,7 @@ double seam_stiffness(double E, double width) {
 
 std::vector<Eigen::Vector2d> weld_lines(const Machine& machine, const Mesh& mesh, const Weld& w) {
   const Eigen::Vector2d middle = complete_place(machine, mesh, w.joins, w.at).tail<2>();
-  const SectionBox meeting = meeting_of(machine, mesh, w);
+  const BarBox meeting = meeting_of(machine, mesh, w);
   const Eigen::Vector2d overlap = meeting.upper - meeting.lower;
   const int k = overlap[0] > overlap[1] ? 0 : 1;
   if (w.sides == 1 || overlap[k] <= same_place) return {middle};

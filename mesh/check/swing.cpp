@@ -31,10 +31,10 @@ Overlap overlap_at(const Machine& machine, const SwingBody& mover, const SwingBo
 
 } // namespace
 
-SwingAngles swing_angles(const Machine& m, double springback, double elastic) {
+SwingAngles swing_angles(const Machine& m, const Springback& springback) {
   if (!m.sheet) return {};
-  const double bend = std::min(std::max(greatest_angle(m), m.sheet->angle + springback), steepest_bend);
-  const double flange = std::min(bend + elastic, steepest_bend);
+  const double bend = std::min(std::max(greatest_angle(m), m.sheet->angle + springback.arc), steepest_bend);
+  const double flange = std::min(bend + springback.elastic(), steepest_bend);
   return {bend, flange, flange + deflection_allowance};
 }
 
@@ -75,6 +75,20 @@ std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBod
     return SwingMeeting{hit, {(from + to) / 2, at.x(), at.y()}, from, to};
   }
   return std::nullopt;
+}
+
+std::vector<SwingClash> swing_clashes(const Machine& m, const Registry<ShapeEntry>& shapes,
+                                      const Springback& springback) {
+  std::vector<SwingClash> out;
+  if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return out;
+  const SwingAngles angles = swing_angles(m, springback);
+  const auto standing = standing_bodies(m, shapes);
+  for (const SwingBody& mover : swinging_bodies(m, shapes)) {
+    const double angle = mover.kind == SwingBody::Kind::flange ? angles.flange : angles.apron;
+    for (const SwingBody& obstacle : standing)
+      if (const auto met = first_meeting(m, mover, obstacle, angle)) out.push_back({mover, obstacle, *met, angle});
+  }
+  return out;
 }
 
 std::optional<BendLimit> bend_limit(const Machine& machine, const Registry<ShapeEntry>& shapes) {

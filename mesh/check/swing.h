@@ -5,6 +5,7 @@
 
 #include "mesh/check/polygon.h"
 #include "mesh/machine/machine.h"
+#include "mesh/machine/springback.h"
 #include "mesh/piece/registry.h"
 #include "mesh/piece/si.h"
 
@@ -14,7 +15,7 @@
 
 namespace bedbow {
 
-/// How far the machine swings [rad].
+/// How far the machine swings [rad]. Springback adds to the wanted angle.
 struct SwingAngles {
   double bend = 0;   ///< of the bend: wanted and its springback, or the greatest of [solve] angles where that is more
   double flange = 0; ///< of the flange: further by what it and the sheet under the nose bend elastically
@@ -25,8 +26,7 @@ struct SwingAngles {
 /// it.
 inline constexpr double deflection_allowance = 2 * si::degree;
 
-/// \param springback of the bend itself [rad] >= 0. \param elastic springback of flange and grip [rad] >= 0.
-SwingAngles swing_angles(const Machine& machine, double springback, double elastic = 0);
+SwingAngles swing_angles(const Machine& machine, const Springback& springback);
 
 /// Bodies closer than this meet; deeper than this they penetrate each other [m].
 inline constexpr double swing_clearance = 0.05e-3;
@@ -64,6 +64,17 @@ struct SwingMeeting {
 /// \return nullopt where they pass. Angles are found to 1e-6 rad.
 std::optional<SwingMeeting> first_meeting(const Machine& machine, const SwingBody& mover, const SwingBody& obstacle,
                                           double angle, double clearance = swing_clearance);
+
+/// Two things that meet before the bend is made.
+struct SwingClash {
+  SwingBody mover, obstacle;
+  SwingMeeting meeting;
+  double angle = 0; ///< to which the mover swings [rad]
+};
+
+/// All of them; none without a sheet and in the x-z plane, where bars have no depth.
+std::vector<SwingClash> swing_clashes(const Machine& machine, const Registry<ShapeEntry>& shapes,
+                                      const Springback& springback);
 
 /// The bend at which the flange meets an obstacle, however far the apron could swing: a nose without relief has one
 /// slightly beyond 90 deg.

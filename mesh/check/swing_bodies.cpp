@@ -1,11 +1,13 @@
 // Outlines of the swinging and the fixed bodies.
+#include "mesh/check/outline.h"
+#include "mesh/check/part_keys.h"
 #include "mesh/check/swing.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/piece/fastener.h"
 
 #include <algorithm>
 #include <cmath>
-#include <stdexcept>
+#include <numbers>
 
 namespace bedbow {
 
@@ -13,23 +15,6 @@ namespace {
 
 Polygon rectangle(double y0, double y1, double z0, double z1) {
   return {{y0, z0}, {y1, z0}, {y1, z1}, {y0, z1}};
-}
-
-/// Outside of a bar where it lies; empty where place or shape are not known. Given section properties have an outline
-/// only where the case says how wide and high the section is.
-Polygon outline_of(const Bar& bar, const Registry<ShapeEntry>& shapes) {
-  const ShapeEntry* entry = shapes.find(bar.shape.kind);
-  const bool sized = bar.shape.given.empty() || (bar.shape.width > 0 && bar.shape.height > 0);
-  if (!entry || !bar.at.allFinite() || !sized) return {};
-  try {
-    const Section section = entry->make(bar.shape, 0.3);
-    const Eigen::Vector2d &low = section.props.lower, &high = section.props.upper;
-    Polygon out = section.outline.empty() ? rectangle(low.x(), high.x(), low.y(), high.y()) : section.outline.front();
-    for (Eigen::Vector2d& p : out) p += bar.at;
-    return std::ranges::all_of(out, [](const Eigen::Vector2d& p) { return p.allFinite(); }) ? out : Polygon{};
-  } catch (const std::invalid_argument&) {
-    return {}; // reported by the reader of the shape
-  }
 }
 
 void add_bars(const Machine& m, BodyKind kind, SwingBody::Kind as, const Registry<ShapeEntry>& shapes,
@@ -46,11 +31,6 @@ const Bar* clamp_bar(const Machine& m, const JointBase& j) {
   return nullptr;
 }
 
-/// "post left", or "post 2" for one without a name.
-std::string called(const char* kind, const std::string& name, std::size_t index) {
-  return std::string(kind) + " " + (name.empty() ? std::to_string(index + 1) : name);
-}
-
 /// Washer, nut and two threads of stud (common practice, no source) on top of the bar that the post pulls down.
 void add_nuts(const Machine& m, const Registry<ShapeEntry>& shapes, std::vector<SwingBody>& out) {
   for (std::size_t i = 0; i < m.posts.size(); ++i) {
@@ -65,7 +45,7 @@ void add_nuts(const Machine& m, const Registry<ShapeEntry>& shapes, std::vector<
     const double corners = h.across_flats / std::numbers::sqrt3; // half the width across corners of a hexagon
     const double top = box->upper.y() + h.washer_thickness + h.nut_height + 2 * thread.pitch;
     const double x = p.at.x(), y = p.at.y();
-    out.push_back({SwingBody::Kind::nut, "the nut of " + called("post", p.name, i),
+    out.push_back({SwingBody::Kind::nut, "the nut of " + called(JointKind::post, p.name, i),
                    rectangle(y - corners, y + corners, box->upper.y(), top), x - corners, x + corners, p.pos});
   }
 }
@@ -83,7 +63,7 @@ void add_cams(const Machine& m, const Registry<ShapeEntry>& shapes, std::vector<
       const double a = 2 * std::numbers::pi * k / pieces;
       circle.emplace_back(c.at.y() + c.radius * std::cos(a), box->lower.y() - c.radius * (1 - std::sin(a)));
     }
-    out.push_back({SwingBody::Kind::cam, called("cam", c.name, i), std::move(circle), c.at.x() - c.width / 2,
+    out.push_back({SwingBody::Kind::cam, called(JointKind::cam, c.name, i), std::move(circle), c.at.x() - c.width / 2,
                    c.at.x() + c.width / 2, c.pos});
   }
 }

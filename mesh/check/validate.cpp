@@ -58,12 +58,8 @@ std::string place_in_mm(const Eigen::Vector3d& at) {
   return "[" + in_mm(at.x()) + ", " + in_mm(at.y()) + ", " + in_mm(at.z()) + "]";
 }
 
-std::string joint_key(const std::string& kind, const std::string& name, std::size_t index) {
-  return kind + "." + (name.empty() ? std::to_string(index + 1) : name);
-}
-
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback,
-                              double elastic) {
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes,
+                              const Springback& springback) {
   Validator v{machine, shapes, {}, {}};
   for (const Body& body : machine.bodies)
     for (const Bar& bar : body.bars) v.boxes[static_cast<std::size_t>(body.kind)].push_back(bar_box(bar, shapes));
@@ -71,7 +67,7 @@ std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>
   validate_all_names(v);
   validate_bodies(v);
   validate_sheet(v);
-  validate_swing(v, springback, elastic);
+  validate_swing(v, springback);
   validate_joints(v);
   validate_seats(v);
   validate_structure(v);

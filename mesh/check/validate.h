@@ -4,6 +4,7 @@
 
 #include "mesh/machine/machine.h"
 #include "mesh/machine/problem.h"
+#include "mesh/machine/springback.h"
 #include "mesh/piece/registry.h"
 
 #include <vector>
@@ -12,9 +13,8 @@ namespace bedbow {
 
 /// All errors and warnings about a machine, each with the position of the table it belongs to.
 /// NaN values are skipped: the reader that set them has reported why.
-/// \param shapes section shapes, for how far bars reach. \param springback how much further than the wanted angle the
-/// bend is swung [rad]; 0 where the moment law does not say. \param elastic how much further still the flange [rad].
-std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, double springback,
-                              double elastic);
+/// \param shapes section shapes, for how far bars reach. \param springback of its sheet; 0 where the moment law does
+/// not say.
+std::vector<Problem> validate(const Machine& machine, const Registry<ShapeEntry>& shapes, const Springback& springback);
 
 } // namespace bedbow

@@ -172,17 +172,6 @@ void validate_standing(Validator& v, const JointBase& j, const std::string& key,
     v.error(j.pos, key, "it holds no bar to take its place from; give the whole place: at = [x, y, z]");
 }
 
-/// A hole for the post must leave something of the bar.
-void validate_post_size(Validator& v, const Post& p, const std::string& key) {
-  for (const Ref& r : p.joins) {
-    if (r.kind != Ref::Kind::bar || !v.box(r)) continue;
-    const BarBox& box = *v.box(r);
-    const bool through = p.at.y() > box.lower.x() && p.at.y() < box.upper.x();
-    if (through && p.diameter >= box.upper.x() - box.lower.x())
-      v.warning(p.pos, key, "its hole is as wide as the bar " + v.machine.name_of(r));
-  }
-}
-
 } // namespace
 
 void validate_joints(Validator& v) {
@@ -195,8 +184,6 @@ void validate_joints(Validator& v) {
       (standing ? validate_standing : validate_joins)(v, list[i], joint_key(what, list[i].name, i), "the " + what);
     }
   });
-  for (std::size_t i = 0; i < m.posts.size(); ++i)
-    validate_post_size(v, m.posts[i], joint_key("post", m.posts[i].name, i));
   for (std::size_t i = 0; i < m.hinges.size(); ++i)
     validate_hinge(v, m.hinges[i], joint_key("hinge", m.hinges[i].name, i));
   for (std::size_t i = 0; i < m.ties.size(); ++i)

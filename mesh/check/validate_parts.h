@@ -2,8 +2,10 @@
 /// State shared by the parts of validate(). Only they use this.
 #pragma once
 
+#include "mesh/check/part_keys.h"
 #include "mesh/machine/bar_box.h"
 #include "mesh/machine/problem.h"
+#include "mesh/machine/springback.h"
 
 #include <array>
 #include <optional>
@@ -38,13 +40,10 @@ std::string in_mm(double length);
 /// "[x, y, z]" [mm] of a place [m].
 std::string place_in_mm(const Eigen::Vector3d& at);
 
-/// "post.left", or "post.2" for one without a name. \param index from 0.
-std::string joint_key(const std::string& kind, const std::string& name, std::size_t index);
-
 void validate_bodies(Validator& v); // validate_bodies.cpp
 void validate_sheet(Validator& v);  // validate_sheet.cpp: sheet, nose, fingers
 // validate_swing.cpp: set-back, and collisions in the swing
-void validate_swing(Validator& v, double springback, double elastic);
+void validate_swing(Validator& v, const Springback& springback);
 void validate_joints(Validator& v);    // validate_joints.cpp
 void validate_seats(Validator& v);     // validate_seats.cpp
 void validate_structure(Validator& v); // validate_structure.cpp: members, panels, holds, loads, dials

@@ -13,23 +13,6 @@ std::string size_text(const Eigen::Vector2d& size) {
   return in_mm(size.x()) + " x " + in_mm(size.y());
 }
 
-/// Places that the case omits, as far as a check of arms needs them: in the middle of the boxes.
-Eigen::Vector3d whole_place(const JointBase& j, JointKind kind, const std::array<std::optional<BarBox>, 2>& boxes) {
-  Eigen::Vector3d at = j.at;
-  for (int k = 0; k < 2; ++k) {
-    if (std::isfinite(at[k + 1])) continue;
-    double sum = 0;
-    int count = 0;
-    for (const auto& box : boxes)
-      if (box) {
-        sum += (box->lower[k] + box->upper[k]) / 2;
-        ++count;
-      }
-    at[k + 1] = kind == JointKind::hinge || count == 0 ? 0 : sum / count;
-  }
-  return at;
-}
-
 void validate_on_bar(Validator& v, const JointBase& j, const Ref& r, const BarBox& box, const std::string& key) {
   const Bar& bar = v.machine.bar(r);
   const double height = (box.upper - box.lower).maxCoeff();
@@ -59,10 +42,11 @@ void validate_on_mesh(Validator& v, const JointBase& j, const Ref& r, const std:
 template <class J> void validate_seat(Validator& v, const J& j, JointKind kind, std::size_t index) {
   if (!j.seat.allFinite()) return;
   const std::string key = joint_key(info(kind).key, j.name, index);
-  std::array<std::optional<BarBox>, 2> boxes;
+  SideBoxes boxes;
   for (std::size_t i = 0; i < 2; ++i)
     if (j.joins[i].kind == Ref::Kind::bar) boxes[i] = v.box(j.joins[i]);
-  const auto seats = bar_seats(v.machine, j, contact_of(j), acts_along_z(kind), boxes, whole_place(j, kind, boxes));
+  const auto seats =
+      bar_seats(v.machine, j, contact_of(j), acts_along_z(kind), boxes, place_of(v.machine, j, kind, boxes));
   for (std::size_t i = 0; i < 2; ++i) {
     if (boxes[i] && seats[i].given) validate_on_bar(v, j, j.joins[i], *boxes[i], key);
     if (j.joins[i].kind == Ref::Kind::own && j.at.allFinite()) validate_on_mesh(v, j, j.joins[i], key);

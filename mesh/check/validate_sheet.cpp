@@ -46,26 +46,6 @@ void validate_bend(Validator& v) {
   if (s.inside_radius > 100 * s.thickness)
     v.warning(s.pos, "sheet.inside_radius",
               "with a radius above a hundred thicknesses a sheet springs back more than it bends");
-  if (const Bar* face = edge_bar(v.machine, BodyKind::apron)) {
-    const Ref ref{Ref::Kind::bar, BodyKind::apron, v.machine.body(BodyKind::apron).edge_bar};
-    const auto& box = v.box(ref);
-    if (box && -box->lower.x() < s.flange - same_length)
-      v.warning(s.pos, "sheet.flange",
-                "the sheet bears on the apron at " + in_mm(s.flange) + " from the bend line, but the bar apron." +
-                    face->name + " ends at " + in_mm(-box->lower.x()));
-  }
-}
-
-void validate_nose(Validator& v) {
-  const Nose& nose = v.machine.nose;
-  const Bar* bar = edge_bar(v.machine, BodyKind::clamp);
-  if (!bar || v.machine.fingers) return;
-  const auto& box = v.box({Ref::Kind::bar, BodyKind::clamp, v.machine.body(BodyKind::clamp).edge_bar});
-  constexpr double far = 0.05;
-  if (box && (nose.setback < box->lower.x() - far || nose.setback > box->upper.x() + far))
-    v.warning(nose.pos, "clamp.nose",
-              "its edge at y = " + in_mm(nose.setback) + " is more than " + in_mm(far) + " beside the bar clamp." +
-                  bar->name + " that carries it");
 }
 
 void validate_neighbours(Validator& v, const Fingers& f, std::size_t i) {
@@ -105,7 +85,6 @@ void validate_sheet(Validator& v) {
   for (BodyKind kind : all_bodies)
     if (!(kind == BodyKind::clamp && v.machine.fingers)) validate_extent(v, kind);
   validate_bend(v);
-  validate_nose(v);
 }
 
 } // namespace bedbow

@@ -49,8 +49,10 @@ struct Ref {
   bool operator==(const Ref&) const = default;
 };
 
-enum class BarModel { beam, plate };
-inline constexpr std::array bar_models{Choice{"beam", BarModel::beam}, Choice{"plate", BarModel::plate}};
+/// Sections that stay plane, that bend across their wider side, or plates.
+enum class BarModel { beam, strip, plate };
+inline constexpr std::array bar_models{Choice{"beam", BarModel::beam}, Choice{"strip", BarModel::strip},
+                                       Choice{"plate", BarModel::plate}};
 
 /// A place relative to another bar: this bar touches it on one side. See mesh/machine/stack.h.
 struct Stack {

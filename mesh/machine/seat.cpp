@@ -75,7 +75,7 @@ double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z) {
 }
 
 std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint, const Contact& contact, bool along_z,
-                                 const std::array<std::optional<BarBox>, 2>& boxes, const Eigen::Vector3d& at) {
+                                 const SideBoxes& boxes, const Eigen::Vector3d& at) {
   std::array<BarSeat, 2> out;
   for (std::size_t i = 0; i < 2; ++i)
     if (boxes[i])

@@ -3,11 +3,10 @@
 /// contact spreads at 45 degrees: its own size and the plate's thickness more. See docs/theory/joints.md.
 #pragma once
 
-#include "mesh/machine/bar_box.h"
+#include "mesh/machine/joint_place.h"
 #include "mesh/machine/machine.h"
 
 #include <array>
-#include <optional>
 #include <utility>
 
 namespace bedbow {
@@ -47,7 +46,7 @@ double arm_beside(const BarBox& box, const Eigen::Vector3d& at, bool along_z);
 /// bar's wider side in both directions. On a beam a joint without a size acts at one section, by an arm as well.
 /// \param boxes of the two sides; none for what is not a bar.
 std::array<BarSeat, 2> bar_seats(const Machine& machine, const JointBase& joint, const Contact& contact, bool along_z,
-                                 const std::array<std::optional<BarBox>, 2>& boxes, const Eigen::Vector3d& at);
+                                 const SideBoxes& boxes, const Eigen::Vector3d& at);
 
 /// Directions of a seat on a plate: along x as far as its plane goes, else along y; and across that. \return unit
 /// vectors. \param normal of the plate, of any length.

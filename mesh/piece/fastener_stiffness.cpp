@@ -14,7 +14,7 @@ void require_positive(double value, const char* name) {
     throw std::invalid_argument(std::string("fastener stiffness: ") + name + " must be greater than 0");
 }
 
-void check(const ShearJoint& j) {
+void check_shear(const ShearJoint& j) {
   require_positive(j.t1, "t1");
   require_positive(j.t2, "t2");
   require_positive(j.d, "d");
@@ -28,7 +28,7 @@ void check(const ShearJoint& j) {
 } // namespace
 
 double huth_flexibility(const ShearJoint& j, FastenerKind kind) {
-  check(j);
+  check_shear(j);
   double a = 2.0 / 3, b = 3;
   if (kind == FastenerKind::riveted_metal) {
     a = 2.0 / 5;
@@ -42,12 +42,12 @@ double huth_flexibility(const ShearJoint& j, FastenerKind kind) {
 }
 
 double swift_flexibility(const ShearJoint& j) {
-  check(j);
+  check_shear(j);
   return 5 / (j.d * j.E3) + 0.8 * (1 / (j.t1 * j.E1) + 1 / (j.t2 * j.E2));
 }
 
 double grumman_flexibility(const ShearJoint& j) {
-  check(j);
+  check_shear(j);
   return (j.t1 + j.t2) * (j.t1 + j.t2) / (j.E3 * std::pow(j.d, 3)) + 3.7 * (1 / (j.t1 * j.E1) + 2 / (j.t2 * j.E2));
 }
 

@@ -8,25 +8,12 @@ namespace bedbow {
 
 namespace {
 
-/// Displacement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
-Matrix6d carry(const Eigen::Vector3d& arm) {
-  Matrix6d t = Matrix6d::Identity();
-  t(0, 4) = arm.z();
-  t(0, 5) = -arm.y();
-  t(1, 3) = -arm.z();
-  t(1, 5) = arm.x();
-  t(2, 3) = arm.y();
-  t(2, 4) = -arm.x();
-  return t;
-}
-
-/// Adds an element matrix of n nodes through the rigid arms of its nodes.
-template <int N, class M>
-void add_element(BlockMatrix& k, const DofMap& map, const std::array<int, N>& nodes, const M& e) {
-  for (int p = 0; p < N; ++p)
+/// Adds an element matrix through the rigid arms of its nodes.
+template <class Nodes, class M> void add_element(BlockMatrix& k, const DofMap& map, const Nodes& nodes, const M& e) {
+  for (int p = 0; p < static_cast<int>(nodes.size()); ++p)
     for (int q = 0; q <= p; ++q) {
-      const NodeLink& row = map.links[nodes[p]];
-      const NodeLink& column = map.links[nodes[q]];
+      const NodeLink& row = map.links[nodes[static_cast<std::size_t>(p)]];
+      const NodeLink& column = map.links[nodes[static_cast<std::size_t>(q)]];
       Matrix6d block = e.template block<6, 6>(6 * p, 6 * q);
       if (!row.arm.isZero(0)) block = carry(row.arm).transpose() * block;
       if (!column.arm.isZero(0)) block = block * carry(column.arm);
@@ -46,7 +33,7 @@ std::vector<CarriedTerm> stretch_terms(const DofMap& map, const Joint& j) {
   for (auto [place, sign] : {std::pair{&j.a, -1.0}, std::pair{&j.b, 1.0}})
     for (const PlaceTerm& t : place->terms) {
       const NodeLink& l = map.links[t.node];
-      terms.push_back({l.ref, sign * t.weight * carry(t.arm + l.arm)});
+      terms.push_back({l.ref, sign * t.movement * carry(l.arm)});
     }
   return terms;
 }
@@ -71,6 +58,11 @@ std::vector<std::vector<std::pair<int, int>>> couplings(const Mesh& mesh, const 
     if (i != j) out[map.substructure[i]].emplace_back(i, j);
   };
   for (const auto& e : mesh.beams) couple(e.nodes[0], e.nodes[1]);
+  for (const StripElement& s : mesh.strips) {
+    const std::vector<int> nodes = nodes_of(mesh, s);
+    for (std::size_t p = 0; p < nodes.size(); ++p)
+      for (std::size_t q = 0; q < p; ++q) couple(nodes[p], nodes[q]);
+  }
   for (const auto& e : mesh.shells)
     for (std::size_t p = 0; p < 4; ++p)
       for (std::size_t q = 0; q < p; ++q) couple(e.nodes[p], e.nodes[q]);
@@ -124,7 +116,7 @@ private:
 } // namespace
 
 std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const BeamMatrix& beams,
-                                      const ShellMatrix& shells, bool with_screws) {
+                                      const StripMatrix& strips, const ShellMatrix& shells, bool with_screws) {
   std::vector<int> position(mesh.nodes.size(), -1);
   for (const Substructure& c : map.substructures)
     for (std::size_t i = 0; i < c.nodes.size(); ++i) position[c.nodes[i]] = static_cast<int>(i);
@@ -134,11 +126,14 @@ std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const
   for (std::size_t c = 0; c < map.substructures.size(); ++c)
     blocks.emplace_back(map, map.substructures[c], position, std::move(pairs[c]));
   for (std::size_t i = 0; i < mesh.beams.size(); ++i)
-    add_element<2>(blocks[map.substructure[mesh.beams[i].nodes[0]]], map, mesh.beams[i].nodes,
-                   beams(static_cast<int>(i)));
+    add_element(blocks[map.substructure[mesh.beams[i].nodes[0]]], map, mesh.beams[i].nodes, beams(static_cast<int>(i)));
+  for (std::size_t i = 0; i < mesh.strips.size(); ++i) {
+    const std::vector<int> nodes = nodes_of(mesh, mesh.strips[i]);
+    add_element(blocks[map.substructure[nodes.front()]], map, nodes, strips(static_cast<int>(i)));
+  }
   for (std::size_t i = 0; i < mesh.shells.size(); ++i)
-    add_element<4>(blocks[map.substructure[mesh.shells[i].nodes[0]]], map, mesh.shells[i].nodes,
-                   shells(static_cast<int>(i)));
+    add_element(blocks[map.substructure[mesh.shells[i].nodes[0]]], map, mesh.shells[i].nodes,
+                shells(static_cast<int>(i)));
   if (with_screws)
     for (const Joint& j : mesh.joints)
       if (is_bonded(j)) add_spring(blocks[map.substructure[j.a.terms.front().node]], map, j);
@@ -167,7 +162,8 @@ std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Me
   };
   ShellMatrices shells(machine, mesh, data);
   return assemble(
-      mesh, map, beams, [&](int i) -> const Matrix24d& { return shells.of(i); }, true);
+      mesh, map, beams, [&](int i) -> const Eigen::MatrixXd& { return data.bending[data.of_bending[i]]; },
+      [&](int i) -> const Matrix24d& { return shells.of(i); }, true);
 }
 
 FactorHints hints_of(const Substructure& component, bool plane) {

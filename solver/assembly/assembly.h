@@ -14,11 +14,12 @@ namespace bedbow {
 
 /// Element matrix of a beam or shell in global axes of its frame, dofs node by node.
 using BeamMatrix = std::function<const Matrix12d&(int element)>;
+using StripMatrix = std::function<const Eigen::MatrixXd&(int element)>;
 using ShellMatrix = std::function<Eigen::Matrix<double, 24, 24>(int element)>;
 
 /// Sums given element matrices (and, for stiffness, the screws' springs) into one lower triangle per component.
 std::vector<SymmetricMatrix> assemble(const Mesh& mesh, const DofMap& map, const BeamMatrix& beams,
-                                      const ShellMatrix& shells, bool with_screws);
+                                      const StripMatrix& strips, const ShellMatrix& shells, bool with_screws);
 
 /// Stiffness matrices by component.
 std::vector<SymmetricMatrix> assemble_stiffness(const Machine& machine, const Mesh& mesh, const DofMap& map,

@@ -13,6 +13,7 @@ void add_terms(const Mesh& mesh, const DofMap& map, int node, const Vector6d& co
   const auto& dofs = map.dofs[node];
   for (int k = 0; k < 6; ++k)
     if (dofs[k] >= 0 && coefficients[k] != 0) f.terms.emplace_back(dofs[k], coefficients[k]);
+  if (!mesh.nodes[node].moves()) return; // bends only
   const Eigen::Vector3d lever = mesh.nodes[node].x - comp.centre;
   f.rigid.head<3>() += coefficients.head<3>();
   f.rigid.tail<3>() += coefficients.tail<3>() + lever.cross(Eigen::Vector3d(coefficients.head<3>()));
@@ -25,14 +26,8 @@ DisplacementFunctional make(const Mesh& mesh, const DofMap& map, const Place& pl
   f.component = map.substructure[place.terms.front().node];
   for (const PlaceTerm& t : place.terms) {
     const NodeLink& l = map.links[t.node];
-    Vector6d c = Vector6d::Zero();
-    if (rotation) {
-      c.tail<3>() = t.weight * d;
-    } else {
-      c.head<3>() = t.weight * d;
-      c.tail<3>() = t.weight * (t.arm + l.arm).cross(d); // d . (theta x arm) = theta . (arm x d)
-    }
-    add_terms(mesh, map, l.ref, c, f);
+    const Matrix6d movement = t.movement * carry(l.arm);
+    add_terms(mesh, map, l.ref, movement.middleRows<3>(rotation ? 3 : 0).transpose() * d, f);
   }
   return f;
 }

@@ -66,6 +66,8 @@ void find_components(const Mesh& mesh, DofMap& map) {
   Groups groups(mesh.nodes.size());
   for (std::size_t i = 0; i < map.links.size(); ++i) groups.join(static_cast<int>(i), map.links[i].ref);
   for (const auto& e : mesh.beams) groups.join(e.nodes[0], e.nodes[1]);
+  for (const StripElement& s : mesh.strips)
+    for (int n : nodes_of(mesh, s)) groups.join(mesh.beams[s.beam].nodes[0], n);
   for (const auto& e : mesh.shells)
     for (std::size_t k = 1; k < 4; ++k) groups.join(e.nodes[0], e.nodes[k]);
   for (const Joint& j : mesh.joints) {
@@ -116,7 +118,7 @@ void name_components(const Machine& machine, const Mesh& mesh, DofMap& map) {
           if (!done.insert(r.body).second) continue;
           part = to_string(r.body);
         }
-        bars_only = bars_only && machine.bar(r).model == BarModel::beam;
+        bars_only = bars_only && machine.bar(r).model != BarModel::plate;
       } else {
         bars_only = false;
       }
@@ -176,7 +178,9 @@ std::vector<int> choose_anchors(const Mesh& mesh, const DofMap& map, const Subst
   const Eigen::Index r = comp.rigid.cols();
   if (r == 0) return {};
   // The middle node and, where holds take some of its dofs, the ends.
-  const std::vector<int> candidates = {comp.nodes[comp.nodes.size() / 2], comp.nodes.front(), comp.nodes.back()};
+  std::vector<int> moving;
+  std::ranges::copy_if(comp.nodes, std::back_inserter(moving), [&](int n) { return mesh.nodes[n].moves(); });
+  const std::vector<int> candidates = {moving[moving.size() / 2], moving.front(), moving.back()};
   std::vector<int> dofs;
   Eigen::MatrixXd rows(0, r);
   for (int node : candidates)
@@ -217,7 +221,7 @@ void number_unknowns(const Mesh& mesh, DofMap& map) {
     for (int d : choose_anchors(mesh, map, comp, is_held)) is_held[d] = 1;
     for (int n : comp.nodes)
       for (int k = 0; k < 6; ++k)
-        if (moves(map.plane, k) && !is_held[6 * n + k]) map.dofs[n][k] = comp.size++;
+        if (map.has(n, k) && !is_held[6 * n + k]) map.dofs[n][k] = comp.size++;
   }
 }
 
@@ -227,9 +231,15 @@ bool moves(bool plane, int dof) {
   return !plane || dof == ux || dof == uz || dof == ry;
 }
 
+bool DofMap::has(int node, int dof) const {
+  const int count = amplitudes[static_cast<std::size_t>(node)];
+  return count < 0 ? moves(plane, dof) : dof < count;
+}
+
 DofMap make_dof_map(const Machine& machine, const Mesh& mesh) {
   DofMap map;
   map.plane = machine.solve.dimension == 2;
+  for (const Node& n : mesh.nodes) map.amplitudes.push_back(static_cast<signed char>(n.amplitudes));
   link_nodes(mesh, map);
   find_components(mesh, map);
   name_components(machine, mesh, map);

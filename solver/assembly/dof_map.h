@@ -40,6 +40,9 @@ struct DofMap {
   std::vector<int> constrained;        ///< reference dofs (6 * node + dof) held to ground
   std::vector<int> offset_constraints; ///< held dofs of linked nodes with an arm: these become rows
   bool plane = false;                  ///< 2D: only ux, uz, ry move
+  std::vector<signed char> amplitudes; ///< by node, as in the mesh: -1 where it moves
+  /// Whether a node's degree of freedom exists.
+  [[nodiscard]] bool has(int node, int dof) const;
 };
 
 /// True for the displacements that exist: all six, or ux, uz, ry in the x-z plane.

@@ -11,7 +11,7 @@ JointSprings::JointSprings(const Mesh& mesh, const DofMap& map)
     , sides_(mesh.joints.size()) {
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
-    if (is_bonded(j)) continue;
+    if (is_bonded(j) || j.between) continue;
     add_side(mesh, map, j, j.a, sides_[i][0]);
     add_side(mesh, map, j, j.b, sides_[i][1]);
   }
@@ -58,8 +58,13 @@ std::vector<JointSpring> JointSprings::rows(const Mesh& mesh, double angle) cons
   for (std::size_t i = 0; i < mesh.joints.size(); ++i) {
     const Joint& j = mesh.joints[i];
     if (is_bonded(j)) continue;
-    const Side& a = sides_[i][0];
-    const Side& b = sides_[i][1];
+    // The joints whose functionals the row takes, with their shares.
+    std::array<std::pair<std::size_t, double>, 2> of{{{i, 1}, {i, 0}}};
+    if (j.between)
+      of = {{{static_cast<std::size_t>(j.between->front), 1 - j.between->fraction},
+             {static_cast<std::size_t>(j.between->rear), j.between->fraction}}};
+    const Side& a = sides_[of[0].first][0];
+    const Side& b = sides_[of[0].first][1];
     for (int k = 0; k < 6; ++k) {
       if (j.stiffness[k] == 0) continue;
       const bool rotation = k >= 3;
@@ -72,8 +77,11 @@ std::vector<JointSpring> JointSprings::rows(const Mesh& mesh, double angle) cons
         return s.apron && !both_apron ? Eigen::Vector3d(turn.transpose() * d) : d;
       };
       JointSpring row;
-      side_terms(a, own(a), rotation, -1, row);
-      side_terms(b, own(b), rotation, 1, row);
+      for (const auto& [joint, share] : of) {
+        if (share == 0) continue;
+        side_terms(sides_[joint][0], own(a), rotation, -share, row);
+        side_terms(sides_[joint][1], own(b), rotation, share, row);
+      }
       if (row.terms.empty()) continue; // a degree of freedom that does not exist in the plane
       row.joint = static_cast<int>(i);
       row.direction = k;

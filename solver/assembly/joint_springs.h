@@ -11,7 +11,7 @@
 
 namespace bedbow {
 
-/// Functionals of a row with their coefficients: at most three per side.
+/// Functionals of a row with their coefficients: at most three per side, or along one axis two per side.
 class SpringTerms {
 public:
   using Term = std::pair<int, double>; ///< (functional, coefficient)

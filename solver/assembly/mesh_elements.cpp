@@ -38,6 +38,26 @@ ShellData shell_data_of(const Machine& machine, const ShellElement& e) {
   return {m.E, m.nu, e.thickness, m.density};
 }
 
+void add_strips(const Mesh& mesh, ElementData& data) {
+  if (mesh.strips.empty()) return;
+  data.strip_of_beam.assign(mesh.beams.size(), -1);
+  double last = 0; // length of the last element
+  for (std::size_t i = 0; i < mesh.strips.size(); ++i) {
+    const StripElement& strip = mesh.strips[i];
+    const BeamElement& beam = mesh.beams[static_cast<std::size_t>(strip.beam)];
+    data.strip_of_beam[static_cast<std::size_t>(strip.beam)] = static_cast<int>(i);
+    const auto across = static_cast<std::size_t>(strip.across);
+    const bool fresh = across == data.strips.size();
+    if (fresh)
+      data.strips.push_back(make_strip_section(mesh.across[across], strip.flat, beam_data_of(data, strip.beam),
+                                               data.nu[data.of_beam[strip.beam]]));
+    if (fresh || !equal_lengths(beam.length, last))
+      data.bending.push_back(strip_stiffness(data.strips[across], beam.length));
+    data.of_bending.push_back(static_cast<int>(data.bending.size()) - 1);
+    last = beam.length;
+  }
+}
+
 } // namespace
 
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements) {
@@ -62,6 +82,7 @@ ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Re
     data.of_lateral.push_back(static_cast<int>(data.lateral.size()) - 1);
     data.plain.push_back(e.axes.isIdentity(0) && !releases_of(e).any);
   }
+  add_strips(mesh, data);
   return data;
 }
 
@@ -113,6 +134,14 @@ Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int eleme
   const BeamReleases releases = releases_of(e);
   if (releases.any) k = beam_release(k, Vector12d::Zero(), releases.dofs).stiffness;
   return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
+}
+
+Eigen::VectorXd strip_unknowns(const Mesh& mesh, const StripElement& strip, const std::vector<Vector6d>& motion) {
+  const std::vector<int> nodes = nodes_of(mesh, strip);
+  Eigen::VectorXd u(6 * static_cast<Eigen::Index>(nodes.size()));
+  for (std::size_t k = 0; k < nodes.size(); ++k)
+    u.segment<6>(6 * static_cast<Eigen::Index>(k)) = motion[static_cast<std::size_t>(nodes[k])];
+  return u;
 }
 
 Corners corners_of(const Mesh& mesh, const ShellElement& e) {

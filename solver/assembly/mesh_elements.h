@@ -7,6 +7,7 @@
 #include "solver/assembly/custom_element.h"
 #include "solver/element/beam_lateral.h"
 #include "solver/element/shell4.h"
+#include "solver/element/strip.h"
 
 #include <array>
 #include <cmath>
@@ -16,13 +17,21 @@ namespace bedbow {
 
 /// Constants of the beam elements, one per section and material in use, and per length.
 struct ElementData {
-  std::vector<BeamData> beams;        ///< by beam element's entry in `of_beam`
-  std::vector<int> of_beam;           ///< by beam element
-  std::vector<double> nu;             ///< Poisson's ratio, by entry of `beams`
-  std::vector<beam::Lateral> lateral; ///< by beam element's entry in `of_lateral`; identical neighbours share one
-  std::vector<int> of_lateral;        ///< by beam element
-  std::vector<char> plain;            ///< by beam element: parallel to its frame's axes, without releases
+  std::vector<BeamData> beams;          ///< by beam element's entry in `of_beam`
+  std::vector<int> of_beam;             ///< by beam element
+  std::vector<double> nu;               ///< Poisson's ratio, by entry of `beams`
+  std::vector<beam::Lateral> lateral;   ///< by beam element's entry in `of_lateral`; identical neighbours share one
+  std::vector<int> of_lateral;          ///< by beam element
+  std::vector<char> plain;              ///< by beam element: parallel to its frame's axes, without releases
+  std::vector<StripSection> strips;     ///< by index into Mesh::across
+  std::vector<Eigen::MatrixXd> bending; ///< stiffnesses of strip elements; identical neighbours share one
+  std::vector<int> of_bending;          ///< by strip element
+  std::vector<int> strip_of_beam;       ///< by beam element, -1: none; empty without strips
   CustomElements own;
+  /// Strip element of a beam element, -1: none.
+  [[nodiscard]] int strip_of(int beam) const {
+    return strip_of_beam.empty() ? -1 : strip_of_beam[static_cast<std::size_t>(beam)];
+  }
 };
 /// Throws std::invalid_argument for an element that is not registered or does not fit.
 ElementData make_element_data(const Machine& machine, const Mesh& mesh, const Registry<ElementEntry>& elements);
@@ -62,6 +71,9 @@ Matrix12d beam_local_geometric(const Mesh& mesh, const ElementData& data, int el
 
 /// Nodal loads of a uniform line load on one beam element, own axes, without releases.
 Vector12d beam_local_load(const Mesh& mesh, const ElementData& data, int element, const BeamLineLoad& load);
+
+/// Nodal displacements and amplitudes of a strip element, as its matrices take them. \param motion by node.
+Eigen::VectorXd strip_unknowns(const Mesh& mesh, const StripElement& strip, const std::vector<Vector6d>& motion);
 
 /// Stiffness of one beam element in global axes, releases condensed.
 Matrix12d beam_stiffness_of(const Mesh& mesh, const ElementData& data, int element);

@@ -151,8 +151,8 @@ BarResult result_of(const Model& m, const StepSolution& step, const BarLayout& l
 BarResult result_of(const Model& m, const ShellStress& s) {
   BarResult r;
   r.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
-  for (std::size_t i = 0; i < s.nodes.size(); ++i) {
-    const double x = m.mesh.nodes[s.nodes[i]].x.x();
+  for (std::size_t i = 0; i < s.points.size(); ++i) {
+    const double x = s.points[i].x();
     if (const double v = std::ranges::max(s.judged[i]); clearly_greater(v, r.stress)) {
       r.stress = v;
       r.at_x = x;
@@ -210,7 +210,7 @@ void add_fingers(const Model& m, const StepSolution& step, StepResult& out) {
 void fill_bars(const Model& m, const StepSolution& step, StepResult& out) {
   for (const BarLayout& l : m.mesh.layouts) {
     if (!l.across.empty() || l.first_element < 0) continue;
-    out.bars.push_back(result_of(m, step, l));
+    out.bars.push_back(l.first_strip >= 0 ? result_of(m, strip_stress(m, step, l, true)) : result_of(m, step, l));
   }
   add_fingers(m, step, out);
   for (const ShellStress& s : judged_shell_stresses(m, step)) out.bars.push_back(result_of(m, s));

@@ -85,7 +85,7 @@ double whole_machine(const Model& m, const StepSolution& step, const StepResult&
   const Eigen::Matrix3d turn = apron_turn(step.angle);
   for (std::size_t n = 0; n < m.mesh.nodes.size(); ++n) {
     const Vector6d& p = step.loads.nodal[n];
-    if (p.isZero(0)) continue;
+    if (p.isZero(0) || !m.mesh.nodes[n].moves()) continue;
     const Eigen::Matrix3d t = m.mesh.nodes[n].frame == Frame::apron ? turn : Eigen::Matrix3d::Identity();
     whole.add(t * m.mesh.nodes[n].x, t * p.head<3>(), t * p.tail<3>());
   }
@@ -105,7 +105,8 @@ double greatest_force(const StepSolution& step) {
 
 void check_one_sided(const Model& m, const StepSolution& step, double force, StepChecks& checks) {
   double deflection = 0;
-  for (const Vector6d& v : step.motion) deflection = std::max(deflection, v.head<3>().cwiseAbs().maxCoeff());
+  for (std::size_t n = 0; n < step.motion.size(); ++n)
+    if (m.mesh.nodes[n].moves()) deflection = std::max(deflection, step.motion[n].head<3>().cwiseAbs().maxCoeff());
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const JointSpring& row = step.rows[r];
     if (row.sense == UnilateralType::both) continue;

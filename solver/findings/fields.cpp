@@ -45,7 +45,7 @@ BarField chain(const Model& m, const StepSolution& step, const Turner& turner, c
 void add_bars(const Model& m, const StepSolution& step, const Turner& turner,
               const std::vector<std::shared_ptr<const Section>>& sections, Fields& out) {
   for (const BarLayout& l : m.mesh.layouts) {
-    if (!l.across.empty() || l.first_element < 0) continue;
+    if (!l.across.empty() || l.first_element < 0 || l.first_strip >= 0) continue;
     std::vector<int> elements;
     for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) elements.push_back(l.first_element + static_cast<int>(i));
     BarField f = chain(m, step, turner, elements);
@@ -68,7 +68,11 @@ void add_bars(const Model& m, const StepSolution& step, const Turner& turner,
 }
 
 void add_shells(const Model& m, const StepSolution& step, const Turner& turner, Fields& out) {
-  for (const ShellStress& s : shell_stresses(m, step)) {
+  std::vector<ShellStress> surfaces;
+  for (const BarLayout& l : m.mesh.layouts)
+    if (l.first_strip >= 0) surfaces.push_back(strip_stress(m, step, l, false));
+  std::ranges::move(shell_stresses(m, step), std::back_inserter(surfaces));
+  for (const ShellStress& s : surfaces) {
     ShellField f;
     const bool bar = s.owner.kind == Ref::Kind::bar;
     f.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
@@ -76,10 +80,10 @@ void add_shells(const Model& m, const StepSolution& step, const Turner& turner, 
     f.owner = s.owner;
     f.thickness = s.thickness;
     f.yield = m.machine.materials.at(s.material).yield;
-    const Eigen::Matrix3d t = turner.of(m.mesh.nodes[s.nodes.front()].frame);
-    for (std::size_t i = 0; i < s.nodes.size(); ++i) {
-      f.points.emplace_back(t * m.mesh.nodes[s.nodes[i]].x);
-      f.motion.push_back(turned(t, step.motion[s.nodes[i]]));
+    const Eigen::Matrix3d t = turner.of(s.frame);
+    for (std::size_t i = 0; i < s.points.size(); ++i) {
+      f.points.emplace_back(t * s.points[i]);
+      f.motion.push_back(turned(t, s.motion[i]));
       f.normals.emplace_back(t * s.normals[i]);
     }
     f.quads = s.quads;

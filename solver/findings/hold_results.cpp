@@ -31,12 +31,10 @@ public:
   [[nodiscard]] const Vector6d& missing(int ref) const { return missing_[ref]; }
 
 private:
-  /// \param f (force, moment) at a place `arm` off a node.
-  void take(int node, const Eigen::Vector3d& arm, const Vector6d& f) {
+  /// \param f (force, moment) at a node.
+  void take(int node, const Vector6d& f) {
     const NodeLink& link = m_.map.links[node];
-    if (!wanted_[link.ref]) return;
-    missing_[link.ref].head<3>() += f.head<3>();
-    missing_[link.ref].tail<3>() += f.tail<3>() + (arm + link.arm).cross(f.head<3>());
+    if (wanted_[link.ref]) missing_[link.ref] += carry(link.arm).transpose() * f;
   }
 
   template <class Nodes> [[nodiscard]] bool meets(const Nodes& nodes) const {
@@ -48,13 +46,20 @@ private:
     Eigen::Matrix<double, 6 * n, 1> u;
     for (int k = 0; k < n; ++k) u.template segment<6>(6 * k) = step_.motion[nodes[k]];
     const Eigen::Matrix<double, 6 * n, 1> f = K * u;
-    for (int k = 0; k < n; ++k) take(nodes[k], Eigen::Vector3d::Zero(), f.template segment<6>(6 * k));
+    for (int k = 0; k < n; ++k) take(nodes[k], f.template segment<6>(6 * k));
   }
 
   void add_elements() {
     for (std::size_t i = 0; i < m_.mesh.beams.size(); ++i)
       if (meets(m_.mesh.beams[i].nodes))
         add_element<2>(m_.mesh.beams[i].nodes, beam_stiffness_of(m_.mesh, m_.data, static_cast<int>(i)));
+    for (std::size_t i = 0; i < m_.mesh.strips.size(); ++i) {
+      const std::vector<int> nodes = nodes_of(m_.mesh, m_.mesh.strips[i]);
+      if (!meets(nodes)) continue;
+      const Eigen::VectorXd f =
+          m_.data.bending[m_.data.of_bending[i]] * strip_unknowns(m_.mesh, m_.mesh.strips[i], step_.motion);
+      for (std::size_t k = 0; k < nodes.size(); ++k) take(nodes[k], f.segment<6>(6 * static_cast<Eigen::Index>(k)));
+    }
     for (std::size_t i = 0; i < m_.mesh.shells.size(); ++i)
       if (meets(m_.mesh.shells[i].nodes))
         add_element<4>(m_.mesh.shells[i].nodes, shell_stiffness_of(m_.machine, m_.mesh, m_.data, static_cast<int>(i)));
@@ -76,8 +81,8 @@ private:
   void add_spring(const Joint& j, int direction, double f) {
     Vector6d pull = Vector6d::Zero();
     pull.segment<3>(direction < 3 ? 0 : 3) = f * j.axes.row(direction % 3).transpose();
-    for (const PlaceTerm& t : j.a.terms) take(t.node, t.arm, -t.weight * pull);
-    for (const PlaceTerm& t : j.b.terms) take(t.node, t.arm, t.weight * pull);
+    for (const PlaceTerm& t : j.a.terms) take(t.node, t.movement.transpose() * -pull);
+    for (const PlaceTerm& t : j.b.terms) take(t.node, t.movement.transpose() * pull);
   }
 
   const Model& m_;

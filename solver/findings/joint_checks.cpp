@@ -46,7 +46,7 @@ Material material_of_bar(const Machine& machine, const Mesh& mesh, const Ref& re
   if (ref.kind != Ref::Kind::bar) return {};
   const Bar& bar = machine.bar(ref);
   Material out = machine.materials.at(static_cast<std::size_t>(bar.material));
-  const SectionBox box = section_box(bar, mesh.sections[layout_of(mesh, ref).section]);
+  const BarBox box = box_of(machine, mesh, ref);
   const double thickness = bar.shape.wall > 0 ? bar.shape.wall : (box.upper - box.lower).minCoeff();
   if (thickness > 0) out.yield = yield_for_thickness(out, thickness);
   return out;

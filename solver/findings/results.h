@@ -39,12 +39,14 @@ void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& war
 
 /// Stress field of the shells of one owner, at its nodes.
 struct ShellStress {
-  std::vector<int> nodes;                       ///< mesh nodes
+  std::vector<Eigen::Vector3d> points;          ///< as meshed, axes of the frame [m]
+  std::vector<Vector6d> motion;                 ///< there, axes of the frame; of strips only where not judged
   std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
   std::vector<std::array<double, 3>> judged;    ///< likewise of the means over a patch; only where requested
   std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]
   std::vector<Eigen::Vector3d> normals;         ///< axes of the frame
-  std::vector<std::array<int, 4>> quads;        ///< into nodes
+  std::vector<std::array<int, 4>> quads;        ///< into points
+  Frame frame = Frame::fixed;
   double thickness = 0;
   int material = 0;
   Ref owner;
@@ -54,5 +56,7 @@ std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& 
 /// The same with the stress that is judged: of resultants averaged over a disc as wide as the plate is thick
 /// (theory/validity.md).
 std::vector<ShellStress> judged_shell_stresses(const Model& model, const StepSolution& step);
+/// The middle plane of a bar that bends across its width, as a surface of quads. \param layout of a strip.
+ShellStress strip_stress(const Model& model, const StepSolution& step, const BarLayout& layout, bool judged);
 
 } // namespace bedbow

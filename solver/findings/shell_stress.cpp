@@ -1,26 +1,14 @@
 #include "solver/element/shell4.h"
 #include "solver/findings/results.h"
-#include "solver/findings/shell_patches.h"
+#include "solver/findings/surface_stress.h"
 
 #include <Eigen/Geometry>
 
-#include <algorithm>
-#include <cmath>
 #include <map>
 
 namespace bedbow {
 
 namespace {
-
-double von_mises(double x, double y, double xy, double xz, double yz) {
-  return std::sqrt(x * x - x * y + y * y + 3 * (xy * xy + xz * xz + yz * yz));
-}
-
-std::array<double, 2> principal(const Eigen::Vector3d& s) {
-  const double centre = (s[0] + s[1]) / 2;
-  const double radius = std::hypot((s[0] - s[1]) / 2, s[2]);
-  return {centre + radius, centre - radius};
-}
 
 /// Resultants turned into axes whose x lies along `along` in the element's plane, so that neighbours may be averaged.
 ShellResultants turned(const ShellResultants& r, double c, double s) {
@@ -48,51 +36,6 @@ std::array<double, 2> angle_to(const Eigen::Matrix3d& axes, const Eigen::Vector3
   return {in_plane.x() / in_plane.norm(), in_plane.y() / in_plane.norm()};
 }
 
-struct Average {
-  ShellResultants sum{Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), Eigen::Vector2d::Zero()};
-  int count = 0;
-  void add(const ShellResultants& r) {
-    sum.n += r.n;
-    sum.m += r.m;
-    sum.q += r.q;
-    ++count;
-  }
-};
-
-/// Stress of resultants at the faces and in the middle of a plate.
-struct FaceStress {
-  Eigen::Vector3d top, middle, bottom;
-  Eigen::Vector2d shear; ///< in the middle, its greatest: a parabola over the thickness
-
-  FaceStress(const ShellResultants& r, double t)
-      : middle(r.n / t)
-      , shear(r.q * (1.5 / t)) {
-    const Eigen::Vector3d bending = r.m * (6 / (t * t));
-    top = middle + bending;
-    bottom = middle - bending;
-  }
-  [[nodiscard]] std::array<double, 3> von_mises_at() const {
-    return {von_mises(top[0], top[1], top[2], 0, 0), von_mises(middle[0], middle[1], middle[2], shear[0], shear[1]),
-            von_mises(bottom[0], bottom[1], bottom[2], 0, 0)};
-  }
-};
-
-void finish(const Average& a, double t, ShellStress& out) {
-  const FaceStress stress({a.sum.n / a.count, a.sum.m / a.count, a.sum.q / a.count}, t);
-  out.von_mises.push_back(stress.von_mises_at());
-  const auto pt = principal(stress.top);
-  const auto pb = principal(stress.bottom);
-  out.principal.push_back({pt[0], pt[1], pb[0], pb[1]});
-}
-
-/// Fills in the stress that is judged. \param at_corners by quad, turned into axes that agree.
-void judge_patches(const Mesh& mesh, std::vector<std::array<ShellResultants, 4>> at_corners, ShellStress& s) {
-  ShellPatchMesh patch{{}, s.quads, std::move(at_corners)};
-  for (int node : s.nodes) patch.points.push_back(mesh.nodes[node].x);
-  for (const ShellResultants& r : patch_means(patch, s.thickness))
-    s.judged.push_back(FaceStress(r, s.thickness).von_mises_at());
-}
-
 std::vector<ShellStress> recover_shells(const Model& m, const StepSolution& step, bool judged) {
   std::vector<ShellStress> out;
   std::vector<std::pair<std::size_t, std::size_t>> runs; // elements of one owner follow each other
@@ -113,7 +56,6 @@ std::vector<ShellStress> recover_shells(const Model& m, const StepSolution& step
     s.material = head.material;
     const Material& material = m.machine.materials.at(head.material);
     std::map<int, int> local;
-    std::vector<Average> averages;
     std::vector<std::array<ShellResultants, 4>> at_corners;
     Eigen::Vector3d along = Eigen::Vector3d::Zero();
     for (std::size_t i = first; i < last; ++i) {
@@ -128,20 +70,19 @@ std::vector<ShellStress> recover_shells(const Model& m, const StepSolution& step
       for (ShellResultants& corner : r) corner = turned(corner, cosine, sine);
       std::array<int, 4> quad{};
       for (int k = 0; k < 4; ++k) {
-        const auto [it, fresh] = local.try_emplace(e.nodes[k], static_cast<int>(s.nodes.size()));
+        const auto [it, fresh] = local.try_emplace(e.nodes[k], static_cast<int>(s.points.size()));
         if (fresh) {
-          s.nodes.push_back(e.nodes[k]);
+          s.points.push_back(m.mesh.nodes[e.nodes[k]].x);
+          s.motion.push_back(step.motion[e.nodes[k]]);
           s.normals.emplace_back(axes.row(2));
-          averages.emplace_back();
         }
         quad[k] = it->second;
-        averages[it->second].add(r[k]);
       }
       s.quads.push_back(quad);
-      if (judged) at_corners.push_back(r);
+      at_corners.push_back(r);
     }
-    for (const Average& a : averages) finish(a, s.thickness, s);
-    if (judged) judge_patches(m.mesh, std::move(at_corners), s);
+    s.frame = m.mesh.nodes[head.nodes[0]].frame;
+    fill_surface(std::move(at_corners), judged, s);
     out.push_back(std::move(s));
   }
   return out;

@@ -40,6 +40,7 @@ Ref bar_at(const Mesh& mesh, const Place& place) {
 Vector6d about_origin(const Model& m, const Substructure& comp, const StepLoads& loads, double angle) {
   Vector6d sum = Vector6d::Zero();
   for (int n : comp.nodes) {
+    if (!m.mesh.nodes[n].moves()) continue;
     const Eigen::Vector3d force = loads.nodal[n].head<3>();
     sum.head<3>() += force;
     sum.tail<3>() += loads.nodal[n].tail<3>() + m.mesh.nodes[n].x.cross(force);

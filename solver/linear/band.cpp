@@ -12,13 +12,13 @@ BandLdlt::BandLdlt(const SymmetricMatrix& pattern, std::span<const int> order)
     : n_(static_cast<int>(pattern.rows()))
     , bundles_((n_ + lanes - 1) / lanes)
     , order_(order.begin(), order.end()) {
-  if (pattern.rows() != pattern.cols()) throw std::invalid_argument("a symmetric matrix must be square");
+  if (pattern.rows() != pattern.cols()) throw std::logic_error("a symmetric matrix must be square");
   if (!order.empty()) {
-    if (static_cast<int>(order.size()) != n_) throw std::invalid_argument("an order must name every unknown once");
+    if (static_cast<int>(order.size()) != n_) throw std::logic_error("an order must name every unknown once");
     inverse_.assign(n_, -1);
     for (int i = 0; i < n_; ++i) inverse_.at(order_[i]) = i;
     if (std::ranges::find(inverse_, -1) != inverse_.end())
-      throw std::invalid_argument("an order must name every unknown once");
+      throw std::logic_error("an order must name every unknown once");
   }
   lay_out(pattern);
   list_columns();
@@ -64,8 +64,8 @@ void BandLdlt::list_columns() {
 }
 
 void BandLdlt::outside(int i, int j) {
-  throw std::invalid_argument("entry (" + std::to_string(i) + ", " + std::to_string(j) +
-                              ") lies outside the envelope laid out from the pattern");
+  throw std::logic_error("entry (" + std::to_string(i) + ", " + std::to_string(j) +
+                         ") lies outside the envelope laid out from the pattern");
 }
 
 double* BandLdlt::place(int i, int j) {
@@ -101,7 +101,7 @@ void BandLdlt::fill(const SymmetricMatrix& lower) {
 
 std::optional<Breakdown> BandLdlt::factor(const SymmetricMatrix& lower, bool positive) {
   if (lower.rows() != n_ || lower.cols() != n_)
-    throw std::invalid_argument("the size of the matrix differs from that of the layout");
+    throw std::logic_error("the size of the matrix differs from that of the layout");
   clear();
   fill(lower);
   return factor_in_place(positive);

@@ -34,7 +34,7 @@ public:
   /// \param positive a negative pivot is a breakdown too.
   /// \return nothing on success, else the first breakdown; the factor is then invalid.
   /// A pivot counts as zero when its displacement u = L^-T e_j, with energy d_j = u'Au, has no more energy than
-  /// rounding: d_j <= 8 eps u' diag(A) u. Throws std::invalid_argument on an entry outside the envelope.
+  /// rounding: d_j <= 8 eps u' diag(A) u. Throws std::logic_error on an entry outside the envelope.
   std::optional<Breakdown> factor(const SymmetricMatrix& lower, bool positive = true);
 
   /// The same by hand, for callers that add element matrices straight into the envelope: clear(), add() each entry of

@@ -106,13 +106,16 @@ struct MeanMotion {
 MeanMotion mean_motion(const Model& m, const Substructure& comp, const StepSolution& step) {
   MeanMotion out;
   Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  const auto moving = std::ranges::count_if(comp.nodes, [&](int n) { return m.mesh.nodes[n].moves(); });
   for (const int n : comp.nodes) {
-    out.mean += step.motion[n] / static_cast<double>(comp.nodes.size());
-    middle += m.mesh.nodes[n].x / static_cast<double>(comp.nodes.size());
+    if (!m.mesh.nodes[n].moves()) continue;
+    out.mean += step.motion[n] / static_cast<double>(moving);
+    middle += m.mesh.nodes[n].x / static_cast<double>(moving);
   }
   const Eigen::Vector3d turn = out.mean.tail<3>();
   double whole = 0, rest = 0;
   for (const int n : comp.nodes) {
+    if (!m.mesh.nodes[n].moves()) continue;
     const Eigen::Vector3d u = step.motion[n].head<3>();
     const Eigen::Vector3d rigid = out.mean.head<3>() + turn.cross(m.mesh.nodes[n].x - middle);
     whole += u.squaredNorm();

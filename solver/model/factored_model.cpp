@@ -131,9 +131,9 @@ std::vector<Vector6d> node_motions(const Mesh& mesh, const DofMap& map, const Fa
   for (std::size_t i = 0; i < out.size(); ++i) {
     const NodeLink& l = map.links[i];
     const int c = map.substructure[i];
-    Vector6d& m = out[i] = rigid[c];
-    const Eigen::Vector3d omega = m.tail<3>();
-    m.head<3>() += omega.cross(mesh.nodes[l.ref].x - map.substructures[c].centre);
+    Vector6d& m = out[i];
+    m.setZero();
+    if (mesh.nodes[i].moves()) m = carry(mesh.nodes[l.ref].x - map.substructures[c].centre) * rigid[c];
     const std::array<int, 6>& dofs = map.dofs[l.ref];
     for (int k = 0; k < 6; ++k)
       if (dofs[k] >= 0) m[k] += d.elastic[c][dofs[k]];

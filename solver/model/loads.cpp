@@ -48,7 +48,13 @@ void LoadBuilder::note_arm(int node, const Eigen::Vector3d& arm, const Eigen::Ve
 
 void LoadBuilder::add_point(const Place& place, const Eigen::Vector3d& force, const Eigen::Vector3d& moment,
                             StepLoads& loads) const {
-  for (const PlaceTerm& t : place.terms) add_node(t.node, t.arm, t.weight * force, t.weight * moment, loads);
+  Vector6d given;
+  given << force, moment;
+  for (const PlaceTerm& t : place.terms) {
+    const NodeLink& l = map_.links[t.node];
+    loads.nodal[l.ref] += carry(l.arm).transpose() * (t.movement.transpose() * given);
+    if (t.weight != 0) note_arm(t.node, l.arm + t.lever() / t.weight, t.weight * force, loads);
+  }
   loads.greatest = std::max(loads.greatest, force.norm());
 }
 
@@ -70,6 +76,16 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   loads.greatest = std::max(loads.greatest, q.norm() * e.length);
 }
 
+void LoadBuilder::add_strip_line(const Ref& ref, double from, double to, double y, double z, const Eigen::Vector3d& q,
+                                 StepLoads& loads) const {
+  Vector6d share;
+  for (const auto& [s, weight] : gauss6()) {
+    share << weight * (to - from) * q, Eigen::Vector3d::Zero();
+    for (const PlaceTerm& t : place_on_bar(machine_, mesh_, ref, {from + s * (to - from), y, z}).terms)
+      if (!mesh_.nodes[t.node].moves()) loads.nodal[t.node] += t.movement.transpose() * share;
+  }
+}
+
 void LoadBuilder::add_bar_line(const Ref& ref, double from, double to, double y, double z, const Eigen::Vector3d& q,
                                StepLoads& loads) const {
   const BarLayout& l = layout_of(mesh_, ref);
@@ -82,6 +98,7 @@ void LoadBuilder::add_bar_line(const Ref& ref, double from, double to, double y,
     if (beam) {
       add_element_line(l.first_element + static_cast<int>(i), q, Eigen::Vector3d::Zero(),
                        {0, y - bar.at.x(), z - bar.at.y()}, loads);
+      if (l.first_strip >= 0) add_strip_line(ref, a, b, y, z, q, loads);
       continue;
     }
     for (double x : {a, b})
@@ -101,8 +118,8 @@ void LoadBuilder::add_nose_line(double from, double to, double y, double z, cons
     if (b - a <= same_place) continue;
     if (!f.plate()) {
       const Eigen::Vector3d at((a + b) / 2, y, z + finger_lift(machine_, mesh_, f));
-      add_point({{{f.tip, 1.0, at - mesh_.nodes[f.tip].x}}, at, Frame::fixed}, q * (b - a), Eigen::Vector3d::Zero(),
-                loads);
+      add_point({{PlaceTerm::on_arm(f.tip, 1, at - mesh_.nodes[f.tip].x)}, at, Frame::fixed}, q * (b - a),
+                Eigen::Vector3d::Zero(), loads);
       continue;
     }
     for (std::size_t i = 0; i + 1 < f.x.size(); ++i) {
@@ -248,8 +265,8 @@ void LoadBuilder::add_set(const Load& load, double angle, StepLoads& loads) cons
     const int node = mesh_.own_nodes.at(set.points[i]);
     const Node& n = mesh_.nodes[node];
     const Eigen::Matrix3d to_frame = n.frame == Frame::apron ? back : Eigen::Matrix3d(Eigen::Matrix3d::Identity());
-    add_point({{{node, 1.0, Eigen::Vector3d::Zero()}}, n.x, n.frame}, to_frame * load.force * set.shares[i],
-              to_frame * load.moment * set.shares[i], loads);
+    add_point({{PlaceTerm::on_arm(node, 1, Eigen::Vector3d::Zero())}, n.x, n.frame},
+              to_frame * load.force * set.shares[i], to_frame * load.moment * set.shares[i], loads);
   }
 }
 
@@ -288,6 +305,7 @@ Vector6d resultant(const Mesh& mesh, const Substructure& comp, const StepLoads& 
   Vector6d r = Vector6d::Zero();
   for (int n : comp.nodes) {
     const Vector6d& p = loads.nodal[n];
+    if (!mesh.nodes[n].moves()) continue; // in equilibrium by itself
     r.head<3>() += p.head<3>();
     r.tail<3>() += p.tail<3>() + (mesh.nodes[n].x - comp.centre).cross(Eigen::Vector3d(p.head<3>()));
   }

@@ -15,7 +15,7 @@ void add_far_holds(Mesh& mesh, const DofMap& map) {
     Joint j;
     j.kind = JointKind::hold;
     j.name = "hold";
-    j.b = {{{node, 1.0, Eigen::Vector3d::Zero()}}, mesh.nodes[node].x, mesh.nodes[node].frame};
+    j.b = {{PlaceTerm::on_arm(node, 1, Eigen::Vector3d::Zero())}, mesh.nodes[node].x, mesh.nodes[node].frame};
     j.a.at = j.b.at;
     j.stiffness[dof % 6] = std::numeric_limits<double>::infinity();
     mesh.joints.push_back(std::move(j));

@@ -1,12 +1,15 @@
 #include "solver/model/recovery.h"
 
 #include "mesh/build/places.h"
+#include "mesh/build/strips.h"
 #include "mesh/machine/frame.h"
+#include "mesh/piece/hermite.h"
 
 #include <Eigen/Geometry>
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace bedbow {
 
@@ -26,14 +29,14 @@ Vector6d turned(const Eigen::Matrix3d& axes, const Vector6d& motion) {
   return out;
 }
 
-Vector6d place_motion(const StepSolution& step, const Place& place) {
+Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place) {
   Vector6d out = Vector6d::Zero();
-  for (const PlaceTerm& t : place.terms) {
-    const Vector6d& n = step.motion[t.node];
-    const Eigen::Vector3d theta = n.tail<3>();
-    out.head<3>() += t.weight * (n.head<3>() + theta.cross(t.arm));
-    out.tail<3>() += t.weight * theta;
-  }
+  for (const PlaceTerm& t : place.terms) out += t.movement * motion[t.node];
+  return out;
+}
+
+Vector6d place_motion(const StepSolution& step, const Place& place) {
+  const Vector6d out = frame_motion(step.motion, place);
   return place.frame == Frame::apron ? turned(apron_turn(step.angle), out) : out;
 }
 
@@ -67,12 +70,16 @@ BeamField element_field(const Model& m, const StepSolution& step, int element) {
 }
 
 SectionForces element_forces(const Model& m, const StepSolution& step, int element, double s) {
-  if (!m.data.own.beam(element)) return element_field(m, step, element).forces(s);
+  const int strip = m.data.strip_of(element);
+  if (!m.data.own.beam(element) && strip < 0) return element_field(m, step, element).forces(s);
   const BeamData& d = m.data.beams[m.data.of_beam[element]];
   const double length = m.mesh.beams[element].length;
   const BeamLineLoad& load = step.loads.beams[element];
-  const Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
-                         beam_local_load(m.mesh, m.data, element, load);
+  Vector12d held = beam_local_stiffness(m.mesh, m.data, element) * step.ends[element] -
+                   beam_local_load(m.mesh, m.data, element, load);
+  if (strip >= 0)
+    held += m.data.bending[m.data.of_bending[strip]].topRows<12>() *
+            strip_unknowns(m.mesh, m.mesh.strips[strip], step.motion);
   return forces_by_equilibrium(held.head<6>(), load, d, length, s);
 }
 
@@ -91,6 +98,94 @@ SectionForces forces_further(const BeamData& data, const BeamLineLoad& load, con
   return f;
 }
 
+namespace {
+
+/// The element of a bar at x, limited to the bar, and where in it, from 0 to 1.
+std::pair<std::size_t, double> element_at(const std::vector<double>& stations, double x) {
+  x = std::clamp(x, stations.front(), stations.back());
+  const auto it = std::ranges::upper_bound(stations, x);
+  const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
+  return {i, (x - stations[i]) / (stations[i + 1] - stations[i])};
+}
+
+/// What a strip's functions across make of its amplitudes at one c, by station.
+struct StripLine {
+  double w = 0, w_x = 0;       ///< bending's movement along the normal and its slope along the bar
+  double turn = 0, turn_x = 0; ///< its slope across, and how that changes along the bar
+  double shear = 0;            ///< movement by shear deformation
+};
+
+/// Displacements of a line along a strip; axes of the frame.
+class StripReader {
+public:
+  StripReader(const Model& m, const StepSolution& step, const BarLayout& l, double y, double z)
+      : m_(m)
+      , step_(step)
+      , layout_(l)
+      , axes_(FlatAxes{l.standing}.matrix()) {
+    const Bar& bar = m.machine.bar(l.owner);
+    const AcrossFunctions& functions = m.mesh.across[m.mesh.strips[l.first_strip].across];
+    const double half = functions.width() / 2;
+    const Eigen::Vector3d place = axes_ * Eigen::Vector3d(0, y - bar.at.x(), z - bar.at.y());
+    c_ = std::clamp(place.y(), -half, half);
+    arm_ = axes_.transpose() * Eigen::Vector3d(0, place.y() - c_, place.z());
+    const AcrossValues across = functions.at(c_);
+    const StripDofs dofs{l.standing, functions.width()};
+    lines_.reserve(l.nodes.size());
+    for (std::size_t i = 0; i < l.nodes.size(); ++i) lines_.push_back(line_of(i, across, dofs));
+  }
+  [[nodiscard]] Vector6d at(std::size_t i, double s) const {
+    const double L = layout_.stations[i + 1] - layout_.stations[i];
+    const Hermite h(s, L);
+    const StripLine &a = lines_[i], &b = lines_[i + 1];
+    const Eigen::Vector4d w(a.w, a.w_x, b.w, b.w_x), w_c(a.turn, a.turn_x, b.turn, b.turn_x);
+    const Vector6d p = own(i), q = own(i + 1);
+    // In the bar's plane each node carries its share by an exact arm, as in places.
+    const double turn = (1 - s) * p[5] + s * q[5];
+    Vector6d flat;
+    flat << (1 - s) * p[0] + s * q[0] - c_ * turn, (1 - s) * (p[1] + p[5] * s * L) + s * (q[1] - q[5] * (1 - s) * L),
+        h.value.dot(w) + (1 - s) * a.shear + s * b.shear, h.value.dot(w_c), -h.slope.dot(w), turn;
+    Vector6d out = turned(axes_.transpose(), flat);
+    out.head<3>() += Eigen::Vector3d(out.tail<3>()).cross(arm_);
+    return out;
+  }
+
+private:
+  /// Displacements of a station's node in the flat's axes.
+  [[nodiscard]] Vector6d own(std::size_t station) const { return turned(axes_, step_.motion[layout_.nodes[station]]); }
+  [[nodiscard]] StripLine line_of(std::size_t station, const AcrossValues& across, const StripDofs& dofs) const {
+    const std::size_t element = std::min(station, layout_.nodes.size() - 2);
+    const StripElement& strip = m_.mesh.strips[static_cast<std::size_t>(layout_.first_strip) + element];
+    const int first = strip.first[station - element];
+    const auto amplitude = [&](int number) { return step_.motion[first + number / 6][number % 6]; };
+    const Vector6d& node = step_.motion[layout_.nodes[station]];
+    StripLine out;
+    const auto add = [&](int k, double value, double gradient) {
+      out.w += across.phi[k] * value;
+      out.w_x += across.phi[k] * gradient;
+      out.turn += across.slope[k] * value;
+      out.turn_x += across.slope[k] * gradient;
+    };
+    add(0, dofs.movement().factor * node[dofs.movement().dof], dofs.slope().factor * node[dofs.slope().dof]);
+    add(1, dofs.rotation().factor * node[dofs.rotation().dof], amplitude(StripDofs::twist));
+    const int bending = static_cast<int>(across.phi.size());
+    for (int k = 2; k < bending; ++k) add(k, amplitude(StripDofs::value(k)), amplitude(StripDofs::gradient(k)));
+    for (int j = 0; j < across.shear.size(); ++j)
+      out.shear += across.shear[j] * amplitude(StripDofs::shear(bending, j));
+    return out;
+  }
+
+  const Model& m_;
+  const StepSolution& step_;
+  const BarLayout& layout_;
+  Eigen::Matrix3d axes_; // along, across, normal
+  double c_ = 0;
+  Eigen::Vector3d arm_;
+  std::vector<StripLine> lines_;
+};
+
+} // namespace
+
 std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, const Ref& ref,
                                       std::span<const double> at, double y, double z) {
   const BarLayout& l = layout_of(m.mesh, ref);
@@ -98,11 +193,18 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   const std::vector<double>& stations = l.stations;
   std::vector<Vector6d> out;
   out.reserve(at.size());
+  if (l.first_strip >= 0) {
+    const StripReader line(m, step, l, y, z);
+    for (const double x : at) {
+      const auto [i, s] = element_at(stations, x);
+      out.push_back(line.at(i, s));
+    }
+    return out;
+  }
   if (!l.across.empty()) {
     for (const double x : at) {
-      Place p = place_on_bar(m.machine, m.mesh, ref, {std::clamp(x, stations.front(), stations.back()), y, z});
-      p.frame = Frame::fixed; // result in frame axes
-      out.push_back(place_motion(step, p));
+      const double on = std::clamp(x, stations.front(), stations.back());
+      out.push_back(frame_motion(step.motion, place_on_bar(m.machine, m.mesh, ref, {on, y, z})));
     }
     return out;
   }
@@ -113,11 +215,8 @@ std::vector<Vector6d> section_motions(const Model& m, const StepSolution& step, 
   };
   std::optional<BeamField> field;
   std::size_t known = stations.size(); // element that `field` is of
-  for (double x : at) {
-    x = std::clamp(x, stations.front(), stations.back());
-    const auto it = std::ranges::upper_bound(stations, x);
-    const auto i = std::min<std::size_t>(static_cast<std::size_t>(it - stations.begin()), stations.size() - 1) - 1;
-    const double s = (x - stations[i]) / (stations[i + 1] - stations[i]);
+  for (const double x : at) {
+    const auto [i, s] = element_at(stations, x);
     if (s == 0 || s == 1) {
       add(step.motion[l.nodes[s == 0 ? i : i + 1]]);
       continue;
@@ -136,10 +235,8 @@ Vector6d section_motion(const Model& m, const StepSolution& step, const Ref& ref
 }
 
 std::array<double, 6> screw_springs(const StepSolution& step, const Joint& j) {
-  Place a = j.a;
-  Place b = j.b;
-  a.frame = b.frame = Frame::fixed; // both sides turn together: the frame's axes are sufficient
-  const Vector6d elongation = place_motion(step, b) - place_motion(step, a);
+  // Both sides turn together: the frame's axes are sufficient.
+  const Vector6d elongation = frame_motion(step.motion, j.b) - frame_motion(step.motion, j.a);
   std::array<double, 6> f{};
   for (int k = 0; k < 6; ++k) f[k] = j.stiffness[k] * elongation[k];
   return f;

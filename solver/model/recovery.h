@@ -12,6 +12,9 @@ namespace bedbow {
 /// A displacement (u, theta) in other axes.
 Vector6d turned(const Eigen::Matrix3d& turn, const Vector6d& motion);
 
+/// Displacement (u, theta) of a place in the axes of its frame. \param motion by node.
+Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place);
+
 /// Displacement (u, theta) of a place, global axes of the step (the apron's turned by its angle).
 Vector6d place_motion(const StepSolution& step, const Place& place);
 

@@ -259,6 +259,11 @@ std::vector<double> bend_angles(const Machine& machine) {
 
 StepsOutcome solve_steps(const Model& m, const std::optional<SheetLoads>& sheet, SheetFriction friction) {
   StepsOutcome out;
+  if (!m.factored.mechanisms.empty()) {
+    out.status = Status::mechanism;
+    out.trouble = describe_mechanism(m.factored.mechanisms.front());
+    return out;
+  }
   const LoadBuilder builder(m.machine, m.mesh, m.map, m.data);
   std::vector<StepSolution> steps;
   steps.push_back(begin_step(builder, m, sheet ? clamp_step : "load", 0));

@@ -17,8 +17,9 @@ struct StepsOutcome {
 /// Angles of the bend steps: those of the case, or 0, half the wanted angle and the wanted angle.
 std::vector<double> bend_angles(const Machine& machine);
 
-/// Solves all steps; out_of_range where displacement_guard.h finds one too far. \param sheet line loads of the bent
-/// sheet, where there is one. \param friction of the sheet while it is bent; while it is being clamped it slides.
+/// Solves all steps; mechanism where the model has one or a step allows one, out_of_range where displacement_guard.h
+/// finds one too far. \param sheet line loads of the bent sheet, where there is one. \param friction of the sheet while
+/// it is bent; while it is being clamped it slides.
 StepsOutcome solve_steps(const Model& model, const std::optional<SheetLoads>& sheet,
                          SheetFriction friction = SheetFriction::by_coefficient);
 

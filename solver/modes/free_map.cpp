@@ -19,7 +19,7 @@ FreeMap make_free_map(const DofMap& map) {
     for (int n : comp.nodes)
       for (int k = 0; k < 6; ++k) {
         int& dof = free.map.dofs[n][k];
-        if (!moves(map.plane, k) || held[6 * n + k]) continue;
+        if (!map.has(n, k) || held[6 * n + k]) continue;
         if (dof < 0) free.anchors.push_back(free.size + comp.size);
         dof = comp.size++;
       }
@@ -33,6 +33,7 @@ void add_rigid_movement(const Mesh& mesh, const FreeMap& free, std::size_t compo
   const Substructure& comp = free.map.substructures[component];
   const Eigen::Vector3d omega = of.tail<3>();
   for (int n : comp.nodes) {
+    if (!mesh.nodes[n].moves()) continue;
     Vector6d motion = of;
     motion.head<3>() += omega.cross(Eigen::Vector3d(mesh.nodes[n].x - comp.centre));
     for (int k = 0; k < 6; ++k)

@@ -20,6 +20,16 @@ Matrix12d beam_geometric_of(const Model& m, const StepSolution& step, int i) {
   return e.axes.isIdentity(0) ? k : beam_to_global(k, e.axes);
 }
 
+/// Of the direct stress in the middle of the element, by N and the moment in the flat's plane.
+Eigen::MatrixXd strip_geometric_of(const Model& m, const StepSolution& step, int i) {
+  const StripElement& strip = m.mesh.strips[i];
+  const BeamElement& beam = m.mesh.beams[strip.beam];
+  const SectionProperties& p = m.mesh.sections[beam.section].props;
+  const SectionForces f = element_forces(m, step, strip.beam, 0.5);
+  const double gradient = strip.flat.standing ? f.My / p.Iyy : -f.Mz / p.Izz;
+  return strip_geometric(m.data.strips[strip.across], beam.length, f.N / p.A, gradient);
+}
+
 template <int N, class Nodes> Eigen::Matrix<double, N, 1> motion_of(const StepSolution& step, const Nodes& nodes) {
   Eigen::Matrix<double, N, 1> u;
   for (std::size_t k = 0; k < nodes.size(); ++k) u.template segment<6>(6 * static_cast<int>(k)) = step.motion[nodes[k]];
@@ -41,8 +51,9 @@ public:
   }
   void add(const Place& place, const Eigen::Vector3d& force) {
     for (const PlaceTerm& t : place.terms) {
+      if (t.weight == 0) continue;
       const NodeLink& l = map_.links[t.node];
-      add(l.ref, t.weight * force, l.arm + t.arm);
+      add(l.ref, t.weight * force, l.arm + t.lever() / t.weight);
     }
   }
   template <std::size_t N> [[nodiscard]] bool none(const std::array<int, N>& nodes) const {
@@ -90,16 +101,6 @@ void add_pull(const StepSolution& step, const Joint& j, const Eigen::Vector3d& p
   on(j.b, -1);
 }
 
-/// Translation of a place in the axes of its frame.
-Eigen::Vector3d frame_motion(const StepSolution& step, const Place& place) {
-  Eigen::Vector3d out = Eigen::Vector3d::Zero();
-  for (const PlaceTerm& t : place.terms) {
-    const Eigen::Vector3d theta = step.motion[t.node].tail<3>();
-    out += t.weight * (step.motion[t.node].head<3>() + theta.cross(t.arm));
-  }
-  return out;
-}
-
 void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   for (std::size_t r = 0; r < step.rows.size(); ++r) {
     const JointSpring& row = step.rows[r];
@@ -109,9 +110,9 @@ void add_joints(const Model& m, const StepSolution& step, Arms& arms) {
   }
   for (const Joint& j : m.mesh.joints) {
     if (!is_bonded(j)) continue;
-    const Eigen::Vector3d elongation = frame_motion(step, j.b) - frame_motion(step, j.a);
+    const Vector6d elongation = frame_motion(step.motion, j.b) - frame_motion(step.motion, j.a);
     const Eigen::Vector3d pull =
-        elongation.cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
+        elongation.head<3>().cwiseProduct(Eigen::Vector3d(j.stiffness[0], j.stiffness[1], j.stiffness[2]));
     add_pull(step, j, pull, arms);
   }
 }
@@ -124,7 +125,9 @@ std::vector<SymmetricMatrix> assemble_geometric(const Model& m, const DofMap& ma
   const ShellMatrix shells = [&](int i) {
     return shell_geometric_of(m.machine, m.mesh, m.data, i, motion_of<24>(step, m.mesh.shells[i].nodes));
   };
-  std::vector<SymmetricMatrix> out = assemble(m.mesh, map, beams, shells, false);
+  Eigen::MatrixXd strip;
+  const StripMatrix strips = [&](int i) -> const Eigen::MatrixXd& { return strip = strip_geometric_of(m, step, i); };
+  std::vector<SymmetricMatrix> out = assemble(m.mesh, map, beams, strips, shells, false);
   Arms arms(map, out);
   add_elements(m, step, arms);
   add_joints(m, step, arms);

@@ -37,16 +37,25 @@ std::vector<SymmetricMatrix> assemble_mass(const Machine& machine, const Mesh& m
     return last = beam_mass_of(mesh, data, i, lumped);
   };
   const ShellMatrix shells = [&](int i) { return shell_mass_of(machine, mesh, data, i, lumped); };
-  std::vector<SymmetricMatrix> out = assemble(mesh, map, beams, shells, false);
+  Eigen::MatrixXd strip;
+  int strip_of = -1; // identical neighbours share a stiffness, so their mass is the same
+  const StripMatrix strips = [&](int i) -> const Eigen::MatrixXd& {
+    if (strip_of == data.of_bending[i]) return strip;
+    strip_of = data.of_bending[i];
+    const StripElement& e = mesh.strips[i];
+    return strip = strip_mass(data.strips[e.across], mesh.beams[e.beam].length);
+  };
+  std::vector<SymmetricMatrix> out = assemble(mesh, map, beams, strips, shells, false);
   for_each_mass(machine, mesh, data, [&](const MassItem& item) {
     if (item.kind != MassItem::Kind::rod || item.mass() == 0) return;
     const Joint& j = mesh.joints[item.index];
     for (const Place* p : {&j.a, &j.b})
       for (const PlaceTerm& t : p->terms) {
+        if (t.weight == 0) continue;
         const NodeLink& l = map.links[t.node];
         Matrix6d m = Matrix6d::Zero();
         m.diagonal().head<3>().setConstant(t.weight * item.mass() / 2);
-        const Matrix6d c = carry_to(l.arm + t.arm);
+        const Matrix6d c = carry(l.arm + t.lever() / t.weight);
         add_node_block(out, map, l.ref, c.transpose() * m * c);
       }
   });

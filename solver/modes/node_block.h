@@ -6,13 +6,6 @@
 
 namespace bedbow {
 
-/// Displacement of a point at `arm` from a node: (u, theta) there = carry * (u, theta) of the node.
-inline Matrix6d carry_to(const Eigen::Vector3d& arm) {
-  Matrix6d t = Matrix6d::Identity();
-  t.block<3, 3>(0, 3) << 0, arm.z(), -arm.y(), -arm.z(), 0, arm.x(), arm.y(), -arm.x(), 0;
-  return t;
-}
-
 /// Adds a symmetric block to a reference node's own unknowns. \param matrices by component.
 inline void add_node_block(std::vector<SymmetricMatrix>& matrices, const DofMap& map, int ref, const Matrix6d& block) {
   SymmetricMatrix& m = matrices[map.substructure[ref]];

@@ -1,4 +1,5 @@
 #include "mesh/machine/frame.h"
+#include "solver/model/recovery.h"
 #include "solver/modes/shape_description.h"
 
 #include <Eigen/Geometry>
@@ -19,17 +20,6 @@ void add_element(const std::vector<std::vector<Vector6d>>& motions, const Nodes&
       u.template segment<6>(6 * static_cast<int>(i)) = motions[s][nodes[i]];
     out[s][body] += u.dot(k * u);
   }
-}
-
-/// Displacement (u, theta) of a place in the axes of its frame.
-Vector6d frame_motion(const std::vector<Vector6d>& motion, const Place& place) {
-  Vector6d out = Vector6d::Zero();
-  for (const PlaceTerm& t : place.terms) {
-    const Eigen::Vector3d theta = motion[t.node].tail<3>();
-    out += t.weight * motion[t.node];
-    out.head<3>() += t.weight * theta.cross(t.arm);
-  }
-  return out;
 }
 
 double joint_energy(const Model& m, const JointState& state, const std::vector<Vector6d>& motion) {
@@ -66,6 +56,13 @@ Shares strain_shares(const Model& m, const JointState& state, const std::vector<
   for (std::size_t i = 0; i < m.mesh.beams.size(); ++i)
     add_element<12>(motions, m.mesh.beams[i].nodes, beam_stiffness_of(m.mesh, m.data, static_cast<int>(i)),
                     body_name(m.machine, m.mesh.beams[i].owner), out);
+  for (std::size_t i = 0; i < m.mesh.strips.size(); ++i) {
+    const StripElement& strip = m.mesh.strips[i];
+    for (std::size_t s = 0; s < motions.size(); ++s) {
+      const Eigen::VectorXd u = strip_unknowns(m.mesh, strip, motions[s]);
+      out[s][body_name(m.machine, m.mesh.beams[strip.beam].owner)] += u.dot(m.data.bending[m.data.of_bending[i]] * u);
+    }
+  }
   for (std::size_t i = 0; i < m.mesh.shells.size(); ++i)
     add_element<24>(motions, m.mesh.shells[i].nodes, shell_stiffness_of(m.machine, m.mesh, m.data, static_cast<int>(i)),
                     body_name(m.machine, m.mesh.shells[i].owner), out);

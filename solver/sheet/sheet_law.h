@@ -4,6 +4,7 @@
 #pragma once
 
 #include "mesh/machine/machine.h"
+#include "mesh/machine/springback.h"
 #include "mesh/piece/registry.h"
 
 #include <functional>
@@ -53,14 +54,6 @@ struct SheetLoads {
 /// \param edge set-back of the nose's edge from the bend line [m].
 SheetLoads sheet_loads(const Sheet& sheet, double moment, double edge);
 
-/// Springback by where it arises [rad]: the apron swings so much further than the wanted angle.
-struct Springback {
-  double arc = 0;    ///< of the bend itself
-  double flange = 0; ///< of the flange between the bend and where the apron bears
-  double grip = 0;   ///< of the sheet under the nose, held by the nose's edge and the bed `grip` behind it
-  [[nodiscard]] double sum() const { return arc + flange + grip; }
-};
-
 /// Springback of a sheet that is bent by `moment`, with `inside_radius` under load.
 /// Arc: for the law "rigid-plastic" by Gardiner's elastic-perfectly plastic formula in plane strain; for every other
 /// law by elastic unloading of its moment. Flange and grip: 4 m l/(E' t^3) each, the slope at the end of a simply
@@ -69,7 +62,7 @@ struct Springback {
 /// Throws std::invalid_argument where nothing of the bend would stay. Source: docs/theory/sheet.md.
 Springback springback(const Sheet& sheet, const Material& material, const std::string& law, double moment);
 
-/// Springback of a machine's sheet by its own moment law [rad]; 0 without a sheet, or where law or material do not give
+/// Springback of a machine's sheet by its own moment law; 0 without a sheet, or where law or material do not give
 /// one.
 Springback known_springback(const Machine& machine, const Registry<MomentLawEntry>& laws);
 

@@ -2,6 +2,7 @@
 
 #include "solver/analysis.h"
 #include "solver/findings/nose_hold.h"
+#include "solver/sheet/sheet_law.h"
 #include "solver/study/summary_metrics.h"
 #include "solver/study/worker_pool.h"
 
@@ -145,6 +146,13 @@ std::vector<double> strewn_start(const Places& places, std::size_t k) {
   return u;
 }
 
+/// Faults of posts without their names, which a layout changes.
+std::vector<Fault> any_post(std::vector<Fault> faults) {
+  for (Fault& f : faults)
+    if (f.key.starts_with("post.")) f.part = "a post";
+  return faults;
+}
+
 } // namespace
 
 double PostLayout::value(PostGoal goal) const {
@@ -176,6 +184,11 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   PostLayout out;
   out.x.assign(x.begin(), x.end());
   const Machine here = with_posts(machine, x);
+  const Springback springback = known_springback(machine, registries.moment_laws);
+  // Posts move along x only: what they had before they moved, and what they can't help, is for `check` to say.
+  out.faults = new_faults(any_post(buildable(here, registries.shapes, springback)),
+                          any_post(buildable(machine, registries.shapes, springback)));
+  if (!out.faults.empty()) return out;
   AnalysisOptions options;
   options.fields = false;
   const Findings f = analyse(here, registries, options);
@@ -195,6 +208,19 @@ PostLayout judge_posts(const Machine& machine, const Registries& registries, std
   out.reasons = h.reasons;
   out.excess = excess_of(h.reasons);
   return out;
+}
+
+std::pair<double, double> room_for_posts(const Machine& machine) {
+  least_distance(machine); // throws without a post
+  const Post& post = machine.posts.front();
+  double from = -INFINITY, to = INFINITY;
+  for (const Ref& r : post.joins) {
+    if (r.kind != Ref::Kind::bar) continue;
+    from = std::max(from, machine.bar(r).start);
+    to = std::min(to, machine.bar(r).end());
+  }
+  const double edge = least_edge_of_hole(post);
+  return {from + edge, to - edge};
 }
 
 std::vector<double> even_posts(const PostTask& task, double spacing) {

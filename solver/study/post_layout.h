@@ -2,6 +2,7 @@
 /// Number and places of posts for the least bow of the clamp or the least spread of the bend angle.
 #pragma once
 
+#include "mesh/check/buildable.h"
 #include "mesh/machine/machine.h"
 #include "mesh/piece/choice.h"
 #include "solver/registry/registries.h"
@@ -10,6 +11,7 @@
 #include <array>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bedbow {
@@ -38,6 +40,7 @@ struct PostLayout {
   bool pass = false;
   std::vector<Reason> reasons; ///< why it does not pass, gravest first
   std::string trouble;         ///< why it could not be solved
+  std::vector<Fault> faults;   ///< why it can't be built; then it is not solved
   bool solved = false;
   double excess = 0; ///< relative excess of the most exceeded limit; 0 where all are kept
   [[nodiscard]] double value(PostGoal goal) const;
@@ -49,8 +52,13 @@ struct PostLayout {
 /// Throws std::invalid_argument where it has none.
 Machine with_posts(const Machine& machine, std::span<const double> x);
 
-/// Results with posts at these places. Without a sheet bow and straightness are those of the clamp's whole length.
+/// Results with posts at these places; not solved where the layout has a Fault that the machine as drawn has not.
+/// Without a sheet bow and straightness are those of the clamp's whole length.
 PostLayout judge_posts(const Machine& machine, const Registries& registries, std::span<const double> x);
+
+/// Where posts may stand along the bars that the first of them joins, with metal enough beyond their holes [m].
+/// Throws std::invalid_argument where the case has no post.
+std::pair<double, double> room_for_posts(const Machine& machine);
 
 /// Places of `count` posts, `spacing` apart, about the middle of the task's range.
 std::vector<double> even_posts(const PostTask& task, double spacing);

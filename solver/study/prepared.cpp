@@ -3,7 +3,6 @@
 #include "mesh/build/mesher.h"
 #include "mesh/build/stations.h"
 #include "solver/findings/bend_line.h"
-#include "solver/model/describe.h"
 #include "solver/model/displacement_guard.h"
 
 #include <algorithm>
@@ -81,11 +80,6 @@ Findings PreparedMachine::solve(const SheetPlace& place, int material, double th
   lay_sheet(place, material, thickness);
   Findings out;
   out.title = machine_.title;
-  if (!model_->factored.mechanisms.empty()) {
-    out.status = Status::mechanism;
-    out.trouble = describe_mechanism(model_->factored.mechanisms.front());
-    return out;
-  }
   const StepsOutcome solved = solve_steps(*model_, sheet_loads_of(machine_, registries_));
   load_cases_ += static_cast<long>(bend_angles(machine_).size()) + 1;
   if (solved.status != Status::ok) {

@@ -1,8 +1,10 @@
 #include "solver/study/stock_choice.h"
 
 #include "mesh/machine/bar_box.h"
+#include "mesh/machine/contacts.h"
 #include "mesh/machine/stack.h"
 #include "solver/analysis.h"
+#include "solver/sheet/sheet_law.h"
 #include "solver/study/cost.h"
 #include "solver/study/worker_pool.h"
 
@@ -27,16 +29,28 @@ struct Outcome {
   bool pass = false;
   SummaryMetrics headline;
   std::string trouble;
+  std::vector<Fault> faults; ///< not solved where there are any
+  [[nodiscard]] bool solved() const { return faults.empty(); }
 };
+
+/// Whether a fault follows from the size of one bar alone: the flange, or a post or cam at a place of its own, is off
+/// it. Then no choice of other bars makes it buildable. (A row of screws may stand where two bars meet.)
+bool is_of_one_bar(const Fault& f) {
+  const bool placed = f.key.starts_with("post.") || f.key.starts_with("cam.");
+  return f.kind == FaultKind::flange_off_face || (f.kind == FaultKind::off_bar && placed);
+}
 
 Outcome judge_picks(const Machine& machine, std::span<const StockItem> stock, const Registries& registries,
                     std::span<const StockPick> picks) {
   Outcome out;
   try {
+    const Machine built = with_stock(machine, stock, picks, registries.shapes);
+    out.faults = buildable(built, registries.shapes, known_springback(built, registries.moment_laws));
+    if (!out.faults.empty()) return out;
     AnalysisOptions options;
     options.fields = false;
-    const Findings f = analyse(with_stock(machine, stock, picks, registries.shapes), registries, options);
-    if (f.status != Status::ok) return {false, {}, f.trouble};
+    const Findings f = analyse(built, registries, options);
+    if (f.status != Status::ok) return {false, {}, f.trouble, {}};
     out.headline = headline(f);
     out.pass = out.headline.pass;
   } catch (const std::invalid_argument& e) { // inconsistent sizes
@@ -126,30 +140,40 @@ private:
     return best;
   }
 
-  /// Drops candidates of a bar that do not pass even with the heaviest bars elsewhere.
+  /// Drops candidates of a bar that do not pass even with the heaviest bars elsewhere. One that can't be built with
+  /// those may still be built with others, unless the fault is its own.
   void rule_out() {
     Index strong;
     for (std::size_t k = 0; k < rows_.size(); ++k) strong.push_back(heaviest(k));
     std::vector<std::pair<std::size_t, std::size_t>> tries;
     for (std::size_t k = 0; k < rows_.size(); ++k)
       for (std::size_t i = 0; i < rows_[k].size(); ++i) tries.emplace_back(k, i);
-    std::vector<char> good(tries.size());
+    std::vector<char> good(tries.size()), solved(tries.size());
     for_each_index(tries.size(), task_.threads, [&](std::uint64_t t) {
       Index at = strong;
       at[tries[t].first] = tries[t].second;
-      good[t] = judge_picks(machine_, stock_, registries_, picks(at)).pass;
+      const Outcome outcome = judge_picks(machine_, stock_, registries_, picks(at));
+      const auto own = [&](const Fault& f) { return is_of_one_bar(f) && concerns(f, task_.bars[tries[t].first]); };
+      good[t] = outcome.pass || (!outcome.solved() && std::ranges::none_of(outcome.faults, own));
+      solved[t] = outcome.solved();
     });
-    out_.tries += static_cast<long>(tries.size());
-    if (std::ranges::count(good, 1) == 0) explain(judge_picks(machine_, stock_, registries_, picks(strong)));
+    out_.tries += std::ranges::count(solved, 1);
+    explain(judge_picks(machine_, stock_, registries_, picks(strong)));
     std::vector<std::vector<Candidate>> kept(rows_.size());
     for (std::size_t t = 0; t < tries.size(); ++t)
       if (good[t]) kept[tries[t].first].push_back(rows_[tries[t].first][tries[t].second]);
     rows_ = std::move(kept);
   }
 
+  [[nodiscard]] bool concerns(const Fault& f, const Ref& bar) const {
+    const std::string name = machine_.name_of(bar);
+    return f.part == name || f.other == name;
+  }
+
   void explain(const Outcome& heaviest) {
     out_.reasons = heaviest.headline.reasons;
     out_.trouble = heaviest.trouble;
+    out_.faults = heaviest.faults;
   }
 
   /// Combinations by increasing value, from a heap: the best first.
@@ -172,7 +196,9 @@ private:
       for_each_index(now.size(), task_.threads, [&](std::uint64_t i) {
         outcomes[i] = judge_picks(machine_, stock_, registries_, picks(now[i].at));
       });
-      out_.tries += static_cast<long>(now.size());
+      const auto solved = std::ranges::count_if(outcomes, &Outcome::solved);
+      out_.tries += solved;
+      out_.unbuildable += static_cast<long>(now.size()) - solved;
       for (std::size_t i = 0; i < now.size(); ++i)
         if (outcomes[i].pass) return settle(now[i].at, outcomes[i]);
     }
@@ -228,6 +254,7 @@ void keep_corner(Bar& bar, const Shape& shape, const Registry<ShapeEntry>& shape
 Machine with_stock(const Machine& machine, std::span<const StockItem> stock, std::span<const StockPick> picks,
                    const Registry<ShapeEntry>& shapes) {
   Machine out = machine;
+  stack_what_touches(out, shapes);
   for (const StockPick& p : picks) {
     Bar& bar = out.body(p.bar.body).bars.at(static_cast<std::size_t>(p.bar.index));
     if (bar.stack)

@@ -2,6 +2,7 @@
 /// Which bars to buy: the cheapest, or the lightest, machine that passes, built from stock.
 #pragma once
 
+#include "mesh/check/buildable.h"
 #include "mesh/machine/stock.h"
 #include "mesh/piece/choice.h"
 #include "solver/registry/registries.h"
@@ -42,16 +43,20 @@ struct StockChoice {
   long tries = 0;              ///< machines analysed
   std::vector<Reason> reasons; ///< why even the heaviest bars do not pass
   std::string trouble;         ///< why they could not be solved
+  std::vector<Fault> faults;   ///< why they can't be built
+  long unbuildable = 0;        ///< machines passed over because they can't be built, or not well
 };
 
-/// The machine with bars of these sizes. A bar with a `stack` follows its neighbour; any other keeps the corner nearest
-/// to the bend line (the bed its front top edge, the clamp its lower face).
+/// The machine with bars of these sizes. A bar with a `stack`, or one that touches a bar of its body and is joined to
+/// it, follows its neighbour; any other keeps the corner nearest to the bend line (the bed its front top edge, the
+/// clamp its lower face).
 Machine with_stock(const Machine& machine, std::span<const StockItem> stock, std::span<const StockPick> picks,
                    const Registry<ShapeEntry>& shapes);
 
 /// Tries machines from the cheapest (lightest) upwards until one passes, so that the first is the best. Stock that
 /// does not pass for a bar even when all other bars are the heaviest is excluded beforehand: this assumes that heavier
-/// bars elsewhere never make a machine worse. The same for any number of threads.
+/// bars elsewhere never make a machine worse. A machine with any Fault is ruled out and not solved. The same for
+/// any number of threads.
 /// Throws std::invalid_argument where there is nothing to choose from.
 StockChoice choose_stock(const Machine& machine, std::span<const StockItem> stock, const Registries& registries,
                          const StockTask& task);

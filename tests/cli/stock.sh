@@ -18,7 +18,8 @@ for key in '"cheapest"' '"lightest"' '"cut_list"' '"cost"' '"length_mm"' '"bars_
 done
 # With every bar free, "the heaviest elsewhere" was once a plate stood on edge, and nothing passed.
 expect every-bar 0 "Cut list" "$bedbow" stock "$case"
-# Every combination by a separate sweep: the cheapest that passes must be the same. Five flats, two orientations.
+# Every combination by a separate sweep: the cheapest that passes must be the same. Five flats, two orientations. The rib
+# of 12 mm has too little metal around its threads: a sweep lets that pass, stock does not (docs/theory/buildable.md).
 rows=""
 for f in "120 20" "100 20" "80 16" "80 20" "60 12"; do
   set -- $f
@@ -32,7 +33,7 @@ done
   echo "rows = [${rows%, }]"
 } >"$dir/sweep.toml"
 "$bedbow" sweep "$dir/sweep.toml" --quiet --out "$dir/sweep" --csv "$dir/sweep.csv"
-swept=$(awk -F, 'NR > 1 && $4 == "true" && (least == "" || $12 < least) { least = $12 } END { print least }' "$dir/sweep.csv")
+swept=$(awk -F, 'NR > 1 && $4 == "true" && $1 != "12 mm" && (least == "" || $12 < least) { least = $12 } END { print least }' "$dir/sweep.csv")
 chosen=$("$bedbow" stock "$case" --bars clamp.rib --json | grep -m1 -o '"cost": [0-9.]*' | cut -d' ' -f2)
 awk -v a="$swept" -v b="$chosen" 'BEGIN { exit !(a > 0 && (a - b) ^ 2 < 1e-12) }' && ok || bad "cheapest by sweep $swept, by stock $chosen"
 sed 's/^angle = "0.5 deg"/angle = "0.0001 deg"/' "$case" >"$dir/tight.toml"

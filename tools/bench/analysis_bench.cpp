@@ -21,6 +21,14 @@ const Case& hive_lid() {
   return c;
 }
 
+/// hive-lid with every flat bending across its width.
+Machine with_strips() {
+  Machine m = hive_lid().machine;
+  for (Body& body : m.bodies)
+    for (Bar& bar : body.bars) bar.model = BarModel::strip;
+  return m;
+}
+
 /// hive-lid with a given number of elements along its 900 mm.
 Machine with_stations(int count) {
   Machine m = hive_lid().machine;
@@ -118,29 +126,37 @@ void bm_mesh(benchmark::State& state) {
 }
 BENCHMARK(bm_mesh);
 
+/// Beams or, with 1, strips.
+Machine of_kind(const benchmark::State& state) {
+  return state.range(0) != 0 ? with_strips() : hive_lid().machine;
+}
+
 void bm_model(benchmark::State& state) {
   const Registries registries = builtin_registries();
-  for (auto _ : state) benchmark::DoNotOptimize(make_model(hive_lid().machine, registries));
+  const Machine machine = of_kind(state);
+  for (auto _ : state) benchmark::DoNotOptimize(make_model(machine, registries));
 }
-BENCHMARK(bm_model);
+BENCHMARK(bm_model)->Arg(0)->Arg(1)->ArgName("strips");
 
 /// Mesh, assembly, factorization, all steps with their contact.
 void bm_steps(benchmark::State& state) {
   const Registries registries = builtin_registries();
-  const auto sheet = sheet_loads_of(hive_lid().machine, registries);
+  const Machine machine = of_kind(state);
+  const auto sheet = sheet_loads_of(machine, registries);
   for (auto _ : state) {
-    const Model model = make_model(hive_lid().machine, registries);
+    const Model model = make_model(machine, registries);
     benchmark::DoNotOptimize(solve_steps(model, sheet));
   }
 }
-BENCHMARK(bm_steps);
+BENCHMARK(bm_steps)->Arg(0)->Arg(1)->ArgName("strips");
 
 /// The same with all findings.
 void bm_analyse(benchmark::State& state) {
   const Registries registries = builtin_registries();
-  for (auto _ : state) benchmark::DoNotOptimize(analyse(hive_lid().machine, registries, {false}));
+  const Machine machine = of_kind(state);
+  for (auto _ : state) benchmark::DoNotOptimize(analyse(machine, registries, {false}));
 }
-BENCHMARK(bm_analyse);
+BENCHMARK(bm_analyse)->Arg(0)->Arg(1)->ArgName("strips");
 
 void bm_bare_stations(benchmark::State& state) {
   bare(state, with_stations(static_cast<int>(state.range(0))), "auto");

@@ -29,7 +29,7 @@ struct Prepared {
   JointState state;
 };
 
-const Prepared& hive_lid() {
+const Prepared& prepared_hive_lid() {
   static const auto p = [] {
     tune_process();
     return std::make_unique<Prepared>(
@@ -81,11 +81,11 @@ void factor_and_solves(benchmark::State& state, const Prepared& p) {
 }
 
 void bm_hive_lid_modes(benchmark::State& state) {
-  ten_modes(state, hive_lid());
+  ten_modes(state, prepared_hive_lid());
 }
 BENCHMARK(bm_hive_lid_modes)->MeasureProcessCPUTime()->Unit(benchmark::kMicrosecond);
 void bm_hive_lid_factor_40_solves(benchmark::State& state) {
-  factor_and_solves(state, hive_lid());
+  factor_and_solves(state, prepared_hive_lid());
 }
 BENCHMARK(bm_hive_lid_factor_40_solves)->MeasureProcessCPUTime()->Unit(benchmark::kMicrosecond);
 

@@ -86,7 +86,7 @@ PluginOptions options_of(const Plugins& plugins) {
   return out;
 }
 
-std::vector<Finding> findings_of(const nlohmann::ordered_json& json) {
+std::vector<Finding> plugin_findings(const nlohmann::ordered_json& json) {
   std::vector<Finding> out;
   if (!json.contains("findings")) return out;
   for (const auto& [name, values] : json["findings"].items())
@@ -171,7 +171,7 @@ Result Case::solve() const {
     for (const StepResult& s : f.steps) out.steps.push_back(step_of(s));
     auto json = result_json(f, {bedbow::version(), c.text_hash, inner_->plugins.loaded});
     add_findings(inner_->plugins, f, json);
-    out.findings = findings_of(json);
+    out.findings = plugin_findings(json);
     std::vector<ResultFile> written;
     add_written(inner_->plugins, f, json, written);
     out.inner_ = std::make_shared<const Result::Inner>(

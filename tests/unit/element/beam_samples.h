@@ -3,9 +3,9 @@
 #pragma once
 
 #include "solver/element/beam.h"
+#include "solver/linear/dense.h"
 
 #include <Eigen/Geometry>
-#include <Eigen/LU>
 
 #include <initializer_list>
 #include <vector>
@@ -52,7 +52,7 @@ inline Eigen::VectorXd solve_held(const Eigen::MatrixXd& K, const Eigen::VectorX
     A(i, i) = 1;
     b(i) = 0;
   }
-  return A.fullPivLu().solve(b);
+  return solve_dense(A, b);
 }
 
 /// Movement of both nodes when the beam moves as a rigid body. \param m translation and rotation of node 1.

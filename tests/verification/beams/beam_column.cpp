@@ -1,7 +1,6 @@
 #include "tests/verification/beams/beam_column.h"
 
-#include <Eigen/Cholesky>
-#include <Eigen/Eigenvalues>
+#include "solver/linear/dense.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -48,7 +47,7 @@ void BeamColumn::add_state(const VectorXd& load) {
   VectorXd u = VectorXd::Zero(stiffness.rows());
   VectorXd f(kept.size());
   for (std::size_t i = 0; i < kept.size(); ++i) f(i) = load(kept[i]);
-  const VectorXd solved = reduced(stiffness, kept).ldlt().solve(f);
+  const VectorXd solved = solve_dense(reduced(stiffness, kept), f);
   for (std::size_t i = 0; i < kept.size(); ++i) u(kept[i]) = solved(i);
   const double h = length / elements;
   for (int e = 0; e < elements; ++e) {
@@ -61,8 +60,8 @@ void BeamColumn::add_state(const VectorXd& load) {
 double BeamColumn::buckling_factor() const {
   const std::vector<int> kept = kept_dofs(stiffness.rows(), held);
   // -K_g u = (1 / factor) K u; K is positive, so the largest 1 / factor is the one sought.
-  const Eigen::GeneralizedSelfAdjointEigenSolver<MatrixXd> solver(-reduced(geometric, kept), reduced(stiffness, kept));
-  const double largest = solver.eigenvalues()(solver.eigenvalues().size() - 1);
+  const VectorXd values = generalized_eigenvalues(-reduced(geometric, kept), reduced(stiffness, kept));
+  const double largest = values(values.size() - 1);
   if (!(largest > 0)) throw std::runtime_error("no positive buckling factor: the state stiffens every movement");
   return 1 / largest;
 }

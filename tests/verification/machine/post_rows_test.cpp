@@ -1,6 +1,7 @@
 // Where posts keep a uniformly loaded clamp bar straightest, against the closed-form solution of a beam on rigid
 // supports and a minimisation of its own.
 #include "io/case/case_reader.h"
+#include "solver/linear/dense.h"
 #include "solver/study/post_layout.h"
 
 #include "tests/verification/support/record.h"
@@ -64,7 +65,7 @@ double peak_to_valley(const std::vector<double>& a) {
   }
   rhs[n] = 1;
   rhs[n + 1] = 0.5;
-  const Eigen::VectorXd s = M.fullPivLu().solve(rhs);
+  const Eigen::VectorXd s = solve_dense(M, rhs);
   double low = INFINITY, high = -INFINITY;
   for (int k = 0; k <= 4000; ++k) {
     const double x = k / 4000.0;

@@ -1,20 +1,16 @@
 // A machine that is its own mirror image, under a sheet left or right of its middle. Its rigid cams, one of which comes
 // clear, leave the clamp to rock on a post and the other cam by nanometres.
+#include "tests/support/sample_machines.h"
 #include "tests/verification/support/record.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
+
+#include <utility>
 
 namespace bedbow::verification {
 namespace {
 
 std::string machine_with_cams(const std::string& centre) {
-  const auto bar = [](const char* of, const char* name, const char* size, const char* at) {
-    return std::string("[") + of + R"(]
-length = "700 mm"
-material = "S235JR"
-[[)" + of + ".bar]]\nname = \"" +
-           name + "\"\nshape = \"rectangle\"\nwidth = \"" + size + "\"\nheight = \"" + size + "\"\nat = " + at + "\n";
-  };
   const auto pair = [](const char* table, const char* joins, const char* left, const char* right, const char* rest) {
     std::string out;
     for (const auto& [name, x] : {std::pair{"left", left}, std::pair{"right", right}})
@@ -22,24 +18,9 @@ material = "S235JR"
              rest;
     return out;
   };
-  return R"([sheet]
-material = "DC01"
-thickness = "1 mm"
-width = "175 mm"
-centre = ")" +
-         centre +
-         R"("
-flange = "20 mm"
-inside_radius = "1.5 mm"
-angle = "90 deg"
-grip = "15 mm"
-)" + bar("bed", "square", "60 mm", "[\"30 mm\", \"-30 mm\"]") +
-         bar("clamp", "flat", "60 mm", "[\"32.5 mm\", \"31 mm\"]") +
-         R"([clamp.nose]
-bar = "flat"
-setback = "2.5 mm"
-land = "15 mm"
-)" + bar("apron", "flat", "50 mm", "[\"-26 mm\", \"-25 mm\"]") +
+  const std::string machine = replaced(test::folder(), "width = \"400 mm\"\ncentre = \"350 mm\"",
+                                       "width = \"175 mm\"\ncentre = \"" + centre + "\"");
+  return replaced(machine, "{ land", "{ setback = \"2.5 mm\", land") +
          pair("post", R"("bed.square", "clamp.flat")", "50 mm", "650 mm",
               R"(y = "28 mm"
 diameter = "M16"
@@ -52,16 +33,6 @@ preload = "5 kN"
 name = "grip"
 bar = "apron.flat"
 x = "350 mm"
-[[support]]
-name = "left foot"
-bar = "bed.square"
-x = "100 mm"
-holds = ["x", "y", "z", "rx"]
-[[support]]
-name = "right foot"
-bar = "bed.square"
-x = "600 mm"
-holds = ["y", "z", "rx"]
 )";
 }
 

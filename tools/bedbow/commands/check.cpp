@@ -2,6 +2,7 @@
 #include "io/explain/explain.h"
 #include "io/units/output_units.h"
 #include "mesh/build/mesher.h"
+#include "mesh/check/sheet_room.h"
 #include "mesh/check/swing.h"
 #include "mesh/piece/si.h"
 #include "tools/bedbow/commands/commands.h"
@@ -37,11 +38,20 @@ std::string greatest_bend(const Machine& machine, const Registries& registries) 
          limit->by;
 }
 
-int check(const std::string& file, const PluginOptions& plugins) {
+/// "least flange 3.5 mm; the sheet goes in 60 mm behind the bend line, up to post left middle".
+std::string room_of_sheet(const SheetRoom& room, const OutputUnits& units) {
+  std::string out = "least flange " + length_text(room.least_flange, units, 1e-4) + "; the sheet goes in ";
+  if (!room.depth) return out + "as far as it is long: no stud stands behind it";
+  return out + length_text(*room.depth, units, 1e-4) + " behind the bend line, up to " + room.depth_by;
+}
+
+int check_case(const std::string& file, const PluginOptions& plugins) {
   const OpenCase opened = open_case(file, plugins);
   const Machine& machine = opened.value.machine;
   std::vector<std::string> found;
   if (machine.sheet && machine.solve.dimension == 3) found.push_back(greatest_bend(machine, opened.registries));
+  if (const auto room = sheet_room(machine, opened.registries.shapes))
+    found.push_back(room_of_sheet(*room, opened.value.output));
   found.push_back(mesh_size(machine, opened.registries));
   std::cout << explain(opened.value, found, style_for(1));
   return exit_ok;
@@ -57,7 +67,7 @@ void add_check(CLI::App& app, Run& run) {
   command->add_option("CASE", *file, "the case file")->required();
   auto plugins = std::make_shared<PluginOptions>();
   add_plugin_options(*command, *plugins);
-  command->callback([&run, file, plugins] { run = [file, plugins] { return check(*file, *plugins); }; });
+  command->callback([&run, file, plugins] { run = [file, plugins] { return check_case(*file, *plugins); }; });
 }
 
 } // namespace bedbow

@@ -29,20 +29,20 @@ struct Options {
 };
 
 // Millimetres, without binary rounding errors.
-std::string number(double metres) {
+std::string mm_text(double metres) {
   char text[32];
   const auto end = std::to_chars(text, text + sizeof text, std::round(metres * 1e9) / 1e6).ptr;
   return {text, end};
 }
 
-template <class Range, class Text> std::string joined(const Range& range, const char* separator, Text text) {
+template <class Range, class Text> std::string separated(const Range& range, const char* separator, Text text) {
   std::string out;
   for (const auto& item : range) out.append(out.empty() ? "" : separator).append(text(item));
   return out;
 }
 
 std::string fingers_of(const FingerSet& set, const FingerUse& use, const char* separator, auto text) {
-  return joined(use.fingers, separator, [&](int i) { return text(set.pieces.at(static_cast<std::size_t>(i))); });
+  return separated(use.fingers, separator, [&](int i) { return text(set.pieces.at(static_cast<std::size_t>(i))); });
 }
 
 std::vector<std::string> assumed() {
@@ -51,14 +51,14 @@ std::vector<std::string> assumed() {
 }
 
 std::string json_of(const FingerSet& set) {
-  std::string out = "{\"pieces_mm\": [" + joined(set.pieces, ", ", number) + "],\n \"widths_not_made_mm\": [" +
-                    joined(set.not_made, ", ", number) + "],\n \"filler_mm\": " + number(set.filler) +
-                    ", \"total_mm\": " + number(set.total) + ", \"stock_mm\": " + number(set.stock) +
+  std::string out = "{\"pieces_mm\": [" + separated(set.pieces, ", ", mm_text) + "],\n \"widths_not_made_mm\": [" +
+                    separated(set.not_made, ", ", mm_text) + "],\n \"filler_mm\": " + mm_text(set.filler) +
+                    ", \"total_mm\": " + mm_text(set.total) + ", \"stock_mm\": " + mm_text(set.stock) +
                     ",\n \"widths\": [";
   const char* separator = "\n  ";
   for (const FingerUse& use : set.uses) {
-    out += separator + std::string("{\"width_mm\": ") + number(use.width) + ", \"set_mm\": " + number(use.set) +
-           ", \"fingers_mm\": [" + fingers_of(set, use, ", ", number) + "]}";
+    out += separator + std::string("{\"width_mm\": ") + mm_text(use.width) + ", \"set_mm\": " + mm_text(use.set) +
+           ", \"fingers_mm\": [" + fingers_of(set, use, ", ", mm_text) + "]}";
     separator = ",\n  ";
   }
   return out + "\n ],\n \"assumptions\": " + nlohmann::json(assumed()).dump() +
@@ -69,7 +69,8 @@ std::string json_of(const FingerSet& set) {
 std::string csv_of(const FingerSet& set) {
   std::string out = csv_row({"width_mm", "set_mm", "fingers_mm"});
   for (const FingerUse& use : set.uses)
-    out += csv_row({number(use.width), use.fingers.empty() ? "" : number(use.set), fingers_of(set, use, " ", number)});
+    out +=
+        csv_row({mm_text(use.width), use.fingers.empty() ? "" : mm_text(use.set), fingers_of(set, use, " ", mm_text)});
   return out;
 }
 
@@ -77,7 +78,7 @@ void print_tables(const FingerSet& set, const OutputUnit& unit) {
   const Style style = style_for(1);
   const auto show = [&](double metres) { return in_unit(metres, unit, 1e-5); };
   std::cout << style.bold(std::to_string(set.pieces.size()) + " fingers") << " [" << unit.name
-            << "]: " << joined(set.pieces, ", ", show) << '\n'
+            << "]: " << separated(set.pieces, ", ", show) << '\n'
             << "total " << show(set.total) << ", cut from a bar of " << show(set.stock) << '\n';
   if (set.filler > 0)
     std::cout << "the piece of " << show(set.filler)

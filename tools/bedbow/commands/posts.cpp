@@ -18,6 +18,7 @@
 #include <iostream>
 #include <memory>
 #include <stdexcept>
+#include <tuple>
 
 namespace bedbow {
 
@@ -49,7 +50,7 @@ std::pair<int, int> counts_of(const std::string& text) {
   return {from, to};
 }
 
-/// Where posts may stand: as requested, else along the whole bars that the first post joins.
+/// Where posts may stand: as requested, else along the bars that the first post joins, as far as a hole may stand.
 void set_range(const Machine& m, const PostArguments& a, PostTask& task) {
   if (!a.between.empty()) {
     const std::vector<double> ends = lengths_of("between", a.between);
@@ -58,14 +59,7 @@ void set_range(const Machine& m, const PostArguments& a, PostTask& task) {
     task.to = ends[1];
     return;
   }
-  if (m.posts.empty()) throw std::invalid_argument("the case has no [[post]] to copy");
-  task.from = -INFINITY;
-  task.to = INFINITY;
-  for (const Ref& r : m.posts.front().joins) {
-    if (r.kind != Ref::Kind::bar) continue;
-    task.from = std::max(task.from, m.bar(r).start);
-    task.to = std::min(task.to, m.bar(r).end());
-  }
+  std::tie(task.from, task.to) = room_for_posts(m);
 }
 
 std::vector<std::pair<double, PostLayout>> try_spacings(const Machine& m, const Registries& r, const PostTask& task,

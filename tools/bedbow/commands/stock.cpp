@@ -1,4 +1,5 @@
 #include "io/case/case_reader.h"
+#include "io/case/fault_text.h"
 #include "io/results/reason_text.h"
 #include "io/text/json_text.h"
 #include "io/text/table.h"
@@ -76,6 +77,7 @@ nlohmann::ordered_json json_of(const Built& b, const Case& c) {
   out["clamp_bow_mm"] = to_mm(h.bow[static_cast<std::size_t>(BodyKind::clamp)]);
   out["worst_utilisation"] = h.utilisation;
   out["complete"] = b.choice.complete;
+  out["unbuildable"] = b.choice.unbuildable;
   out["bars"] = nlohmann::ordered_json::array();
   for (const StockPick& p : b.choice.picks)
     out["bars"].push_back({{"name", c.machine.name_of(p.bar)},
@@ -132,7 +134,9 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
   if (!choice.found) {
     std::cout << ": none passes of " << choice.tries << " machines tried"
               << (choice.complete ? "" : "; there are more, raise --most to try them") << '\n';
-    const std::string why = choice.trouble.empty() ? reasons_line(choice.reasons, c.output) : choice.trouble;
+    const std::string why = !choice.faults.empty()   ? "can't be built: " + faults_line(choice.faults, c.output)
+                            : choice.trouble.empty() ? reasons_line(choice.reasons, c.output)
+                                                     : choice.trouble;
     if (!why.empty())
       for (const std::string& line : wrap("even the heaviest: " + printable(why), 96))
         std::cout << "  " << line << '\n';
@@ -143,7 +147,8 @@ void print_choice(const char* what, const Built& b, const Case& c, const Style& 
             << (std::isfinite(choice.cost) ? ", cost " + fixed(choice.cost, 2) : std::string()) << "; angle spread "
             << degrees_text(h.angle_spread) << ", clamp bow "
             << length_text(h.bow[static_cast<std::size_t>(BodyKind::clamp)], c.output, 1e-6) << ", utilisation "
-            << fixed(h.utilisation, 2) << " (" << choice.tries << " tried)\n";
+            << fixed(h.utilisation, 2) << " (" << choice.tries << " tried"
+            << (choice.unbuildable > 0 ? ", " + std::to_string(choice.unbuildable) + " can't be built" : "") << ")\n";
   TextTable table({{"bar", Align::left}, {"stock", Align::left}, {"width x height, mm", Align::left}});
   for (const StockPick& p : choice.picks)
     table.row({printable(c.machine.name_of(p.bar)), printable(c.stock[p.item].name), sizes_of(p.shape)});

@@ -9,7 +9,7 @@ enum ExitCode : int {
   exit_limit_exceeded = 1, ///< solved, a limit is exceeded
   exit_wrong_case = 2,     ///< the case or the command line is wrong (CaseError, std::invalid_argument)
   exit_unsolvable = 3,     ///< the structure can't be solved: a mechanism, no convergence (a Status in the result, any
-                           ///< other exception)
+                           ///< other exception; a bare std::logic_error is a mistake in the program)
   exit_file = 4,           ///< a file could not be read or written (FileError)
 };
 

@@ -254,5 +254,25 @@ x = "1 mm"
                3, "handle.h.bar", {"the apron has no bar \"rib\"", "nearest is \"flat\""});
 }
 
+// The check of seats takes the place of a joint from where the bars meet, as the mesher does: here at their common
+// edge, where neither has an arm, so that the seat is one of both. In the middle between the two centroids the lip
+// would be 15 mm away, and the seat its own alone.
+TEST(CaseJoints, SeatsAreCheckedWhereTheBarsMeet) {
+  const std::string lip = R"([[bed.bar]]
+name = "lip"
+shape = "rectangle"
+width = "10 mm"
+height = "10 mm"
+at = ["65 mm", "-5 mm"]
+[[tie]]
+name = "t"
+joins = ["bed.square", "bed.lip"]
+x = "350 mm"
+holds = ["z"]
+seat = ["50 mm", "65 mm"]
+)";
+  expect_error(folder(), lip, 7, "tie.t", {"`seat` of 50 mm x 65 mm", "larger than bed.square", "60 mm wide"});
+}
+
 } // namespace
 } // namespace bedbow

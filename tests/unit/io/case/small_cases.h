@@ -1,20 +1,15 @@
 /// \file
-/// Small cases for the reader's tests, and a check of the errors reported for a case.
+/// Reads cases in the reader's tests, and checks the errors reported for them.
 #pragma once
 
 #include "io/case/case_reader.h"
 
+#include "tests/support/sample_machines.h"
+
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace bedbow::test {
-
-/// A bed of one bar "web" on two supports, followed by `more`.
-std::string bench(std::string_view more = "");
-/// Bed "bed.square", clamp "clamp.flat", apron "apron.flat" and a sheet, supported but without posts and cams, followed
-/// by `more`.
-std::string folder(std::string_view more = "");
 
 Case read(const std::string& text);
 Machine machine(const std::string& text);

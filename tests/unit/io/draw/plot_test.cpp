@@ -126,7 +126,7 @@ TEST(Plot, LengthsThatDifferAreNamed) {
   try {
     plot_svg(plot);
     FAIL() << "accepted";
-  } catch (const std::invalid_argument& e) {
+  } catch (const std::logic_error& e) {
     EXPECT_STREQ(e.what(),
                  "plot \"Bow <of> the clamp\": series \"clamp\" has 11 x and 10 y; they must be equal in number");
   }

@@ -28,7 +28,7 @@ TEST(TextTable, ColourDoesNotMoveColumns) {
 }
 
 TEST(TextTable, RowsMustFit) {
-  EXPECT_THROW(posts().row({"only one"}), std::invalid_argument);
+  EXPECT_THROW(posts().row({"only one"}), std::logic_error);
 }
 
 } // namespace

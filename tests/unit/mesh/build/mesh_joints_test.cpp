@@ -67,14 +67,14 @@ TEST(MeshJoints, LowerSideComesFirst) {
   m.cams[0].lift = 0.0004;
   const Joint j = only_joint(m);
   EXPECT_TRUE(j.swapped);
-  EXPECT_LT(j.a.terms.at(0).arm.z() + j.a.at.z(), 1);
+  EXPECT_LT(j.a.terms.at(0).lever().z() + j.a.at.z(), 1);
   EXPECT_EQ(j.sense[uz], UnilateralType::compression);
   EXPECT_DOUBLE_EQ(j.gap[uz], 0.0004);
   EXPECT_GT(j.stiffness[uz], 1e12) << "far stiffer than any bar";
   // The bars' faces are 0 and 10 mm: the place lies midway in the gap.
   EXPECT_NEAR(j.a.at.z(), 0.005, 1e-12);
-  EXPECT_NEAR(j.a.terms.at(0).arm.z(), 0.055, 1e-12) << "from the bed's centroid";
-  EXPECT_NEAR(j.b.terms.at(0).arm.z(), -0.025, 1e-12) << "from the clamp's";
+  EXPECT_NEAR(j.a.terms.at(0).lever().z(), 0.055, 1e-12) << "from the bed's centroid";
+  EXPECT_NEAR(j.b.terms.at(0).lever().z(), -0.025, 1e-12) << "from the clamp's";
 }
 
 TEST(MeshJoints, HingeHoldsAPointOnTheBendLine) {

@@ -21,7 +21,9 @@ void expect_exact(const Mesh& mesh, const Place& p, const Eigen::Vector3d& at) {
   Eigen::Vector3d u = Eigen::Vector3d::Zero();
   double weight = 0;
   for (const PlaceTerm& t : p.terms) {
-    u += t.weight * (moved(mesh.nodes[static_cast<std::size_t>(t.node)].x) + turn.cross(t.arm));
+    Eigen::Matrix<double, 6, 1> node;
+    node << moved(mesh.nodes[static_cast<std::size_t>(t.node)].x), turn;
+    u += t.movement.topRows<3>() * node;
     weight += t.weight;
     EXPECT_GE(t.weight, 0);
   }
@@ -42,7 +44,7 @@ TEST(Places, OnABeamBar) {
   const Mesh mesh = make_mesh(m, test::plain_shapes());
   const Place on_a_station = place_on_bar(m, mesh, test::bed_bar, {0.3, 0.02, 0});
   EXPECT_EQ(on_a_station.terms.size(), 1U);
-  EXPECT_NEAR((on_a_station.terms[0].arm - Eigen::Vector3d(0, 0.01, 0.05)).norm(), 0, 1e-12);
+  EXPECT_NEAR((on_a_station.terms[0].lever() - Eigen::Vector3d(0, 0.01, 0.05)).norm(), 0, 1e-12);
   expect_exact(mesh, on_a_station, {0.3, 0.02, 0});
   const Place between = place_on_bar(m, mesh, test::bed_bar, {0.325, 0.02, -0.2});
   EXPECT_EQ(between.terms.size(), 2U);

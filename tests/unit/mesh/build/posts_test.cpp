@@ -88,7 +88,7 @@ TEST(Posts, HoldAPlateOnEdgeAtTheNut) {
   for (const PlaceTerm& t : post.b.terms) {
     const Eigen::Vector3d node = mesh.nodes[t.node].x;
     middle += t.weight * node;
-    carried += t.weight * (node + t.arm);
+    carried += t.weight * node + t.lever();
   }
   EXPECT_NEAR(middle.z(), 0.1215 - seat / 4, 1e-9) << "half the seat lies on the plate, below its edge";
   EXPECT_NEAR((carried - post.b.at).norm(), 0, 1e-12) << "carried to the spring by a rigid arm";

@@ -36,7 +36,9 @@ template <class Field> Eigen::Vector3d moved(const Mesh& mesh, const Place& plac
   Eigen::Vector3d out = Eigen::Vector3d::Zero();
   for (const PlaceTerm& t : place.terms) {
     const auto [u, theta] = field(mesh.nodes[static_cast<std::size_t>(t.node)].x);
-    out += t.weight * (u + theta.cross(t.arm));
+    Eigen::Matrix<double, 6, 1> node;
+    node << u, theta;
+    out += t.movement.topRows<3>() * node;
   }
   return out;
 }

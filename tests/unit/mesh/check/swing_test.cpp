@@ -164,14 +164,14 @@ TEST(Swing, TheClampLiesOnAThickerSheet) {
 
 TEST(Swing, AnglesAddUp) {
   Machine m = folder();
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree).bend, 90.7 * degree, 1e-12);
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree).apron, 92.7 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree}).bend, 90.7 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree}).apron, 92.7 * degree, 1e-12);
   // Flange and grip spring back by 2 deg more: the bend itself goes no further.
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree, 2 * degree).bend, 90.7 * degree, 1e-12);
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree, 2 * degree).flange, 92.7 * degree, 1e-12);
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree, 2 * degree).apron, 94.7 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree, 1.5 * degree, 0.5 * degree}).bend, 90.7 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree, 1.5 * degree, 0.5 * degree}).flange, 92.7 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree, 1.5 * degree, 0.5 * degree}).apron, 94.7 * degree, 1e-12);
   m.solve.angles = {0, 120 * degree};
-  EXPECT_NEAR(swing_angles(m, 0.7 * degree).bend, 120 * degree, 1e-12);
+  EXPECT_NEAR(swing_angles(m, {0.7 * degree}).bend, 120 * degree, 1e-12);
 }
 
 // Bend and flange together are as long as the sheet that is in them: along the middle line.

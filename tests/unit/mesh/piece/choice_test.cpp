@@ -10,7 +10,7 @@ TEST(Choice, WordsAndValuesGoBothWays) {
     EXPECT_EQ(chosen(nut_seats, c.word), c.value);
     EXPECT_EQ(word_for(nut_seats, c.value), c.word);
   }
-  EXPECT_EQ(words_of(bar_models), (std::vector<std::string>{"beam", "plate"}));
+  EXPECT_EQ(words_of(bar_models), (std::vector<std::string>{"beam", "strip", "plate"}));
 }
 
 TEST(Choice, UnknownWordIsAnErrorThatNamesTheOthers) {

@@ -56,8 +56,8 @@ TEST(DisplacementFunctional, IsTheDisplacementOfThePlace) {
   const Eigen::Vector3d along(0.6, -0.48, 0.64), arm_1(0.02, 0.05, -0.07), arm_2(-0.1, 0, 0.03);
   // Carried by two nodes, both of them on links with arms of their own.
   Place p = h.place(4, arm_1);
-  p.terms[0].weight = 0.3;
-  p.terms.push_back({5, 0.7, arm_2});
+  p.terms[0] = PlaceTerm::on_arm(4, 0.3, arm_1);
+  p.terms.push_back(PlaceTerm::on_arm(5, 0.7, arm_2));
   const Vector6d u = movement_of(h, map, m, 4), v = movement_of(h, map, m, 5);
   const Eigen::Vector3d turn_u = u.tail<3>(), turn_v = v.tail<3>();
   const Eigen::Vector3d there = 0.3 * (u.head<3>() + turn_u.cross(arm_1)) + 0.7 * (v.head<3>() + turn_v.cross(arm_2));

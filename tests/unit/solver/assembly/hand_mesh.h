@@ -76,7 +76,7 @@ struct HandMesh {
   /// The place of a point on an arm from a node.
   [[nodiscard]] Place place(int node, const Eigen::Vector3d& arm = Eigen::Vector3d::Zero()) const {
     const Node& n = mesh.nodes[static_cast<std::size_t>(node)];
-    return {{{node, 1.0, arm}}, n.x + arm, n.frame};
+    return {{PlaceTerm::on_arm(node, 1, arm)}, n.x + arm, n.frame};
   }
 };
 

@@ -1,8 +1,7 @@
+#include "solver/linear/dense.h"
 #include "solver/modes/eigen/block_steps.h"
 #include "solver/modes/eigen/eigenpairs.h"
 
-#include <Eigen/Eigenvalues>
-#include <Eigen/QR>
 #include <gtest/gtest.h>
 
 namespace bedbow {
@@ -18,10 +17,11 @@ struct Known {
       : values(std::move(nu)) {
     std::srand(1);
     const Index n = values.size();
-    const MatrixXd q = Eigen::HouseholderQR<MatrixXd>(MatrixXd::Random(n, n)).householderQ();
+    const MatrixXd any = MatrixXd::Random(n, n);
+    const MatrixXd q = symmetric_eigen(any).vectors; // some orthonormal columns
     const MatrixXd skew = MatrixXd::Identity(n, n) + 0.2 * MatrixXd::Random(n, n) / std::sqrt(n);
     compliance = skew * skew.transpose(); // A^-1
-    a = compliance.inverse();
+    a = solve_dense(compliance, MatrixXd::Identity(n, n));
     vectors = skew * q; // U' A U = I
     g = a * vectors * values.asDiagonal() * vectors.transpose() * a;
   }
