@@ -80,6 +80,9 @@ void expect_equilibrium(const std::string& name, const Machine& m) {
 
 TEST(Equilibrium, EveryBodyInEveryStep) {
   expect_equilibrium("hive-lid", machine_of(project_file("cases/hive-lid/case.toml")));
+  expect_equilibrium("hive-lid as strips",
+                     machine_of(replaced(project_file("cases/hive-lid/case.toml"), "shape = \"rectangle\"",
+                                         "model = \"strip\"\nshape = \"rectangle\"")));
   expect_equilibrium("folder-x", machine_of(project_file("tests/cases/folder-x.toml")));
 }
 

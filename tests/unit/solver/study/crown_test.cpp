@@ -46,6 +46,30 @@ TEST(FindCrown, OfTheClampStraightensItsLine) {
   EXPECT_LT(r.exact.bow, 0.5 * r.before.bow);
 }
 
+// At 90 deg friction takes part of the push off the clamp: shims that suit a sheet that slides don't suit one that is
+// held. Each answer is what an analysis of the shimmed machine with that friction says.
+TEST(FindCrown, ShimsSuitTheSheetsFriction) {
+  double before[2], height[2];
+  for (const int held : {0, 1}) {
+    Machine m = hive();
+    m.sheet->friction = held ? 0.15 : 0;
+    CrownTask t = task(BodyKind::apron, CrownAim::even, 5);
+    t.step = 3; // 90 deg
+    const CrownResult r = find_crown(m, builtin_registries(), t);
+    EXPECT_EQ(r.before.spread, analyse(m, builtin_registries()).steps.at(3).bow.angle_spread);
+    Crown& crown = m.body(BodyKind::apron).crown;
+    for (const ShimPlace& p : r.places) {
+      crown.x.push_back(p.x);
+      crown.height.push_back(p.shim);
+    }
+    EXPECT_NEAR(r.rounded.spread, analyse(m, builtin_registries()).steps.at(3).bow.angle_spread, 1e-12);
+    before[held] = r.before.spread;
+    height[held] = r.places[2].height - (r.places[0].height + r.places[4].height) / 2;
+  }
+  EXPECT_GT(std::abs(before[0] - before[1]), 0.05 * before[0]);
+  EXPECT_GT(std::abs(height[0] - height[1]), 0.02 * std::abs(height[0]));
+}
+
 TEST(FindCrown, ShimsAreTheNearestSum) {
   EXPECT_EQ(nearest_shims(0.151e-3, {0.05e-3, 0.1e-3}), (std::vector<double>{0.1e-3, 0.05e-3}));
   EXPECT_TRUE(nearest_shims(0.02e-3, {0.05e-3, 0.1e-3}).empty());

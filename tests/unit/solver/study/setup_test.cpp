@@ -46,6 +46,34 @@ TEST(Setup, AgreesWithSolveAndWithMomentsAboutTheBendLine) {
   EXPECT_FALSE(analyse(m, builtin_registries()).verdict.pass);
 }
 
+// DC01 1.5 mm over 2 mm, by hand: the power law takes K' t^(n+2)/((n+2) 2^(n+1) rho^n) = 225.6 N mm/mm; the bend springs
+// back elastically by it, flange and grip by 4 m l/(E' t^3) each: 0.87, 1.66 and 1.00 deg. `setup` swung by the first.
+TEST(Setup, SwingsByTheSpringbackOfBendFlangeAndGrip) {
+  const Machine m = named("hive-lid");
+  const Material& dc01 = m.materials.at(static_cast<std::size_t>(m.sheet->material));
+  const double K = *dc01.K * 1e-6, n = *dc01.n, E = 210e3 / 0.91, t = 1.5, rho = 2.75;
+  const double moment = K * std::pow(2 / std::sqrt(3.0), n + 1) * std::pow(t, n + 2) /
+                        ((n + 2) * std::pow(2, n + 1) * std::pow(rho, n));
+  const double kept = 1 - 12 * moment * rho / (E * t * t * t);
+  const double by_hand = std::numbers::pi / 2 * (1 / kept - 1) + 4 * moment * (25 + 15) / (E * t * t * t);
+  const auto s = find_settings(m, builtin_registries(), {1.5e-3}, 0.4);
+  EXPECT_NEAR(s[0].springback, by_hand, 1e-9);
+  EXPECT_NEAR(s[0].apron_angle - m.sheet->angle - s[0].lag, by_hand, 1e-9);
+}
+
+// The machine's deflection is that with the sheet's friction: with none it is the bound of a sheet that slides freely.
+TEST(Setup, DeflectionIsThatOfTheSheetsFriction) {
+  Machine m = named("hive-lid");
+  const Findings f = analyse(m, builtin_registries());
+  ASSERT_TRUE(f.friction_bounds);
+  const double held = find_settings(m, builtin_registries(), {1.5e-3}, 0.4)[0].lag;
+  EXPECT_NEAR(held, -f.steps.back().bow.angle_mean, 1e-12);
+  m.sheet->friction = 0;
+  const double slides = find_settings(m, builtin_registries(), {1.5e-3}, 0.4)[0].lag;
+  EXPECT_NEAR(slides, -f.friction_bounds->sliding.steps.back().bow.angle_mean, 1e-9);
+  EXPECT_GT(slides, 1.2 * held);
+}
+
 // Nuts of the roof-flashing folder, M16 with a pitch of 2 mm, 4 kN on 90 mm: the stud stretches by
 // 4000/205000 (90/156.67 + 2 (6.4/201.06 + 8/144.12)) = 0.014617 mm (I5, VDI 2230), 2.631 deg; on top what the clamp
 // comes down by, which has no cams here.
