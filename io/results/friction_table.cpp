@@ -47,7 +47,8 @@ std::vector<std::string> sheet_hold_words(const Findings& f, const OutputUnits& 
     std::string text = step_label(s.name) + ": the push draws the sheet back with " + force(h.needs) +
                        ", friction at nose and bed holds up to " + force(h.has);
     text += h.slips() ? ": it slips until the bend meets the nose's edge" : ": it does not slip";
-    text += "; of the push " + force(h.carried) + " goes through the sheet into the bed";
+    text += h.carried < 0 ? "; the sheet passes " + force(-h.carried) + " from the bed to the clamp"
+                          : "; the sheet passes " + force(h.carried) + " from the clamp to the bed, past the posts";
     out.push_back(std::move(text));
   }
   return out;

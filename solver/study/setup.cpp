@@ -25,13 +25,19 @@ std::optional<Thread> thread_of(const Post& p) {
   return find_thread(text);
 }
 
+/// How much further back than its sheet needs the case has the nose's edge: a high clamp needs that for a flange that
+/// springs back far [m].
+double further_back(const Machine& machine) {
+  return std::max(0.0, machine.nose.setback - default_setback(machine));
+}
+
 /// The case's machine set for another thickness: the clamp rises with the sheet, and the nose edge is at its set-back.
 Machine with_thickness(const Machine& machine, const Setting& s) {
   Machine m = machine;
   const double more = s.thickness - machine.sheet->thickness;
   m.sheet->thickness = s.thickness;
   m.sheet->inside_radius = s.inside_radius;
-  m.nose.setback = default_setback(m);
+  m.nose.setback = default_setback(m) + further_back(machine);
   for (Bar& bar : m.body(BodyKind::clamp).bars) bar.at.y() += more;
   return m;
 }
@@ -148,8 +154,8 @@ std::vector<Setting> find_settings(const Machine& machine, const Registries& reg
     s.least_radius = least_inside_radius(material, t);
     s.inside_radius = std::max(sheet.inside_radius, s.least_radius.value);
     const double angle = std::max(std::numbers::pi / 2, sheet.angle);
-    s.setback = least_setback(t, s.inside_radius, 0, angle);
-    s.rounded_setback = least_setback(t, s.inside_radius, s.inside_radius, angle);
+    s.setback = least_setback(t, s.inside_radius, 0, angle) + further_back(machine);
+    s.rounded_setback = least_setback(t, s.inside_radius, s.inside_radius, angle) + further_back(machine);
     s.nut_turns = nan;
     for (const Post& p : machine.posts)
       if (const auto thread = thread_of(p)) s.nut_turns = (t - sheet.thickness) / thread->pitch;

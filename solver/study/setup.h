@@ -25,7 +25,7 @@ struct Setting {
   double thickness = 0;
   double inside_radius = 0;      ///< the case's, or the least by table where that is more [m]
   Allowable least_radius;        ///< [m]
-  double setback = 0;            ///< of a sharp nose edge, by least_setback [m]
+  double setback = 0;            ///< of a sharp nose edge: least_setback, and the case's excess over its own [m]
   double rounded_setback = 0;    ///< of a nose edge rounded to the inside radius, likewise [m]
   double nut_turns = 0;          ///< from the setting for the case's own sheet, up positive
   std::vector<NutSetting> nuts;  ///< of the posts with a preload and a known pitch

@@ -21,10 +21,10 @@ for key in '"rows"' '"width_mm"' '"centre_mm"' '"thickness_mm"' '"limited_by"'; 
 done
 expect report 0 "report.html" run --widths "300 mm" --report --out "$dir/out"
 expect report-page 0 "300.0 mm wide" grep -o "Within the limits the machine bends[^<]*" "$dir/out/report.html"
-# A softer sheet may be thicker.
-run --widths "600 mm" --centres "450 mm" --materials DC01 S355JR --json >"$dir/two.json"
+# A softer sheet may be thicker; 304 hardens far more than DC01.
+run --widths "600 mm" --centres "450 mm" --materials DC01 304 --json >"$dir/two.json"
 grep -o '"thickness_mm": [0-9.]*' "$dir/two.json" | cut -d' ' -f2 | { read -r a; read -r b; awk -v a="$a" -v b="$b" 'BEGIN { exit !(a > b) }'; } &&
-  ok || bad "DC01 and S355JR: $(cat "$dir/two.json")"
+  ok || bad "DC01 and 304: $(cat "$dir/two.json")"
 expect two-pictures 0 "" run --widths "600 mm" --materials DC01 S355JR --svg "$dir/m.svg"
 expect picture-each 0 "" test -s "$dir/m-S355JR.svg"
 expect unknown-material 2 "nearest is" run --materials DC011

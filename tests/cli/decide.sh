@@ -124,7 +124,7 @@ expect hold 0 "hold 1" "$bedbow" solve "$dir/post.toml" --out "$dir/post"
 expect hold-force 0 '"force_N": 50.0' "$bedbow" solve "$dir/post.toml" --out "$dir/post" --json # 3-4-5
 # --- sensitivity
 expect sensitivity 0 "sheet.thickness" "$bedbow" solve "$hive" --sensitivity
-expect sensitivity-material 0 "DC01: yield" "$bedbow" solve "$hive" --sensitivity
+expect sensitivity-material 0 "DC01: K" "$bedbow" solve "$hive" --sensitivity
 expect sensitivity-one-way 0 "0.1 mm*" "$bedbow" solve "$hive" --sensitivity
 expect sensitivity-friction 0 "post.left.preload" "$bedbow" solve "$source_dir/cases/roof-flashing/case.toml" --sensitivity
 expect sensitivity-bed 0 "support.left trestle.stiffness" "$bedbow" solve "$source_dir/cases/trestle-fit/case.toml" --sensitivity

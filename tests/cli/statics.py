@@ -104,7 +104,8 @@ def moment_along_x(load):
 
 def check_sheet(results):
     """The sheet's loads equal the file's values per length times the sheet's width: the couple of its pushes on nose and
-    apron is its moment at every angle."""
+    apron is its moment at every angle. Fingers take loads over their own widths, not over the gaps between them: the
+    grips, which act over the same lengths as the pushes, say over how much."""
     if "sheet" not in results:
         return
     for step in results["steps"]:
@@ -115,7 +116,8 @@ def check_sheet(results):
             wanted = results["sheet"]["grip_N_per_mm"] * width
             yield f"{step['name']}: grip on the bed", abs(norm(loads["grip on the bed"]["force_N"]) / wanted - 1)
         if "push on the apron" in loads:
-            couple = sum(moment_along_x(loads[f"push on the {part}"]) for part in ("apron", "nose"))
+            held = norm(loads["grip on the nose"]["force_N"]) / norm(loads["grip on the bed"]["force_N"])
+            couple = moment_along_x(loads["push on the apron"]) + moment_along_x(loads["push on the nose"]) / held
             wanted = results["sheet"]["moment_N_mm_per_mm"] * width
             yield f"{step['name']}: couple of the pushes", abs(abs(couple) / wanted - 1)
 

@@ -95,7 +95,9 @@ TEST(SheetFriction, NoCoefficientIsSliding) {
   for (std::size_t i = 0; i < f.steps.size(); ++i) {
     const BowResult& bound = f.friction_bounds->sliding.steps.at(i).bow;
     EXPECT_EQ(f.steps[i].bow.angle_mean, bound.angle_mean);
-    if (f.steps[i].hold) EXPECT_EQ(f.steps[i].hold->carried, 0);
+    if (f.steps[i].hold) {
+      EXPECT_EQ(f.steps[i].hold->carried, 0);
+    }
   }
 }
 

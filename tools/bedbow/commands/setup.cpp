@@ -107,7 +107,8 @@ std::vector<std::string> assumed(const std::vector<Setting>& settings, const std
   std::vector<std::string> out{
       "set-back by geometry: the apron turns about the bend line with the flange's outer face on it, so the inner face "
       "is a thickness behind the line and the bend's inside begins a radius behind that; for a radius of one "
-      "thickness that is the customary two thicknesses (common practice, no source)",
+      "thickness that is the customary two thicknesses (common practice, no source); and as much further back as the "
+      "case's nose stands for its own sheet",
       "solved with a sharp nose at that set-back, on a clamp whose bars stay at the case's places",
       "least radius: " + settings.front().least_radius.source,
       "k and the correction to the sum of the outside legs: DIN 6935",

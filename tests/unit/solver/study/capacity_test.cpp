@@ -59,6 +59,27 @@ TEST(Capacity, ThickestIsWhereTheVerdictTurns) {
   EXPECT_GT(table.rows[1].thickness, table.rows[2].thickness);
 }
 
+// Friction takes the push off the studs: the same machine bends thicker sheet that holds itself. With either
+// coefficient the answer is where an analysis with it turns.
+TEST(Capacity, IsThatOfTheSheetsFriction) {
+  const Registries registries = builtin_registries();
+  CapacityTask task;
+  task.places = {{0.1, 0.45}};
+  task.materials = {hive_lid().machine.sheet->material};
+  double thickest[2];
+  for (const int held : {0, 1}) {
+    Machine m = hive_lid().machine;
+    m.sheet->friction = held ? 0.15 : 0;
+    thickest[held] = find_capacity(m, registries, task).rows.at(0).thickness;
+    m.sheet->width = 0.1;
+    for (const auto& [more, pass] : {std::pair{-0.1e-3, true}, std::pair{0.1e-3, false}}) {
+      m.sheet->thickness = thickest[held] + more;
+      EXPECT_EQ(analyse(m, registries, {.fields = false}).verdict.pass, pass) << held << " " << more;
+    }
+  }
+  EXPECT_GT(thickest[1], 1.1 * thickest[0]);
+}
+
 TEST(Capacity, WantsALimit) {
   Machine m = hive_lid().machine;
   m.limits = {};

@@ -46,19 +46,32 @@ TEST(Setup, AgreesWithSolveAndWithMomentsAboutTheBendLine) {
   EXPECT_FALSE(analyse(m, builtin_registries()).verdict.pass);
 }
 
-// DC01 1.5 mm over 2 mm, by hand: the power law takes K' t^(n+2)/((n+2) 2^(n+1) rho^n) = 225.6 N mm/mm; the bend springs
-// back elastically by it, flange and grip by 4 m l/(E' t^3) each: 0.87, 1.66 and 1.00 deg. `setup` swung by the first.
+// DC01 1.5 mm over 2 mm, by hand: the power law takes K' t^(n+2)/((n+2) 2^(n+1) rho^n) = 225.6 N mm/mm; the bend
+// springs back elastically by it, flange and grip by 4 m l/(E' t^3) each: 0.87, 1.66 and 1.00 deg. `setup` swung by the
+// first.
 TEST(Setup, SwingsByTheSpringbackOfBendFlangeAndGrip) {
   const Machine m = named("hive-lid");
   const Material& dc01 = m.materials.at(static_cast<std::size_t>(m.sheet->material));
   const double K = *dc01.K * 1e-6, n = *dc01.n, E = 210e3 / 0.91, t = 1.5, rho = 2.75;
-  const double moment = K * std::pow(2 / std::sqrt(3.0), n + 1) * std::pow(t, n + 2) /
-                        ((n + 2) * std::pow(2, n + 1) * std::pow(rho, n));
+  const double moment =
+      K * std::pow(2 / std::sqrt(3.0), n + 1) * std::pow(t, n + 2) / ((n + 2) * std::pow(2, n + 1) * std::pow(rho, n));
   const double kept = 1 - 12 * moment * rho / (E * t * t * t);
   const double by_hand = std::numbers::pi / 2 * (1 / kept - 1) + 4 * moment * (25 + 15) / (E * t * t * t);
   const auto s = find_settings(m, builtin_registries(), {1.5e-3}, 0.4);
   EXPECT_NEAR(s[0].springback, by_hand, 1e-9);
   EXPECT_NEAR(s[0].apron_angle - m.sheet->angle - s[0].lag, by_hand, 1e-9);
+}
+
+// The flange of built-up-bed springs back by 5 deg and would meet its high clamp on the way: the nose stands 3 mm
+// further back than thickness and inside radius, and `setup` solved it at 2.5 mm, with a push of 98.0/(30 + 2.5) N/mm
+// at 0 deg.
+TEST(Setup, KeepsANoseThatStandsFurtherBack) {
+  const Machine m = named("built-up-bed");
+  const auto s = find_settings(m, builtin_registries(), {1e-3, 1.2e-3}, 0.4);
+  const Findings f = analyse(m, builtin_registries());
+  EXPECT_NEAR(s[0].setback, 5.5e-3, 1e-12);
+  EXPECT_NEAR(s[1].setback, 1.2e-3 + 1.5e-3 + 3e-3, 1e-12);
+  EXPECT_NEAR(s[0].apron_angle, m.sheet->angle + f.sheet->springback.sum() - f.steps.back().bow.angle_mean, 1e-12);
 }
 
 // The machine's deflection is that with the sheet's friction: with none it is the bound of a sheet that slides freely.
