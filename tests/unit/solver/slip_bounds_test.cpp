@@ -63,6 +63,8 @@ TEST(Bracket, RollingPutsTheFingeredClampInsideItsBracket) {
   Machine machine = hive_lid(registries, fingers);
   machine.nose.setback = 0; // where this was found, the clamp's front stood in the bend line
   machine.body(BodyKind::clamp).bars.front().at.x() = 0.06;
+  machine.sheet->moment_law = "rigid-plastic"; // and the sheet neither hardened nor rubbed
+  machine.sheet->friction = 0;
   const Findings f = with_bracket(machine, registries);
   const auto clamp = [](const auto& step) { return step.bow.bow[static_cast<std::size_t>(BodyKind::clamp)]; };
   const double answer = clamp(f.steps[1]);

@@ -42,8 +42,8 @@ holds = ["y", "z"]
 stiffness = "2 kN/mm"
 )";
 
-/// The bar on supports s apart, bent sheet over its whole length; its centroid lies where the grip presses, so that it
-/// does not twist. (The force of nothing in the middle makes a station there.)
+/// The bar on supports s apart, bent sheet over its whole length, that does not rub; its centroid lies where the grip
+/// presses, so that it does not twist. (The force of nothing in the middle makes a station there.)
 std::string supported_at(double s) {
   return slender_bar(R"([material.blank]
 E = "205 GPa"
@@ -58,6 +58,7 @@ flange = "20 mm"
 inside_radius = "2 mm"
 angle = "20 deg"
 grip = "9 mm"
+friction = 0
 )" + soft_clamp + support("left", (L - s) / 2, "\"x\", \"y\", \"z\", \"rx\"") +
                      support("right", (L + s) / 2, "\"y\", \"z\", \"rx\"") + dial_at("end", 0) + dial_at("mid", L / 2) +
                      force_at(L / 2, 0) + R"([solve]
