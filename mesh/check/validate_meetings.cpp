@@ -62,9 +62,9 @@ bool joined_somewhere(const Validator& v, std::size_t member, const Vector3d& en
   for (const BodyKind kind : all_bodies) {
     const std::vector<Bar>& bars = v.machine.body(kind).bars;
     for (std::size_t i = 0; i < bars.size(); ++i)
-      if (const auto& box = v.boxes[static_cast<std::size_t>(kind)][i];
-          box && end.x() > bars[i].start - one_place && end.x() < bars[i].end() + one_place &&
-          box->distance(end.tail<2>()) < one_place)
+      if (const auto& box = v.boxes[static_cast<std::size_t>(kind)][i]; box && end.x() > bars[i].start - one_place &&
+                                                                        end.x() < bars[i].end() + one_place &&
+                                                                        box->distance(end.tail<2>()) < one_place)
         return true;
   }
   return std::ranges::any_of(v.machine.panels, [&](const Panel& p) {

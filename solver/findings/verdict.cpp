@@ -61,7 +61,8 @@ void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& war
   for (const Reason& r : verdict.reasons)
     if (r.failure == Failure::moves && r.check != "nose opening")
       warnings.push_back((r.check == "deviation" ? "the bend angle deviates so far in step "
-                                                 : r.part + " is displaced so far in step ") + r.step +
+                                                 : r.part + " is displaced so far in step ") +
+                         r.step +
                          " that small-displacement theory, and with it every result of this case, is only approximate");
 }
 

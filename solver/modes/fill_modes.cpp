@@ -126,8 +126,8 @@ void require_mass(const Model& m) {
     if (item.per_extent == 0 && std::ranges::find(weightless, material) == weightless.end())
       weightless.push_back(material);
     if (item.kind == MassItem::Kind::rod) return;
-    const int node = item.kind == MassItem::Kind::beam ? m.mesh.beams[item.index].nodes[0]
-                                                       : m.mesh.shells[item.index].nodes[0];
+    const int node =
+        item.kind == MassItem::Kind::beam ? m.mesh.beams[item.index].nodes[0] : m.mesh.shells[item.index].nodes[0];
     if (const int c = m.map.substructure[node]; c >= 0) mass[static_cast<std::size_t>(c)] += item.mass();
   });
   for (std::size_t c = 0; c < mass.size(); ++c) {

@@ -130,8 +130,9 @@ void expect_same(const Retold& retold, const Change& change = {}, const Machines
 
 /// The same for machines of strips: all of them with BEDBOW_LONG in the environment, else the first 20.
 void expect_same_strips(const Retold& retold, const Change& change = {}) {
-  expect_same(retold, change, [](std::uint64_t seed) { return with_strips(random_machine(seed)); },
-              std::getenv("BEDBOW_LONG") ? machines : 20);
+  expect_same(
+      retold, change, [](std::uint64_t seed) { return with_strips(random_machine(seed)); },
+      std::getenv("BEDBOW_LONG") ? machines : 20);
 }
 
 TEST(SameMachine, Mirrored) {

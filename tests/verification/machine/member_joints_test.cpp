@@ -187,8 +187,8 @@ TEST(MembersInAT, NearMissesAreSaid) {
 }
 
 // A rail drawn as it is cut, from face to face of two legs of 40 mm, was silently apart from the leg whose axis it did
-// not reach: the tube's face is 20 mm from it. Beyond the face, or where the end is joined to a third member, nothing is
-// amiss.
+// not reach: the tube's face is 20 mm from it. Beyond the face, or where the end is joined to a third member, nothing
+// is amiss.
 TEST(MembersInAT, EndsInsideASectionAreSaid) {
   const auto tube = [](const std::string& name, const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
     return member(name, from, to, "shape = \"tube\"\nwidth = \"40 mm\"\nheight = \"40 mm\"\nwall = \"3 mm\"\n", 4);

@@ -99,9 +99,9 @@ TEST(SmallDisplacements, AClampThatTipsAboutANarrowSheetIsNoAnswer) {
   }
 }
 
-// A flange hardly longer than the bend asks for seven times the push: the apron lagged the nose by 3 mm over a flange of
-// 3.5 mm, and "the bend angle" was 44 deg short in the mean. Studs that were strong enough let that leave with exit 0; a
-// softer machine answered 624 deg. No part turns by 10 deg, but the bend does: the verdict says so.
+// A flange hardly longer than the bend asks for seven times the push: the apron lagged the nose by 3 mm over a flange
+// of 3.5 mm, and "the bend angle" was 44 deg short in the mean. Studs that were strong enough let that leave with exit
+// 0; a softer machine answered 624 deg. No part turns by 10 deg, but the bend does: the verdict says so.
 TEST(SmallDisplacements, ABendThatIsShortByHalfARightAngleFails) {
   Machine m = hive_lid();
   m.limits = {};

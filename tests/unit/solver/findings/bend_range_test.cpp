@@ -1,6 +1,5 @@
-#include "solver/findings/bend_range.h"
-
 #include "mesh/piece/si.h"
+#include "solver/findings/bend_range.h"
 
 #include <gtest/gtest.h>
 
