@@ -145,6 +145,9 @@ void note_touches(const std::vector<StepResult>& steps, Findings& out) {
 
 void note_assumptions(const Model& m, Findings& out) {
   out.warnings = m.mesh.warnings;
+  // The verdict does not cover them: who reads "within the limits" must know.
+  for (std::string& line : unchecked_joints(m.machine)) out.warnings.push_back(std::move(line));
+  if (std::string line = unchecked_stress(m.machine); !line.empty()) out.warnings.push_back(std::move(line));
   note_elements(m, out);
   if (!m.mesh.shells.empty())
     out.assumptions.emplace_back("plate bars and panels are shells on their mid-plane: stress beside a point force or "
@@ -163,7 +166,6 @@ void note_assumptions(const Model& m, Findings& out) {
   if (!m.machine.posts.empty())
     out.assumptions.emplace_back("a post's free length runs down from the nut's seat on top of the upper bar; with it "
                                  "stretch the nuts and the threads engaged in them (VDI 2230)");
-  for (std::string& line : unchecked_joints(m.machine)) out.assumptions.push_back(std::move(line));
   if (m.machine.sheet) {
     std::ranges::move(friction_assumptions(m.machine), std::back_inserter(out.assumptions));
     if (std::string text = nose_opening_assumption(m.machine); !text.empty())

@@ -14,6 +14,9 @@ std::string reason_text(const Reason& r, const OutputUnits& u) {
   if (r.check == "bend angle") return r.part + " varies by " + value + tail;
   if (r.check == "nose opening")
     return "the nose opens by " + value + " over the sheet at x = " + length_text(r.x, u, 1e-3) + tail;
+  if (r.check == "deviation")
+    return "the bend angle deviates by " + value + " at x = " + length_text(r.x, u, 1e-3) + tail +
+           " of small-displacement theory";
   if (r.check == "displacement") return r.part + " is displaced by " + value + tail;
   if (r.check == "rotation") return r.part + " turns by " + value + tail;
   if (r.of != Quantity::ratio) return r.part + ": " + r.check + " " + value + tail;

@@ -44,6 +44,37 @@ bool tied(const Machine& m, std::size_t one, std::size_t other) {
   });
 }
 
+/// Whether a place is in a member or on its face, in the box around its section.
+bool inside(const Validator& v, const Member& m, const Vector3d& p) {
+  const auto box = shape_box(m.shape, v.shapes);
+  if (!box) return false;
+  if (m.up.allFinite() && (m.to - m.from).cross(m.up).norm() < 1e-9 * m.up.norm()) return false; // reported elsewhere
+  const Eigen::Matrix3d axes = mesher::beam_axes(m.to - m.from, m.up, m.name);
+  const Vector3d local = axes * (p - m.from);
+  const Eigen::Vector2d across = local.tail<2>();
+  return local.x() > -one_place && local.x() < (m.to - m.from).norm() + one_place && box->distance(across) < one_place;
+}
+
+/// Whether an end of a member lies on something to which it is joined.
+bool joined_somewhere(const Validator& v, std::size_t member, const Vector3d& end) {
+  for (std::size_t i = 0; i < v.machine.members.size(); ++i)
+    if (i != member && foot_on(v.machine.members[i], end).distance < one_place) return true;
+  for (const BodyKind kind : all_bodies) {
+    const std::vector<Bar>& bars = v.machine.body(kind).bars;
+    for (std::size_t i = 0; i < bars.size(); ++i)
+      if (const auto& box = v.boxes[static_cast<std::size_t>(kind)][i]; box && end.x() > bars[i].start - one_place &&
+                                                                        end.x() < bars[i].end() + one_place &&
+                                                                        box->distance(end.tail<2>()) < one_place)
+        return true;
+  }
+  return std::ranges::any_of(v.machine.panels, [&](const Panel& p) {
+    const Vector3d d = end - p.corner;
+    const double a = d.dot(p.edge_a) / p.edge_a.squaredNorm(), b = d.dot(p.edge_b) / p.edge_b.squaredNorm();
+    return std::min(a, b) > -one_place && std::max(a, b) < 1 + one_place &&
+           (d - a * p.edge_a - b * p.edge_b).norm() < one_place;
+  });
+}
+
 /// Ends of one member that miss another, or that lie on one to which they can't be joined.
 void validate_ends(Validator& v, std::size_t one, std::size_t other) {
   const Member& a = v.machine.members[one];
@@ -57,6 +88,11 @@ void validate_ends(Validator& v, std::size_t one, std::size_t other) {
                 what + "on " + name_of(v, other) +
                     " between its ends, and is not joined to it: a tension-only member takes " +
                     "no lateral force; use two rods that end there");
+    if (foot.distance > slip && !a.tension_only && !b.tension_only && inside(v, b, end) &&
+        !joined_somewhere(v, one, end))
+      v.warning(a.pos, key,
+                what + "in " + name_of(v, other) + ", " + in_mm(foot.distance) +
+                    " off its axis, and is not joined to it: draw it to the axis, where members are joined");
     if (foot.distance < one_place || foot.distance > slip || (b.tension_only && foot.between())) continue;
     v.warning(a.pos, key,
               what + in_mm(foot.distance) + " beside " + name_of(v, other) +

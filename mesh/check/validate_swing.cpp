@@ -94,9 +94,9 @@ void report_clash(Validator& v, const SwingClash& clash, const SwingAngles& angl
 
 void validate_swing(Validator& v, const Springback& springback) {
   const Machine& m = v.machine;
-  // In the x-z plane bars have no depth that could meet anything.
-  if (!m.sheet || m.solve.dimension == 2 || !std::isfinite(m.sheet->angle)) return;
+  if (!m.sheet || !std::isfinite(m.sheet->angle)) return;
   if (m.nose.bar >= 0) validate_setback(v, springback);
+  if (m.solve.dimension == 2) return; // in the x-z plane bars have no depth that could meet anything
   const SwingAngles angles = swing_angles(m, springback);
   for (const SwingClash& clash : swing_clashes(m, v.shapes, springback)) report_clash(v, clash, angles, springback);
 }

@@ -23,6 +23,9 @@ struct Limits {
 /// Default of [limits] nose_opening as a fraction of the sheet's thickness: common practice, no source.
 inline constexpr double usual_nose_opening = 0.05;
 
+/// A part used over the whole of what it bears fails: a limit of utilisation above that does not count.
+inline constexpr double whole_utilisation = 1;
+
 struct LimitKind {
   std::string_view key; ///< of [limits]
   std::optional<double> Limits::*member;
@@ -39,7 +42,8 @@ inline constexpr std::array limit_kinds{
     LimitKind{"angle", &Limits::angle, Quantity::angle, "0.5 deg", "spread of the bend angle along the sheet",
               "angle spread"},
     LimitKind{"utilisation", &Limits::utilisation, Quantity::ratio, "0.67",
-              "greatest utilisation of yield, proof load or allowable pressure", "utilisation", 1},
+              "greatest utilisation of yield, proof load or allowable pressure; more than 1 counts as 1", "utilisation",
+              whole_utilisation},
     // A common margin for effects that linear buckling neglects (common practice, no source).
     LimitKind{"buckling", &Limits::buckling, Quantity::ratio, "3", "least buckling load factor", "buckling factor", 3,
               false},
@@ -47,10 +51,14 @@ inline constexpr std::array limit_kinds{
               "greatest opening of the nose over the sheet", "nose opening"},
 };
 
-/// A limit of the case, or the usual one where it is omitted; NaN where there is none.
+/// A limit of the case, or the usual one where it is omitted; NaN where there is none. Of utilisation at most
+/// `whole_utilisation`.
 constexpr double limit_or_usual(const Limits& limits, std::optional<double> Limits::*member) {
-  for (const LimitKind& kind : limit_kinds)
-    if (kind.member == member) return (limits.*member).value_or(kind.usual);
+  for (const LimitKind& kind : limit_kinds) {
+    if (kind.member != member) continue;
+    const double limit = (limits.*member).value_or(kind.usual);
+    return member == &Limits::utilisation && limit > whole_utilisation ? whole_utilisation : limit;
+  }
   return std::numeric_limits<double>::quiet_NaN();
 }
 

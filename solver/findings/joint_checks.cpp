@@ -17,6 +17,12 @@ namespace bedbow {
 
 namespace {
 
+std::string joined_names(const std::vector<std::string>& names) {
+  std::string out;
+  for (const std::string& name : names) out += (out.empty() ? "" : ", ") + name;
+  return out;
+}
+
 /// The clamp's side of a joint; the second of `joins` where the clamp is in none.
 const Ref& upper_side(const JointBase& j) {
   const bool first = j.joins[0].kind == Ref::Kind::bar && j.joins[0].body == BodyKind::clamp;
@@ -158,13 +164,41 @@ JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws&
   return out;
 }
 
+std::string unchecked_stress(const Machine& m) {
+  std::vector<std::string> parts, materials;
+  const auto look = [&](int material, std::string part) {
+    if (material < 0) return;
+    const Material& of = m.materials.at(static_cast<std::size_t>(material));
+    if (of.yield > 0) return;
+    parts.push_back(std::move(part));
+    if (std::ranges::find(materials, of.name) == materials.end()) materials.push_back(of.name);
+  };
+  for (const BodyKind kind : all_bodies)
+    for (const Bar& b : m.body(kind).bars) look(b.material, to_string(kind) + "." + b.name);
+  for (std::size_t i = 0; i < m.members.size(); ++i)
+    look(m.members[i].material, m.plain_name({Ref::Kind::member, BodyKind::bed, static_cast<int>(i)}));
+  for (std::size_t i = 0; i < m.panels.size(); ++i)
+    look(m.panels[i].material, m.plain_name({Ref::Kind::panel, BodyKind::bed, static_cast<int>(i)}));
+  const auto own = [&](const auto& cells) {
+    for (const auto& cell : cells)
+      if (std::string part = m.plain_name({Ref::Kind::own, BodyKind::bed, cell.part});
+          std::ranges::find(parts, part) == parts.end())
+        look(cell.material, std::move(part));
+  };
+  own(m.own.lines);
+  own(m.own.quads);
+  if (parts.empty()) return "";
+  return "stress not checked (" + joined_names(parts) + "): give `yield` of material " + joined_names(materials);
+}
+
 std::vector<std::string> unchecked_joints(const Machine& m) {
   std::vector<std::string> out;
   const auto list = [&](JointKind kind, const std::string& why, auto& joints, auto unknown) {
-    std::string names;
+    std::vector<std::string> names;
     for (const auto& j : joints)
-      if (unknown(j)) names.append(names.empty() ? "" : ", ").append(j.name.empty() ? "unnamed" : j.name);
-    if (!names.empty()) out.push_back(std::string(info(kind).plural) + " not checked (" + names + "): " + why);
+      if (unknown(j)) names.push_back(j.name.empty() ? "unnamed" : j.name);
+    if (!names.empty())
+      out.push_back(std::string(info(kind).plural) + " not checked (" + joined_names(names) + "): " + why);
   };
   list(JointKind::post, "give `class`", m.posts, [](const Post& p) { return p.grade.empty() && !p.allowed_stress; });
   list(JointKind::cam, "give `radius` and `width`", m.cams,

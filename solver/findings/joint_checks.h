@@ -45,4 +45,8 @@ JointChecks check_screws(const Machine& machine, const Mesh& mesh, const Screws&
 /// Values that a joint needs before all its parts can be checked: "cam left: give radius and width ...". One line each.
 std::vector<std::string> unchecked_joints(const Machine& machine);
 
+/// Bars, members, panels and parts of the user's mesh whose material has no yield, so that their stress is not judged:
+/// "stress not checked (clamp.plate, ...): give `yield` of material putty"; empty where there are none.
+std::string unchecked_stress(const Machine& machine);
+
 } // namespace bedbow

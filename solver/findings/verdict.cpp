@@ -1,3 +1,4 @@
+#include "solver/findings/bend_range.h"
 #include "solver/findings/limited.h"
 #include "solver/findings/results.h"
 
@@ -49,6 +50,7 @@ Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
   Verdict v;
   judge_utilisation(machine.limits, steps, v);
   judge_displacements(steps, v);
+  if (const auto far = far_from_the_bend(steps)) v.reasons.push_back(*far);
   judge_limited(machine.limits, steps, v);
   sort_reasons(v.reasons);
   v.pass = v.reasons.empty();
@@ -57,8 +59,10 @@ Verdict judge(const Machine& machine, const std::vector<StepResult>& steps) {
 
 void warn_of_displacements(const Verdict& verdict, std::vector<std::string>& warnings) {
   for (const Reason& r : verdict.reasons)
-    if (r.failure == Failure::moves)
-      warnings.push_back(r.part + " is displaced so far in step " + r.step +
+    if (r.failure == Failure::moves && r.check != "nose opening")
+      warnings.push_back((r.check == "deviation" ? "the bend angle deviates so far in step "
+                                                 : r.part + " is displaced so far in step ") +
+                         r.step +
                          " that small-displacement theory, and with it every result of this case, is only approximate");
 }
 

@@ -73,7 +73,6 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
     add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
     note_arm(e.nodes[k], arm, q * (e.length / 2), loads);
   }
-  loads.greatest = std::max(loads.greatest, q.norm() * e.length);
 }
 
 void LoadBuilder::add_strip_line(const Ref& ref, double from, double to, double y, double z, const Eigen::Vector3d& q,
@@ -152,6 +151,7 @@ std::vector<SheetLine> LoadBuilder::sheet_lines(const SheetLoads& s, double angl
 void LoadBuilder::add_sheet_line(const SheetLine& line, StepLoads& loads) const {
   const double from = machine_.sheet->left();
   const double to = machine_.sheet->right();
+  loads.greatest = std::max(loads.greatest, line.q.norm() * (to - from));
   if (line.on == BodyKind::clamp)
     add_nose_line(from, to, line.y, 0, line.q, loads);
   else
@@ -167,7 +167,9 @@ void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {
   const Eigen::Vector3d in_apron = apron_turn(angle).transpose() * down;
   const auto of = [&](int node) { return mesh_.nodes[node].frame == Frame::apron ? in_apron : down; };
   const Eigen::Vector3d none = Eigen::Vector3d::Zero();
+  double weight = 0;
   for_each_mass(machine_, mesh_, data_, [&](const MassItem& item) {
+    weight += g * item.mass();
     switch (item.kind) {
     case MassItem::Kind::beam:
       add_element_line(item.index, of(mesh_.beams[item.index].nodes[0]) * item.per_extent, none, none, loads);
@@ -183,6 +185,7 @@ void LoadBuilder::add_gravity(double angle, StepLoads& loads) const {
         add_point(*p, of(p->terms.front().node) * (item.mass() / 2), none, loads);
     }
   });
+  loads.greatest = std::max(loads.greatest, weight);
 }
 
 Ref LoadBuilder::carrier_of(const Load& load) const {
@@ -212,6 +215,7 @@ Ref LoadBuilder::carrier_of(const Load& load) const {
 void LoadBuilder::add_given_line(const Load& load, const Ref& on, const Eigen::Vector3d& q, StepLoads& loads) const {
   const Eigen::Vector3d d = load.to - load.from;
   const double length = d.norm();
+  loads.greatest = std::max(loads.greatest, q.norm() * length);
   if (on.kind == Ref::Kind::bar) {
     const double left = std::min(load.from.x(), load.to.x());
     const double right = std::max(load.from.x(), load.to.x());
@@ -246,6 +250,7 @@ void LoadBuilder::add_pressure(const Load& load, StepLoads& loads) const {
   const bool panel = load.panel >= 0;
   const Ref on = panel ? Ref{Ref::Kind::panel, BodyKind::bed, load.panel} : load.on;
   Eigen::Vector3d normal = Eigen::Vector3d::Zero();
+  double pressed = 0; // the forces of all elements: of a closed surface the resultant is none
   if (panel) normal = machine_.panels[load.panel].edge_a.cross(machine_.panels[load.panel].edge_b).normalized();
   for (std::size_t i = 0; i < mesh_.shells.size(); ++i) {
     const ShellElement& e = mesh_.shells[i];
@@ -254,13 +259,15 @@ void LoadBuilder::add_pressure(const Load& load, StepLoads& loads) const {
     const Vector24d f = shell_load_of(machine_, mesh_, data_, static_cast<int>(i), normal * load.pressure);
     for (int k = 0; k < 4; ++k)
       add_node(e.nodes[k], Eigen::Vector3d::Zero(), f.segment<3>(6 * k), f.segment<3>(6 * k + 3), loads);
-    loads.greatest = std::max(loads.greatest, f.segment<3>(0).norm());
+    for (int k = 0; k < 4; ++k) pressed += f.segment<3>(6 * k).norm();
   }
+  loads.greatest = std::max(loads.greatest, pressed);
 }
 
 void LoadBuilder::add_set(const Load& load, double angle, StepLoads& loads) const {
   const PointSet& set = machine_.own.sets.at(load.set);
   const Eigen::Matrix3d back = apron_turn(angle).transpose();
+  loads.greatest = std::max(loads.greatest, load.force.norm()); // the shares add up to 1
   for (std::size_t i = 0; i < set.points.size(); ++i) {
     const int node = mesh_.own_nodes.at(set.points[i]);
     const Node& n = mesh_.nodes[node];

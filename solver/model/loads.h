@@ -21,7 +21,7 @@ struct StepLoads {
   std::vector<Vector6d> nodal;     ///< by reference node: force and moment [N, N m]
   std::vector<BeamLineLoad> beams; ///< by beam element, local axes
   std::vector<ArmForce> arms;      ///< of the loads in `nodal`; not those applied through elements
-  double greatest = 0;             ///< greatest resultant of a single load, for relative checks [N]
+  double greatest = 0;             ///< greatest resultant of a single load, whatever the mesh: for relative checks [N]
 };
 
 /// One of the sheet's line loads, uniform over its width.

@@ -1,5 +1,6 @@
 #include "solver/modes/fill_modes.h"
 
+#include "solver/assembly/mass_walk.h"
 #include "solver/findings/results.h"
 #include "solver/model/recovery.h"
 #include "solver/modes/eigen/eigenpairs.h"
@@ -115,6 +116,29 @@ void fill_buckling(const Model& m, const Registries& registries, const StepSolut
   result.orthogonality = std::max(result.orthogonality, modes.orthogonality);
 }
 
+/// A part that nothing holds and that has no mass swings at any frequency. Throws std::invalid_argument, naming the
+/// materials without density.
+void require_mass(const Model& m) {
+  std::vector<double> mass(m.map.substructures.size(), 0);
+  std::vector<std::string> weightless;
+  for_each_mass(m.machine, m.mesh, m.data, [&](const MassItem& item) {
+    const std::string& material = m.machine.materials.at(static_cast<std::size_t>(item.material)).name;
+    if (item.per_extent == 0 && std::ranges::find(weightless, material) == weightless.end())
+      weightless.push_back(material);
+    if (item.kind == MassItem::Kind::rod) return;
+    const int node =
+        item.kind == MassItem::Kind::beam ? m.mesh.beams[item.index].nodes[0] : m.mesh.shells[item.index].nodes[0];
+    if (const int c = m.map.substructure[node]; c >= 0) mass[static_cast<std::size_t>(c)] += item.mass();
+  });
+  for (std::size_t c = 0; c < mass.size(); ++c) {
+    if (mass[c] > 0 || m.map.substructures[c].size == 0 || m.map.substructures[c].rigid.cols() == 0) continue;
+    std::string names;
+    for (const std::string& name : weightless) names += (names.empty() ? "" : ", ") + name;
+    throw std::invalid_argument("natural frequencies need masses, and " + m.map.substructures[c].name +
+                                " has none: give `density` of material " + names);
+  }
+}
+
 /// Runs a search; failure to converge becomes a status of the findings.
 template <class Search> void searched(const char* what, const char* key, Findings& out, Search search) {
   try {
@@ -136,6 +160,7 @@ void fill_modes(const Model& m, const Registries& registries, const std::vector<
   out.modes.emplace();
   if (solve.modes > 0)
     searched("natural frequencies", "modes", out, [&] {
+      require_mass(m);
       fill_natural(m, registries, steps.empty() ? all_closed(m) : state_of(m, steps.front()), sections, out);
     });
   if (solve.buckling > 0 && !steps.empty())

@@ -14,7 +14,8 @@ namespace bedbow {
 struct Reason {
   Failure failure = Failure::bows;
   std::string part;  ///< "post left end", "stress in clamp.plate", "clamp"; buckling: the mode shape
-  std::string check; ///< "bow", "bend angle", "displacement", "rotation", "nose opening", "buckling", or Check::what
+  std::string check; ///< "bow", "bend angle", "displacement", "rotation", "deviation", "nose opening", "buckling", or
+                     ///< Check::what
   double value = 0;  ///< SI: none, [m], [rad] or [N], by `of`
   double limit = 0;  ///< likewise
   Quantity of = Quantity::ratio;

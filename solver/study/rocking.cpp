@@ -102,7 +102,9 @@ void fill_hand(const Machine& m, const StepResult& step, RockPoint& p) {
 }
 
 /// Solves one position. \return false where the clamp is still loose: the nose does not press yet.
-bool solve_point(const Machine& m, const Registries& registries, const ClampLever& lever, RockPoint& p) {
+/// \param verdict out: of this position.
+bool solve_point(const Machine& m, const Registries& registries, const ClampLever& lever, RockPoint& p,
+                 Verdict& verdict) {
   p.lift = std::ranges::min_element(m.cams, {}, &Cam::lift)->lift;
   p.angle = m.cams.front().angle.value_or(nan);
   p.shift = shift_of(m.cams.front());
@@ -114,6 +116,7 @@ bool solve_point(const Machine& m, const Registries& registries, const ClampLeve
   options.fields = false;
   const Findings f = analyse(clamping_only(m), registries, options);
   if (f.status != Status::ok) return false;
+  verdict = f.verdict;
   const NoseForce force = nose_force(f.steps.front(), m.sheet->centre);
   p.nose_force = force.whole;
   p.least = force.least;
@@ -174,7 +177,7 @@ RockResult rock(const Machine& machine, const Registries& registries, int steps,
   for (int i = 0; i <= steps; ++i) {
     const Machine m = turned(machine, i, steps);
     RockPoint p;
-    if (solve_point(m, registries, out.lever, p)) {
+    if (solve_point(m, registries, out.lever, p, out.clamped)) {
       out.turn.push_back(p);
     } else if (i == steps) {
       const Findings f = analyse(clamping_only(m), registries);

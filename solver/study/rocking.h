@@ -40,6 +40,7 @@ struct RockResult {
   ClampLever lever;
   std::vector<RockPoint> turn; ///< from the lowest position to the clamped one
   std::vector<RockLag> lags;   ///< in the clamped position
+  Verdict clamped;             ///< of the clamped position: what is overloaded there
   std::vector<std::string> warnings;
 };
 

@@ -53,6 +53,9 @@ printf '%s' "$head" >"$dir/free.toml"
 expect free 0 "member rod slides along x" "$bedbow" modes "$dir/free.toml" --modes 8 --out "$dir/free"
 expect free-says-why 0 "modes only, without loads" "$bedbow" modes "$dir/free.toml" --out "$dir/free"
 expect free-solve 3 "can slide along x" "$bedbow" solve "$dir/free.toml" --out "$dir/free-solve"
+# A rod without density swings at any frequency: "part 1 could not be factored at unknown 96", exit 3, named nothing.
+sed '/^density/d' "$dir/free.toml" >"$dir/weightless.toml"
+expect weightless 2 "natural frequencies need masses, and member rod has none: give \`density\` of material m" "$bedbow" modes "$dir/weightless.toml" --out "$dir/free"
 # Euler's column: pi^3 E d^4 / 64 / (4 L^2) = 254.3 N, 1.27 times the load, under the limit of 3.
 printf '%s%s%s' "$head" "$hold" "$push" >"$dir/column.toml"
 expect column 1 "buckles at 1.27 times" "$bedbow" modes "$dir/column.toml" --out "$dir/column"

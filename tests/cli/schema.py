@@ -26,7 +26,7 @@ UNSEEN = {
         hinge-play-without-bearing hinge-slides-out seat-larger-than-its-bar too-large wall-too-thick""",
     "where things are": """
         apron-meets-a-nut apron-meets-the-bed apron-meets-the-clamp flange-meets-the-clamp setback-at-sixty-degrees
-        setback-in-the-bend setback-of-a-rounded-nose square-front-stops-the-flange flange-shorter-than-the-bend
+        setback-in-the-bend setback-in-the-plane setback-of-a-rounded-nose square-front-stops-the-flange flange-shorter-than-the-bend
         element-size-too-small fingers-beyond-the-clamp joint-to-itself load-off-its-bar member-without-length
         post-beside-its-bar seat-across-a-hole screws-beside-the-mesh screws-off-the-mesh
         screws-on-a-panel screws-on-lines screws-that-do-not-fit sheet-off-the-bed tie-without-place""",

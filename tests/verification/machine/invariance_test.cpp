@@ -6,7 +6,9 @@
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <functional>
 #include <map>
 
@@ -49,6 +51,12 @@ Answers answers_of(const Findings& f, const Change& to = {}) {
       out["dial"][s.name + " " + d.name + " z"] = d.movement.z() / to.length;
     }
     for (const BarResult& b : s.bars) out["stress"][s.name + " " + b.name] = b.stress;
+    // Nuts and stress areas come from tables of threads: a stud twice as thick has neither twice as large.
+    for (const JointKind kind : {JointKind::post, JointKind::cam, JointKind::hinge})
+      for (const JointResult& j : joints_of(s, kind))
+        if (to.length == 1) out["use"][s.name + " " + j.name] = j.utilisation;
+    out["opening"][s.name] = std::ranges::max(s.bend_line.nose_opening) / to.length;
+    out["reserve"][s.name] = std::ranges::max(s.bend_line.clamp_reserve) / to.force * to.length;
   }
   return out;
 }
@@ -62,6 +70,7 @@ struct Miss {
 Miss farthest(const Answers& as_drawn, const Answers& retold) {
   Miss worst;
   for (const auto& [kind, numbers] : as_drawn) {
+    if (!retold.contains(kind)) continue;
     double greatest = 0;
     for (const auto& [name, value] : numbers)
       if (std::isfinite(value)) greatest = std::max(greatest, std::abs(value));
@@ -84,13 +93,24 @@ Findings told(const std::string& text) {
   return f;
 }
 
+/// Every flat of a body, b/t from 3 on, bends across its width. Its other way of telling is that of the same machine.
+RandomMachine with_strips(RandomMachine m) {
+  for (CaseTable& t : m.tables) {
+    if (!t.heading.ends_with(".bar]]") || t.find("model") || t.find("wall")) continue;
+    const double width = t.find("width")->numbers.front(), height = t.find("height")->numbers.front();
+    if (std::max(width, height) >= 3 * std::min(width, height)) t.text("model", "strip");
+  }
+  return m;
+}
+
+using Machines = std::function<RandomMachine(std::uint64_t seed)>;
 using Retold = std::function<std::string(const RandomMachine&, std::uint64_t seed)>;
 
-void expect_same(const Retold& retold, const Change& change = {}) {
+void expect_same(const Retold& retold, const Change& change = {}, const Machines& drawn = random_machine) {
   int failed = 0, close_failed = 0, close = 0;
   double worst = 0;
   for (std::uint64_t seed = 1; seed <= machines; ++seed) {
-    const RandomMachine m = random_machine(seed);
+    const RandomMachine m = drawn(seed);
     close += m.close;
     try {
       const Miss miss = farthest(answers_of(told(case_text(m.tables))), answers_of(told(retold(m, seed)), change));
@@ -105,6 +125,14 @@ void expect_same(const Retold& retold, const Change& change = {}) {
   }
   std::printf("%d of %d machines differ, %d of the %d with joints closer than 4 mm; farthest %.2g\n", failed,
               static_cast<int>(machines), close_failed, close, worst);
+}
+
+/// The same for machines of strips, some two minutes each, so only with BEDBOW_LONG in the environment. Not all agree
+/// yet: machines 19, 53 and 85 miss by 1.5 to 2.7e-6 of their greatest dial. It is rounding: the linear solvers differ
+/// by as much.
+void expect_same_strips(const Retold& retold, const Change& change = {}) {
+  if (!std::getenv("BEDBOW_LONG")) GTEST_SKIP() << "BEDBOW_LONG=1 runs it";
+  expect_same(retold, change, [](std::uint64_t seed) { return with_strips(random_machine(seed)); });
 }
 
 TEST(SameMachine, Mirrored) {
@@ -126,6 +154,28 @@ TEST(SameMachine, JoinsReversed) {
 
 TEST(SameMachine, TwiceAsLarge) {
   expect_same([](const RandomMachine& m, std::uint64_t) { return case_text(doubled(m.tables)); }, {2, 4, 1});
+}
+
+// Flats that bend across their width carry more unknowns than a beam, each with a sense of its own along x and y.
+TEST(SameMachineOfStrips, Mirrored) {
+  expect_same_strips([](const RandomMachine& m, std::uint64_t) { return case_text(mirrored(m.tables, m.length)); },
+                     {1, 1, -1});
+}
+
+TEST(SameMachineOfStrips, WrittenInInches) {
+  expect_same_strips([](const RandomMachine& m, std::uint64_t) { return case_text(m.tables, LengthUnit::inch); });
+}
+
+TEST(SameMachineOfStrips, ListsShuffled) {
+  expect_same_strips([](const RandomMachine& m, std::uint64_t seed) { return case_text(shuffled(m.tables, seed)); });
+}
+
+TEST(SameMachineOfStrips, JoinsReversed) {
+  expect_same_strips([](const RandomMachine& m, std::uint64_t) { return case_text(joins_reversed(m.tables)); });
+}
+
+TEST(SameMachineOfStrips, TwiceAsLarge) {
+  expect_same_strips([](const RandomMachine& m, std::uint64_t) { return case_text(doubled(m.tables)); }, {2, 4, 1});
 }
 
 } // namespace

@@ -186,6 +186,24 @@ TEST(MembersInAT, NearMissesAreSaid) {
   EXPECT_TRUE(warnings_of(head(210, 0.3, 7850) + one + beam("stub", {400, 30, 0}, {400, 30, 300})).empty());
 }
 
+// A rail drawn as it is cut, from face to face of two legs of 40 mm, was silently apart from the leg whose axis it did
+// not reach: the tube's face is 20 mm from it. Beyond the face, or where the end is joined to a third member, nothing
+// is amiss.
+TEST(MembersInAT, EndsInsideASectionAreSaid) {
+  const auto tube = [](const std::string& name, const Eigen::Vector3d& from, const Eigen::Vector3d& to) {
+    return member(name, from, to, "shape = \"tube\"\nwidth = \"40 mm\"\nheight = \"40 mm\"\nwall = \"3 mm\"\n", 4);
+  };
+  const std::string legs =
+      head(210, 0.3, 7850) + tube("left", {0, 0, 0}, {0, 0, 600}) + tube("right", {500, 0, 0}, {500, 0, 600});
+  const auto rail_to = [&](double x) { return warnings_of(legs + tube("rail", {0, 0, 300}, {x, 0, 300})); };
+  EXPECT_TRUE(any_has(rail_to(480), "member.rail", "lies in member right, 20 mm off its axis"));
+  EXPECT_TRUE(any_has(rail_to(495), "member.rail", "lies in member right, 5 mm off its axis"));
+  EXPECT_TRUE(rail_to(500).empty());
+  EXPECT_TRUE(rail_to(479).empty());
+  EXPECT_TRUE(warnings_of(legs + tube("rail", {0, 0, 300}, {490, 0, 300}) + tube("strut", {490, 0, 300}, {400, 300, 0}))
+                  .empty());
+}
+
 // Panels whose edges meet with unlike divisions are joined at the nodes that meet only.
 TEST(MembersInAT, PanelsOfUnlikeDivisionsAreSaid) {
   const auto panel = [](const std::string& name, double x, int divisions) {

@@ -1,6 +1,8 @@
 #include "tools/bedbow/commands/answer_command.h"
 
+#include "io/results/reason_text.h"
 #include "io/text/step_label.h"
+#include "tools/bedbow/support/exit_code.h"
 #include "tools/bedbow/support/report_error.h"
 
 #include <stdexcept>
@@ -30,6 +32,16 @@ OpenCase open_for_answer(const AnswerArguments& a) {
   OpenCase open = open_case(a.file, a.plugins);
   if (!a.json && !a.csv) report_problems(open.value.warnings, open.value.source.file);
   return open;
+}
+
+int report_overload(const Verdict& verdict, const OutputUnits& units, Answer& answer) {
+  int exit = exit_ok;
+  for (const Reason& r : verdict.reasons) {
+    if (r.failure == Failure::bows || r.check == "nose opening") continue;
+    answer.findings.push_back("over its limit: " + reason_text(r, units));
+    exit = exit_limit_exceeded;
+  }
+  return exit;
 }
 
 void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer) {

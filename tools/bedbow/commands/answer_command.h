@@ -32,6 +32,11 @@ std::size_t step_named(const Findings& findings, const std::string& name);
 /// Loads plugins, reads the case and prints its warnings.
 OpenCase open_for_answer(const AnswerArguments& a);
 
+/// What an answer does not change about the machine for which it is given: parts over 100 % or over the case's limit,
+/// and what is displaced too far, each as a finding. Bow, bend angle and opening of the nose are left out:
+/// they are what the commands are about. \return exit_limit_exceeded where there is any, else exit_ok.
+int report_overload(const Verdict& verdict, const OutputUnits& units, Answer& answer);
+
 /// Prints the answer and writes its files.
 void give_answer(const AnswerArguments& a, const OpenCase& open, Answer answer);
 

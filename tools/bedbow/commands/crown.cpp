@@ -136,8 +136,9 @@ int run_crown(const CrownArguments& a) {
   else
     tell_rod(a, c, registries, task, answer);
   answer.cautions = cautions();
+  const int exit = report_overload(f.verdict, c.output, answer);
   give_answer(a, open, std::move(answer));
-  return exit_ok;
+  return exit;
 }
 
 } // namespace

@@ -143,8 +143,9 @@ int run_rock(const RockArguments& a) {
       "docs/case-format.md"};
   answer.cautions = cautions();
   answer.cautions.emplace_back("A cam lever under load can swing back: keep face and fingers out of its way.");
+  const int exit = report_overload(r.clamped, c.output, answer);
   give_answer(a, open, std::move(answer));
-  return exit_ok;
+  return exit;
 }
 
 } // namespace

@@ -132,8 +132,9 @@ int tell_sensitivity(const AnswerArguments& a, const OpenCase& open) {
       "built-in materials: E with G; studs and rigid cams, hinges and supports are not varied",
       "a nose that lifts off or touches within the step increases +-: then only the sign is reliable"};
   answer.cautions = cautions();
+  report_overload(f.verdict, c.output, answer);
   give_answer(a, open, std::move(answer));
-  return exit_ok;
+  return f.verdict.pass ? exit_ok : exit_limit_exceeded;
 }
 
 } // namespace bedbow

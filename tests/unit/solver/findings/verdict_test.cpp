@@ -45,7 +45,9 @@ TEST(Verdict, APartUsedOverTheWholeFailsWithoutAnyLimit) {
   EXPECT_TRUE(judge(Machine{}, {s}).pass);
 }
 
-TEST(Verdict, TheCasesOwnLimitOfUtilisationCountsInstead) {
+// `utilisation = 1.5` in [limits] let a stud at 121 % of its yield leave with exit 0: a limit may ask for more reserve,
+// not for less than none.
+TEST(Verdict, TheCasesOwnLimitOfUtilisationCountsUpToTheWhole) {
   StepResult s = empty_step("bend 0 deg");
   s.joints = {stressed("left", {"stud", 528e6, {660e6, "yield"}})};
   Machine m;
@@ -53,6 +55,8 @@ TEST(Verdict, TheCasesOwnLimitOfUtilisationCountsInstead) {
   EXPECT_FALSE(judge(m, {s}).pass);
   m.limits.utilisation = 1.5;
   s.joints = {stressed("left", {"stud", 800e6, {660e6, "yield"}})};
+  EXPECT_FALSE(judge(m, {s}).pass);
+  s.joints = {stressed("left", {"stud", 659e6, {660e6, "yield"}})};
   EXPECT_TRUE(judge(m, {s}).pass);
 }
 
