@@ -150,6 +150,23 @@ Place place_under_nose(const Builder& b, const PadSpot& spot, double y, double z
   return place_on_finger(m, b.mesh, b.mesh.fingers[static_cast<std::size_t>(spot.finger)], at);
 }
 
+/// Where a row of pads acts on nose and bed.
+struct PadFaces {
+  Place nose, bed;
+  PadFaces(const Builder& b, const PadSpot& spot, double y)
+      : nose(place_under_nose(b, spot, y, b.machine.sheet->thickness))
+      , bed(place_on_bar(b.machine, b.mesh, bed_edge(b.machine), {spot.x, y, 0})) {}
+};
+
+/// A place between two of one section of a bar that stays straight there.
+Place between(const Place& front, const Place& rear, double fraction) {
+  Place out = front;
+  out.at += fraction * (rear.at - front.at);
+  for (std::size_t i = 0; i < out.terms.size(); ++i)
+    out.terms[i].movement += fraction * (rear.terms[i].movement - front.terms[i].movement);
+  return out;
+}
+
 /// The sheet's friction at a spot, in the middle of the land and, as the sheet's other loads, at z = 0.
 Joint friction_at(const Builder& b, const PadSpot& spot, int number) {
   const Machine& m = b.machine;
@@ -173,18 +190,27 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   int number = 0;
   const int last = static_cast<int>(across.size()) - 1;
   // Over the few millimetres of a land a strip hardly bends; a row of a plate's nodes does.
-  const bool straight = m.bar(bed_edge(m)).model != BarModel::plate && m.bar(nose_bar(m)).model != BarModel::plate;
+  const bool straight =
+      last > 0 && m.bar(bed_edge(m)).model != BarModel::plate && m.bar(nose_bar(m)).model != BarModel::plate;
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
-    const int front = static_cast<int>(b.mesh.joints.size());
-    for (const auto& [fraction, share] : across) {
-      const double y = m.nose.setback + fraction * m.nose.land;
+    const int first = static_cast<int>(b.mesh.joints.size());
+    const auto y = [&](const LandRow& row) { return m.nose.setback + row.fraction * m.nose.land; };
+    const PadFaces front(b, spot, y(across.front()));
+    const PadFaces rear = straight ? PadFaces(b, spot, y(across.back())) : front;
+    for (const LandRow& row : across) {
       Joint j;
       j.index = number;
       j.part = spot.finger;
-      j.a = place_on_bar(m, b.mesh, bed_edge(m), {spot.x, y, 0});
-      j.b = place_under_nose(b, spot, y, m.sheet->thickness);
-      lay_spot(m, spot, share, j);
-      if (straight && last > 0 && fraction > 0 && fraction < 1) j.between = {front, front + last, fraction};
+      if (straight) {
+        j.a = between(front.bed, rear.bed, row.fraction);
+        j.b = between(front.nose, rear.nose, row.fraction);
+        if (row.fraction > 0 && row.fraction < 1) j.between = {first, first + last, row.fraction};
+      } else {
+        const PadFaces faces(b, spot, y(row));
+        j.a = faces.bed;
+        j.b = faces.nose;
+      }
+      lay_spot(m, spot, row.share, j);
       b.mesh.joints.push_back(std::move(j));
     }
     // With several sheets it is made at every spot: what is now beyond the sheet may be under another.

@@ -120,7 +120,8 @@ AcrossLines strip_lines(const Builder& b, const BarLayout& l) {
   const Machine& m = b.machine;
   const Bar& bar = m.bar(l.owner);
   const double width = std::max(bar.shape.width, bar.shape.height);
-  const double near = close_lines * std::min(bar.shape.width, bar.shape.height);
+  // With room for rounding, so that an inch makes no other lines.
+  const double near = close_lines * std::min(bar.shape.width, bar.shape.height) + same_place;
   const auto across = [&](double y, double z) { return l.standing ? z - bar.at.y() : y - bar.at.x(); };
   AcrossLines given;
   each_bar_seat(m, b.mesh, [&](const auto& j, const ArmSide& s, const Eigen::Vector3d& at) {

@@ -5,7 +5,6 @@
 #include "mesh/piece/hermite.h"
 
 #include <algorithm>
-#include <array>
 #include <stdexcept>
 
 namespace bedbow {
@@ -37,7 +36,7 @@ constexpr int dofs_per_node = 6;
 
 bool bends_across(const Machine& machine, const Bar& bar) {
   return bar.model == BarModel::strip && machine.solve.dimension == 3 && bar.element.empty() &&
-         bar.shape.kind == "rectangle" && bar.shape.turn == 0 && bar.shape.width != bar.shape.height;
+         bar.shape.kind == "rectangle" && bar.shape.turn == 0;
 }
 
 void add_strips(Builder& b, BarLayout& l) {
@@ -69,15 +68,25 @@ void add_strips(Builder& b, BarLayout& l) {
 StripPlaceSum::StripPlaceSum(const Machine& machine, const Mesh& mesh, const BarLayout& layout)
     : mesh_(mesh)
     , layout_(layout)
-    , strip_(mesh.strips[static_cast<std::size_t>(layout.first_strip)])
+    , functions_(mesh.across[mesh.strips[layout.first_strip].across])
+    , dofs_{layout.standing, functions_.width()}
+    , nodes_(mesh.strips[layout.first_strip].flat.nodes)
     , axes_(FlatAxes{layout.standing}.matrix())
     , origin_(0, machine.bar(layout.owner).at.x(), machine.bar(layout.owner).at.y()) {
-  terms_.reserve(2 * (1 + static_cast<std::size_t>(strip_.flat.nodes))); // a spot's; a patch may reach further
+  terms_.reserve(2 * (1 + static_cast<std::size_t>(nodes_))); // a spot's; a patch may reach further
 }
 
-PlaceTerm& StripPlaceSum::term(int node) {
+std::size_t StripPlaceSum::terms_of(std::size_t station) {
+  const int node = layout_.nodes[station];
   const auto known = std::ranges::find(terms_, node, &PlaceTerm::node);
-  return known != terms_.end() ? *known : *terms_.insert(terms_.end(), {node});
+  if (known != terms_.end()) return static_cast<std::size_t>(known - terms_.begin());
+  const std::size_t first = terms_.size();
+  terms_.push_back({node});
+  // A station's amplitudes belong to the element before it and to that behind it.
+  const std::size_t before = station > 0 ? station - 1 : station;
+  const int amplitudes = mesh_.strips[layout_.first_strip + before].first[station - before];
+  for (int k = 0; k < nodes_; ++k) terms_.push_back({amplitudes + k});
+  return first;
 }
 
 void StripPlaceSum::add(double x, double c, double share) {
@@ -88,69 +97,56 @@ void StripPlaceSum::add(double x, double c, double share) {
   double s = (x - stations[i]) / L;
   if (s < same_place / L) s = 0;
   if (s > 1 - same_place / L) s = 1;
-  const AcrossValues across = mesh_.across[static_cast<std::size_t>(strip_.across)].at(c);
-  const double width = mesh_.across[static_cast<std::size_t>(strip_.across)].width();
-  const StripDofs dofs{layout_.standing, width};
+  const AcrossValues across = functions_.at(c);
   const Hermite cubics(s, L);
-  const std::array<double, 2> value{cubics.value[0], cubics.value[2]}, gradient{cubics.value[1], cubics.value[3]};
-  const std::array<double, 2> value_slope{cubics.slope[0], cubics.slope[2]},
-      gradient_slope{cubics.slope[1], cubics.slope[3]};
-  const std::array<double, 2> linear{1 - s, s};
-  middle_ += share * (origin_ + axes_.transpose() * Eigen::Vector3d(x, c, 0));
-  Matrix6d to_global = Matrix6d::Zero();
-  to_global.topLeftCorner<3, 3>() = to_global.bottomRightCorner<3, 3>() = axes_.transpose();
-  const auto far_end = static_cast<std::size_t>(layout_.first_strip) + i;
+  middle_ += share * Eigen::Vector3d(x, c, 0);
+  const int bending = functions_.bending(), shearing = functions_.shearing();
   for (std::size_t e = 0; e < 2; ++e) {
     if (s == (e == 0 ? 1. : 0.)) continue; // all but rounding of this end's share is zero
+    const auto k = static_cast<Eigen::Index>(2 * e);
+    const double value = share * cubics.value[k], gradient = share * cubics.value[k + 1];
+    const double value_slope = share * cubics.slope[k], gradient_slope = share * cubics.slope[k + 1];
+    const double linear = share * (e == 0 ? 1 - s : s);
+    const std::size_t first = terms_of(i + e);
     // Movement of the spot in the flat's axes: (u_x, u_c, u_n, theta_x, theta_c, theta_n).
-    const auto bend = [&](Eigen::Ref<Matrix6d> m, int column, double factor, double phi, double slope, double h,
-                          double h_slope) {
-      m(2, column) += factor * phi * h;       // w
-      m(3, column) += factor * slope * h;     // w,c
-      m(4, column) -= factor * phi * h_slope; // -w,x
+    const auto bend = [&](auto&& column, double phi, double slope, double h, double h_slope) {
+      column[2] += phi * h;       // w
+      column[3] += slope * h;     // w,c
+      column[4] -= phi * h_slope; // -w,x
     };
-    // In the bar's plane: by its own node, in the flat's axes.
-    Matrix6d own = Matrix6d::Zero();
-    own(0, 0) = own(1, 1) = own(5, 5) = linear[e];
-    own(0, 5) = -linear[e] * c;
-    own(1, 5) = linear[e] * (x - stations[i + e]);
-    Matrix6d in_plane = own * to_global.transpose();
-    Matrix6d normal = Matrix6d::Zero(); // columns: the node's dofs in global axes
-    const auto shared = [&](SharedDof d, double phi, double slope, double h, double h_slope) {
-      bend(normal, d.dof, d.factor, phi, slope, h, h_slope);
+    PlaceTerm& own = terms_[first];
+    own.weight += linear;
+    // In the bar's plane as a rigid section, out of it by the first two functions.
+    own.movement(0, 0) += linear;
+    own.movement(1, 1) += linear;
+    own.movement(5, 5) += linear;
+    own.movement(0, 5) -= linear * c;
+    own.movement(1, 5) += linear * (x - stations[i + e]);
+    bend(own.movement.col(2), across.phi[0], across.slope[0], value, value_slope);
+    bend(own.movement.col(4), -across.phi[0], -across.slope[0], gradient, gradient_slope); // W_0' = -theta_c
+    const double lever = dofs_.rotation().factor;
+    bend(own.movement.col(3), lever * across.phi[1], lever * across.slope[1], value, value_slope);
+    const auto amplitude = [&](int number) {
+      return terms_[first + 1 + static_cast<std::size_t>(number / 6)].movement.col(number % 6);
     };
-    shared(dofs.movement(), across.phi[0], across.slope[0], value[e], value_slope[e]);
-    shared(dofs.slope(), across.phi[0], across.slope[0], gradient[e], gradient_slope[e]);
-    shared(dofs.rotation(), across.phi[1], across.slope[1], value[e], value_slope[e]);
-    PlaceTerm& node = term(layout_.nodes[i + e]);
-    node.weight += share * linear[e];
-    node.movement += share * (to_global * (in_plane + normal));
-  }
-  const StripElement& strip = mesh_.strips[far_end];
-  const int bending = static_cast<int>(across.phi.size()), shearing = static_cast<int>(across.shear.size());
-  for (std::size_t e = 0; e < 2; ++e) {
-    if (s == (e == 0 ? 1. : 0.)) continue;
-    const auto amplitude = [&](int number, double w, double w_c, double w_x) {
-      PlaceTerm& t = term(strip.first[e] + number / 6);
-      Eigen::Matrix<double, 6, 1> column = Eigen::Matrix<double, 6, 1>::Zero();
-      column << 0, 0, w, w_c, -w_x, 0;
-      t.movement.col(number % 6) += share * (to_global * column);
-    };
-    amplitude(StripDofs::twist, across.phi[1] * gradient[e], across.slope[1] * gradient[e],
-              across.phi[1] * gradient_slope[e]);
-    for (int k = 2; k < bending; ++k) {
-      amplitude(StripDofs::value(k), across.phi[k] * value[e], across.slope[k] * value[e],
-                across.phi[k] * value_slope[e]);
-      amplitude(StripDofs::gradient(k), across.phi[k] * gradient[e], across.slope[k] * gradient[e],
-                across.phi[k] * gradient_slope[e]);
+    bend(amplitude(StripDofs::twist), across.phi[1], across.slope[1], gradient, gradient_slope);
+    for (int f = 2; f < bending; ++f) {
+      bend(amplitude(StripDofs::value(f)), across.phi[f], across.slope[f], value, value_slope);
+      bend(amplitude(StripDofs::gradient(f)), across.phi[f], across.slope[f], gradient, gradient_slope);
     }
-    for (int j = 0; j < shearing; ++j)
-      amplitude(StripDofs::shear(bending, j), across.shear[j] * linear[e], 0, 0); // turns no normal
+    for (int f = 0; f < shearing; ++f) amplitude(StripDofs::shear(bending, f))[2] += linear * across.shear[f];
   }
 }
 
 Place StripPlaceSum::take(const Eigen::Vector3d& at, Frame frame) && {
-  for (PlaceTerm& t : terms_) t.movement = carry(at - middle_) * t.movement;
+  const Matrix6d arm = carry(at - origin_ - axes_.transpose() * middle_);
+  Matrix6d turn = Matrix6d::Zero();
+  turn.topLeftCorner<3, 3>() = turn.bottomRightCorner<3, 3>() = axes_.transpose();
+  const Matrix6d to_frame = arm * turn;
+  for (PlaceTerm& t : terms_) {
+    t.movement = to_frame * t.movement;
+    if (mesh_.nodes[t.node].moves()) t.movement *= turn.transpose();
+  }
   return {std::move(terms_), at, frame};
 }
 

@@ -31,13 +31,16 @@ public:
   [[nodiscard]] Place take(const Eigen::Vector3d& at, Frame frame) &&;
 
 private:
-  PlaceTerm& term(int node);
+  /// First of the terms of a station: its own node's, then those of its amplitude nodes.
+  std::size_t terms_of(std::size_t station);
   const Mesh& mesh_;
   const BarLayout& layout_;
-  const StripElement& strip_;
-  Eigen::Matrix3d axes_; // along, across, normal
-  Eigen::Vector3d origin_, middle_ = Eigen::Vector3d::Zero();
-  std::vector<PlaceTerm> terms_;
+  const AcrossFunctions& functions_;
+  StripDofs dofs_;
+  int nodes_;                                                 ///< of amplitudes at a station
+  Eigen::Matrix3d axes_;                                      ///< along, across, normal
+  Eigen::Vector3d origin_, middle_ = Eigen::Vector3d::Zero(); ///< axes of the frame; the patch's middle in the flat's
+  std::vector<PlaceTerm> terms_;                              ///< movements in the flat's axes
 };
 
 } // namespace bedbow

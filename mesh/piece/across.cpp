@@ -34,6 +34,15 @@ Eigen::Vector3d legendre(int degree, double x) {
   return now;
 }
 
+double power_of(double base, int exponent) { // std::pow takes longer than the rest of a place on a flat
+  double out = 1;
+  for (int i = 0; i < exponent; ++i) out *= base;
+  return out;
+}
+
+/// Places across are told apart down to this part of half the width: far above the rounding of an inch.
+constexpr double rounding = 1e-9;
+
 /// A function that is this near to the others' span adds nothing but rounding.
 constexpr double nothing_new = 1e-7;
 
@@ -45,12 +54,14 @@ std::span<const std::array<double, 2>, 6> gauss6() {
 
 Eigen::Vector3d AcrossFunctions::Generator::at(double xi) const {
   if (side == 0) return legendre(power, xi);
-  const double d = side * (xi - place);
+  double d = side * (xi - place);
+  const bool at_place = std::abs(d) < rounding;
+  if (at_place) d = 0;
   if (d < 0) return Eigen::Vector3d::Zero();
   // At the place itself a jump counts half, so that both sides have the same share.
-  const double half = d == 0 ? 0.5 : 1;
-  return {std::pow(d, power), side * power * (power == 1 ? half : std::pow(d, power - 1)),
-          power < 2 ? 0. : power * (power - 1) * (power == 2 ? half : std::pow(d, power - 2))};
+  const double half = at_place ? 0.5 : 1;
+  return {power_of(d, power), side * power * (power == 1 ? half : power_of(d, power - 1)),
+          power < 2 ? 0. : power * (power - 1) * (power == 2 ? half : power_of(d, power - 2))};
 }
 
 AcrossFunctions::AcrossFunctions(double width, const AcrossLines& lines, int degree)

@@ -20,6 +20,14 @@ char sliding_state(const SpringLaw& law, double past, char state, double slack) 
   return row_active;
 }
 
+/// Matrix times vector, without the columns of zeros: of the rows of a nose that turns most do not press.
+Eigen::VectorXd product(const Eigen::MatrixXd& matrix, const Eigen::VectorXd& sparse) {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(matrix.rows());
+  for (Eigen::Index j = 0; j < sparse.size(); ++j)
+    if (sparse[j] != 0) out += sparse[j] * matrix.col(j);
+  return out;
+}
+
 } // namespace
 
 CondensedSprings::CondensedSprings(const CondensedSystem& system)
@@ -99,7 +107,7 @@ ContactState CondensedSprings::settled(Eigen::VectorXd h, const Eigen::VectorXd&
 }
 
 Eigen::VectorXd CondensedSprings::elongation(const ContactState& x) const {
-  return s_.free_elongation - s_.compliance * x.force + s_.rigid_elongation * x.rigid_amplitudes;
+  return s_.free_elongation - product(s_.compliance, x.force) + s_.rigid_elongation * x.rigid_amplitudes;
 }
 
 double CondensedSprings::tolerance(const Eigen::VectorXd& elongation) {
@@ -127,7 +135,7 @@ double CondensedSprings::line_search(const ContactState& a, const ContactState& 
   const Eigen::VectorXd ds = elongation(b) - sa;
   const Eigen::VectorXd df = b.force - a.force;
   const Eigen::VectorXd da = b.rigid_amplitudes - a.rigid_amplitudes;
-  const Eigen::VectorXd cdf = s_.compliance * df;
+  const Eigen::VectorXd cdf = product(s_.compliance, df);
   const double slope0 = a.force.dot(cdf) - s_.rigid_load.dot(da);
   const double slope1 = df.dot(cdf) + (tied ? da.squaredNorm() / gamma_ : 0.0);
   const auto derivative = [&](double t) {
@@ -175,7 +183,7 @@ Eigen::VectorXd CondensedSprings::load() const {
 }
 
 Eigen::VectorXd CondensedSprings::rhs() const {
-  const Eigen::VectorXd free = s_.free_elongation - s_.compliance * known_;
+  const Eigen::VectorXd free = s_.free_elongation - product(s_.compliance, known_);
   Eigen::VectorXd h(static_cast<Eigen::Index>(index_.size()));
   for (std::size_t i = 0; i < index_.size(); ++i)
     h[static_cast<Eigen::Index>(i)] = (free[index_[i]] - s_.laws[index_[i]].gap) * scale_[index_[i]];

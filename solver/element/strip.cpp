@@ -12,12 +12,17 @@ namespace {
 using Matrix4 = Eigen::Matrix4d;
 using Vector4 = Eigen::Vector4d;
 
-/// Curvature of the shear-flexible beam by the same unknowns: the part that varies along the element is smaller by
-/// 1 + 12 E I / (G A_s L^2).
-Vector4 beam_curvature(const StripSection& q, double s, double L) {
+/// 1 + 12 E I / (G A_s L^2): by this the part of the curvature that varies along an element is smaller than
+/// that of a beam without shear deformation.
+double shear_flexibility(const StripSection& q, double L) {
   const double I = q.dofs.width * q.thickness * q.thickness * q.thickness / 12;
-  const double flexible = 1 + 12 * q.E * I / (q.G * q.shear_area * L * L);
-  const double vary = (s - 0.5) / flexible;
+  return 1 + 12 * q.E * I / (q.G * q.shear_area * L * L);
+}
+
+/// Curvature of the normals along the element by a function's values and slopes at both ends, with deformation by shear
+/// as in the beam.
+Vector4 curvature_along(const StripSection& q, double s, double L) {
+  const double vary = (s - 0.5) / shear_flexibility(q, L);
   return {12 * vary / (L * L), -1 / L + 6 * vary / L, -12 * vary / (L * L), 1 / L + 6 * vary / L};
 }
 
@@ -80,24 +85,26 @@ Vector4 unknowns_of(const StripSection& q, int function, const Eigen::Ref<const 
   return w;
 }
 
-/// Integrals along the element of products of Hermite's cubics.
+/// Integrals along the element of products of Hermite's cubics h and of the curvature kappa.
 struct AlongIntegrals {
   Matrix4 values = Matrix4::Zero(), slopes = Matrix4::Zero(), curvatures = Matrix4::Zero();
-  Matrix4 value_curvature = Matrix4::Zero(); ///< h h''
-  Matrix4 value_beam = Matrix4::Zero();      ///< h kappa of the beam
-  Matrix4 beam = Matrix4::Zero();            ///< kappa kappa
+  Matrix4 value_curvature = Matrix4::Zero(); ///< h kappa
+  /// kappa kappa, and what shear adds: per flexural rigidity the stiffness of the shear-flexible beam. Without it
+  /// short elements would be stiff as 1 / L^3 and their rounding would show.
+  Matrix4 bending = Matrix4::Zero();
   AlongIntegrals(const StripSection& q, double L) {
     for (const auto& [s, weight] : gauss6()) {
       const Hermite h(s, L);
-      const Vector4 kappa = beam_curvature(q, s, L);
+      const Vector4 kappa = curvature_along(q, s, L);
       const double w = weight * L;
       values += w * h.value * h.value.transpose();
       slopes += w * h.slope * h.slope.transpose();
-      curvatures += w * h.curvature * h.curvature.transpose();
-      value_curvature += w * h.value * h.curvature.transpose();
-      value_beam += w * h.value * kappa.transpose();
-      beam += w * kappa * kappa.transpose();
+      curvatures += w * kappa * kappa.transpose();
+      value_curvature += w * h.value * kappa.transpose();
     }
+    // The varying part is kappa(1) - kappa(0) over the length; its square weighs L / 12.
+    const Vector4 vary = curvature_along(q, 1, L) - curvature_along(q, 0, L);
+    bending = curvatures + (shear_flexibility(q, L) - 1) * L / 12 * vary * vary.transpose();
   }
 };
 
@@ -154,13 +161,9 @@ Eigen::MatrixXd strip_stiffness(const StripSection& q, double L) {
     for (Eigen::Index b = 0; b < q.A.rows(); ++b) {
       // E t^3 / 12 kappa_x^2 of all but the beam's own, and D (kappa_c + nu kappa_x)^2.
       Matrix4 block = D * q.C(a, b) * in.values;
-      const Matrix4& value_b = b == 0 ? in.value_beam : in.value_curvature;
-      const Matrix4& value_a = a == 0 ? in.value_beam : in.value_curvature;
-      block += D * q.nu * (q.B(a, b) * value_b + q.B(b, a) * value_a.transpose());
-      if (a == 0 && b == 0)
-        block += D * q.nu * q.nu * q.A(0, 0) * in.beam;
-      else if (a > 0 && b > 0)
-        block += (uniaxial + D * q.nu * q.nu) * q.A(a, b) * in.curvatures;
+      block += D * q.nu * (q.B(a, b) * in.value_curvature + q.B(b, a) * in.value_curvature.transpose());
+      block += D * q.nu * q.nu * q.A(a, b) * in.curvatures;
+      if (a > 0 && b > 0) block += uniaxial * q.A(a, b) * in.bending;
       // Twist: Saint-Venant's constant where the section turns as a whole; the beam has it as uniform over an element.
       if (a == 1 && b == 1) {
         const double GJ = q.G * q.J * 4 / (q.dofs.width * q.dofs.width);
@@ -228,28 +231,45 @@ Eigen::MatrixXd strip_geometric(const StripSection& q, double L, double axial, d
   return k;
 }
 
-double strip_mean_moment(const StripSection& q, double L, const Eigen::Ref<const Eigen::VectorXd>& u, double s) {
-  const Hermite h(s, L);
-  double along = 0, over = 0;
-  for (Eigen::Index a = 0; a < q.A.rows(); ++a) {
-    if (a == 1) continue; // odd
-    const Vector4 w = unknowns_of(q, static_cast<int>(a), u);
-    if (a == 0) along = beam_curvature(q, s, L).dot(w);
-    over += q.B(a, 0) / q.dofs.width * h.value.dot(w);
+Eigen::VectorXd strip_line_load(const StripSection& q, const AcrossValues& across, double L,
+                                const Eigen::Vector3d& force, const Eigen::Vector3d& moment) {
+  Eigen::VectorXd out = Eigen::VectorXd::Zero(q.size());
+  // Integrals of Hermite's cubics and of their slopes.
+  const Vector4 value(L / 2, L * L / 12, L / 2, -L * L / 12), slope(-1, 0, 1, 0);
+  for (int k = 1; k < q.A.rows(); ++k) {
+    const Vector4 load =
+        (force.z() * across.phi[k] + moment.x() * across.slope[k]) * value - moment.y() * across.phi[k] * slope;
+    const Slots slots = slots_of(q, k);
+    for (std::size_t i = 0; i < 4; ++i)
+      if (slots.at[i] >= 12) out[slots.at[i]] += load[static_cast<Eigen::Index>(i)];
   }
-  return -q.plate() * (along + q.nu * over);
+  for (int j = 0; j < q.X.rows(); ++j) // turns no normal
+    for (int at : shear_slots(q, j)) out[at] += force.z() * across.shear[j] * L / 2;
+  return out;
 }
 
-StripMoments strip_moments(const StripSection& q, const AcrossValues& across, double L,
-                           const Eigen::Ref<const Eigen::VectorXd>& u, double s) {
+StripAmplitudes strip_amplitudes(const StripSection& q, double L, const Eigen::Ref<const Eigen::VectorXd>& u,
+                                 double s) {
   const Hermite h(s, L);
-  double along = 0, over = 0, twist = 0;
-  for (Eigen::Index a = 0; a < q.A.rows(); ++a) {
+  const Eigen::Index n = q.A.rows();
+  StripAmplitudes out{AcrossVector(n), AcrossVector(n), AcrossVector(n)};
+  for (Eigen::Index a = 0; a < n; ++a) {
     const Vector4 w = unknowns_of(q, static_cast<int>(a), u);
-    along += across.phi[a] * (a == 0 ? beam_curvature(q, s, L) : h.curvature).dot(w);
-    over += across.curvature[a] * h.value.dot(w);
-    twist += across.slope[a] * h.slope.dot(w);
+    out.value[a] = h.value.dot(w);
+    out.slope[a] = h.slope.dot(w);
+    out.curvature[a] = curvature_along(q, s, L).dot(w);
   }
+  return out;
+}
+
+double strip_mean_moment(const StripSection& q, const StripAmplitudes& w) {
+  // Of the functions only phi_0 has a mean; their curvatures have.
+  return -q.plate() * (w.curvature[0] + q.nu / q.dofs.width * q.B.col(0).dot(w.value));
+}
+
+StripMoments strip_moments(const StripSection& q, const AcrossValues& across, const StripAmplitudes& w) {
+  const double along = across.phi.dot(w.curvature), over = across.curvature.dot(w.value),
+               twist = across.slope.dot(w.slope);
   const double D = q.plate();
   // A plate that curves upwards, w'' > 0, is compressed on the side to which its normal points.
   return {-D * (along + q.nu * over), -D * (over + q.nu * along), -q.G * std::pow(q.thickness, 3) / 6 * twist};

@@ -45,18 +45,32 @@ Eigen::MatrixXd strip_mass(const StripSection& section, double length);
 /// [Pa]. \param gradient across the width [Pa/m].
 Eigen::MatrixXd strip_geometric(const StripSection& section, double length, double axial, double gradient);
 
+/// Loads of the amplitudes under a uniform line along the whole element: the share beside the beam's. \param across at
+/// the line. \param force per length along x, across and along the normal [N/m]. \param moment per length about the
+/// same axes [N]; what it does about the normal is the beam's. \return of size; the first twelve are 0.
+Eigen::VectorXd strip_line_load(const StripSection& section, const AcrossValues& across, double length,
+                                const Eigen::Vector3d& force, const Eigen::Vector3d& moment);
+
+/// Amplitudes of the functions phi at one section of an element, with the derivatives along it that moments take.
+struct StripAmplitudes {
+  AcrossVector value, slope; ///< W_k [m], W_k' [1]
+  AcrossVector curvature;    ///< of the normals along the length, W_k'' but for shear [1/m]
+};
+
+/// \param s position / length in [0, 1]. \param u unknowns of the element.
+StripAmplitudes strip_amplitudes(const StripSection& section, double length, const Eigen::Ref<const Eigen::VectorXd>& u,
+                                 double s);
+
 /// Moments per width of the plate [N], on the middle plane's axes along and across: positive moments stretch the side
 /// to which the normal points.
 struct StripMoments {
   double along = 0, across = 0, twist = 0;
 };
 
-/// Moments at s = position / length in [0, 1] and c across. \param u unknowns of the element.
-StripMoments strip_moments(const StripSection& section, const AcrossValues& across, double length,
-                           const Eigen::Ref<const Eigen::VectorXd>& u, double s);
+/// Moments at the place of `across`.
+StripMoments strip_moments(const StripSection& section, const AcrossValues& across, const StripAmplitudes& amplitudes);
 
 /// Mean of the moment along over the width, as in strip_moments [N].
-double strip_mean_moment(const StripSection& section, double length, const Eigen::Ref<const Eigen::VectorXd>& u,
-                         double s);
+double strip_mean_moment(const StripSection& section, const StripAmplitudes& amplitudes);
 
 } // namespace bedbow

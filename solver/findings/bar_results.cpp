@@ -151,17 +151,13 @@ BarResult result_of(const Model& m, const StepSolution& step, const BarLayout& l
 BarResult result_of(const Model& m, const ShellStress& s) {
   BarResult r;
   r.name = s.fingers ? "clamp.fingers" : m.machine.plain_name(s.owner);
-  for (std::size_t i = 0; i < s.points.size(); ++i) {
-    const double x = s.points[i].x();
-    if (const double v = std::ranges::max(s.judged[i]); clearly_greater(v, r.stress)) {
-      r.stress = v;
-      r.at_x = x;
-    }
+  r.stress = s.judged.stress;
+  if (s.judged.point >= 0) r.at_x = s.points[s.judged.point].x();
+  for (std::size_t i = 0; i < s.points.size(); ++i)
     if (const double v = std::ranges::max(s.von_mises[i]); clearly_greater(v, r.peak_stress)) {
       r.peak_stress = v;
-      r.peak_x = x;
+      r.peak_x = s.points[i].x();
     }
-  }
   const double yield = m.machine.materials.at(s.material).yield;
   r.utilisation = yield > 0 ? r.stress / yield : 0;
   return r;

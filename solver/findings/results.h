@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/findings/findings.h"
+#include "solver/findings/shell_patches.h"
 #include "solver/model/steps.h"
 
 #include <memory>
@@ -42,8 +43,7 @@ struct ShellStress {
   std::vector<Eigen::Vector3d> points;          ///< as meshed, axes of the frame [m]
   std::vector<Vector6d> motion;                 ///< there, axes of the frame; of strips only where not judged
   std::vector<std::array<double, 3>> von_mises; ///< top, middle, bottom [Pa]
-  std::vector<std::array<double, 3>> judged;    ///< likewise of the means over a patch; only where requested
-  std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]
+  std::vector<std::array<double, 4>> principal; ///< top s1 s2, bottom s1 s2 [Pa]; only where not judged
   std::vector<Eigen::Vector3d> normals;         ///< axes of the frame
   std::vector<std::array<int, 4>> quads;        ///< into points
   Frame frame = Frame::fixed;
@@ -51,6 +51,7 @@ struct ShellStress {
   int material = 0;
   Ref owner;
   bool fingers = false; ///< plate fingers of the nose, which `owner` carries
+  PatchPeak judged;     ///< of von Mises of the means over a patch; only where requested
 };
 std::vector<ShellStress> shell_stresses(const Model& model, const StepSolution& step);
 /// The same with the stress that is judged: of resultants averaged over a disc as wide as the plate is thick

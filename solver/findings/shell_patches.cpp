@@ -1,128 +1,162 @@
 #include "solver/findings/shell_patches.h"
 
+#include "solver/strength/comparison.h"
+
 #include <Eigen/Geometry>
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <utility>
 
 namespace bedbow {
 
 namespace {
 
-using Values = Eigen::Matrix<double, 8, 1>;
-
-Values as_values(const ShellResultants& r) {
-  Values v;
-  v << r.n, r.m, r.q;
-  return v;
-}
-
-/// A small piece of a quad.
-struct Piece {
-  Eigen::Vector3d at;
-  double area;
-  Values values;
-};
-
 /// Radius of the weights in depths: their mean distance from a line, 16 R/(15 pi), is that of a disc of the depth,
 /// 2 h/(3 pi).
 constexpr double radius_per_depth = 5.0 / 8;
 
-class Patches {
-public:
-  Patches(const ShellPatchMesh& mesh, double radius)
-      : mesh_(mesh)
-      , radius_(radius)
-      , quads_of_(mesh.points.size())
-      , seen_(mesh.quads.size(), -1) {
-    for (std::size_t q = 0; q < mesh.quads.size(); ++q) {
-      for (int k : mesh.quads[q]) quads_of_[k].push_back(static_cast<int>(q));
-      cut(q);
-    }
-  }
+void add_share(const ShellResultants& r, double share, ShellResultants& sum) {
+  sum.n += share * r.n;
+  sum.m += share * r.m;
+  sum.q += share * r.q;
+}
 
-  [[nodiscard]] ShellResultants around(int point) {
-    Values sum = Values::Zero();
-    double weight = 0;
-    open_.assign(quads_of_[point].begin(), quads_of_[point].end());
-    for (int q : open_) seen_[q] = point;
-    while (!open_.empty()) {
-      const int q = open_.back();
-      open_.pop_back();
-      if (!add(q, mesh_.points[point], sum, weight)) continue;
-      for (int k : mesh_.quads[q])
-        for (int next : quads_of_[k])
-          if (seen_[next] != point) {
-            seen_[next] = point;
-            open_.push_back(next);
-          }
-    }
-    const Values mean = weight > 0 ? Values(sum / weight) : corner_mean(point);
-    return {mean.head<3>(), mean.segment<3>(3), mean.tail<2>()};
-  }
-
-private:
-  /// Cuts a quad into pieces small against the radius.
-  void cut(std::size_t q) {
-    std::array<Eigen::Vector3d, 4> c;
-    std::array<Values, 4> v;
-    for (std::size_t k = 0; k < 4; ++k) {
-      c[k] = mesh_.points[mesh_.quads[q][k]];
-      v[k] = as_values(mesh_.at_corners[q][k]);
-    }
-    const double size = std::max((c[2] - c[0]).norm(), (c[3] - c[1]).norm());
-    const int n = std::clamp(static_cast<int>(std::ceil(2.5 * size / radius_)), 2, 6);
-    first_.push_back(pieces_.size());
-    for (int i = 0; i < n; ++i)
-      for (int j = 0; j < n; ++j) {
-        const double a = (i + 0.5) / n, b = (j + 0.5) / n;
-        const std::array<double, 4> w{(1 - a) * (1 - b), a * (1 - b), a * b, (1 - a) * b};
-        const Eigen::Vector3d along = (1 - b) * (c[1] - c[0]) + b * (c[2] - c[3]);
-        const Eigen::Vector3d across = (1 - a) * (c[3] - c[0]) + a * (c[2] - c[1]);
-        pieces_.push_back({w[0] * c[0] + w[1] * c[1] + w[2] * c[2] + w[3] * c[3], along.cross(across).norm() / (n * n),
-                           w[0] * v[0] + w[1] * v[1] + w[2] * v[2] + w[3] * v[3]});
-      }
-  }
-
-  /// Adds what a quad has within the radius. \return whether it has anything.
-  bool add(int q, const Eigen::Vector3d& at, Values& sum, double& weight) const {
-    bool any = false;
-    const std::size_t last = q + 1U < first_.size() ? first_[q + 1U] : pieces_.size();
-    for (std::size_t i = first_[q]; i < last; ++i) {
-      const Piece& p = pieces_[i];
-      const double w = 1 - (p.at - at).squaredNorm() / (radius_ * radius_);
-      if (w <= 0) continue;
-      any = true;
-      sum += w * p.area * p.values;
-      weight += w * p.area;
-    }
-    return any;
-  }
-
-  [[nodiscard]] Values corner_mean(int point) const {
-    Values sum = Values::Zero();
-    for (int q : quads_of_[point]) {
-      const auto& quad = mesh_.quads[q];
-      sum += as_values(mesh_.at_corners[q][std::ranges::find(quad, point) - quad.begin()]);
-    }
-    return sum / static_cast<double>(quads_of_[point].size());
-  }
-
-  const ShellPatchMesh& mesh_;
-  double radius_;
-  std::vector<std::vector<int>> quads_of_;
-  std::vector<int> seen_, open_; ///< by quad: the point that looked at it last; still to look at
-  std::vector<Piece> pieces_;
-  std::vector<std::size_t> first_; ///< by quad: its first piece
-};
+ShellResultants nothing() {
+  return {Eigen::Vector3d::Zero(), Eigen::Vector3d::Zero(), Eigen::Vector2d::Zero()};
+}
 
 } // namespace
 
-std::vector<ShellResultants> patch_means(const ShellPatchMesh& mesh, double depth) {
-  Patches patches(mesh, radius_per_depth * depth);
-  std::vector<ShellResultants> out;
-  out.reserve(mesh.points.size());
-  for (std::size_t i = 0; i < mesh.points.size(); ++i) out.push_back(patches.around(static_cast<int>(i)));
+ShellPatches::ShellPatches(const ShellPatchMesh& mesh, double depth)
+    : mesh_(mesh)
+    , radius_(radius_per_depth * depth)
+    , quads_of_(mesh.points.size())
+    , seen_(mesh.quads.size(), -1)
+    , pieces_(mesh.quads.size()) {
+  for (std::size_t q = 0; q < mesh.quads.size(); ++q)
+    for (int k : mesh.quads[q]) quads_of_[k].push_back(static_cast<int>(q));
+}
+
+template <class Visit> void ShellPatches::flood(std::span<const int> seeds, Visit visit) {
+  ++floods_;
+  open_.assign(seeds.begin(), seeds.end());
+  for (int q : open_) seen_[q] = floods_;
+  while (!open_.empty()) {
+    const int q = open_.back();
+    open_.pop_back();
+    if (!visit(q)) continue;
+    for (int k : mesh_.quads[q])
+      for (int next : quads_of_[k])
+        if (seen_[next] != floods_) {
+          seen_[next] = floods_;
+          open_.push_back(next);
+        }
+  }
+}
+
+ShellResultants ShellPatches::around(int point) {
+  ShellResultants sum = nothing();
+  double weight = 0;
+  flood(quads_of_[point], [&](int q) {
+    const double more = add(q, mesh_.points[point], sum);
+    weight += more;
+    return more > 0;
+  });
+  if (weight == 0) return corner_mean(point);
+  ShellResultants mean = nothing();
+  add_share(sum, 1 / weight, mean);
+  return mean;
+}
+
+std::vector<int> ShellPatches::reaching(int quad) {
+  const auto circle = [&](int q) { // about a quad
+    Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+    for (int k : mesh_.quads[q]) middle += mesh_.points[k] / 4;
+    double reach = 0;
+    for (int k : mesh_.quads[q]) reach = std::max(reach, (mesh_.points[k] - middle).norm());
+    return std::pair(middle, reach);
+  };
+  const std::pair<Eigen::Vector3d, double> own = circle(quad);
+  const double reach = own.second + radius_;
+  std::vector<int> out;
+  flood(std::span(&quad, 1), [&](int q) {
+    const auto [at, size] = circle(q);
+    if ((at - own.first).norm() > reach + size) return false;
+    out.insert(out.end(), mesh_.quads[q].begin(), mesh_.quads[q].end());
+    return true;
+  });
+  return out;
+}
+
+/// Cut small against the radius.
+const std::vector<ShellPatches::Piece>& ShellPatches::pieces_of(int quad) {
+  std::vector<Piece>& pieces = pieces_[quad];
+  if (!pieces.empty()) return pieces;
+  std::array<Eigen::Vector3d, 4> c;
+  for (std::size_t k = 0; k < 4; ++k) c[k] = mesh_.points[mesh_.quads[quad][k]];
+  const auto cuts = [&](const Eigen::Vector3d& side, const Eigen::Vector3d& other) {
+    return std::clamp(static_cast<int>(std::ceil(3 * std::max(side.norm(), other.norm()) / radius_ - 1e-9)), 2, 6);
+  };
+  const int m = cuts(c[1] - c[0], c[2] - c[3]), n = cuts(c[3] - c[0], c[2] - c[1]);
+  pieces.reserve(static_cast<std::size_t>(m * n));
+  for (int i = 0; i < m; ++i)
+    for (int j = 0; j < n; ++j) {
+      const double a = (i + 0.5) / m, b = (j + 0.5) / n;
+      const std::array<double, 4> w{(1 - a) * (1 - b), a * (1 - b), a * b, (1 - a) * b};
+      const Eigen::Vector3d along = (1 - b) * (c[1] - c[0]) + b * (c[2] - c[3]);
+      const Eigen::Vector3d across = (1 - a) * (c[3] - c[0]) + a * (c[2] - c[1]);
+      const Eigen::Vector3d at = w[0] * c[0] + w[1] * c[1] + w[2] * c[2] + w[3] * c[3];
+      pieces.push_back({at.x(), at.y(), at.z(), along.cross(across).norm() / (m * n), w});
+    }
+  return pieces;
+}
+
+double ShellPatches::add(int quad, const Eigen::Vector3d& at, ShellResultants& sum) {
+  const double per_square = 1 / (radius_ * radius_);
+  double all = 0;
+  std::array<double, 4> shares{};
+  for (const Piece& p : pieces_of(quad)) {
+    const double x = p.x - at.x(), y = p.y - at.y(), z = p.z - at.z();
+    const double w = p.area * std::max(0.0, 1 - (x * x + y * y + z * z) * per_square);
+    all += w;
+    for (std::size_t k = 0; k < 4; ++k) shares[k] += w * p.corners[k];
+  }
+  if (all > 0)
+    for (std::size_t k = 0; k < 4; ++k) add_share(mesh_.at_corners[quad][k], shares[k], sum);
+  return all;
+}
+
+ShellResultants ShellPatches::corner_mean(int point) const {
+  ShellResultants sum = nothing();
+  for (int q : quads_of_[point]) {
+    const auto& quad = mesh_.quads[q];
+    add_share(mesh_.at_corners[q][std::ranges::find(quad, point) - quad.begin()],
+              1.0 / static_cast<double>(quads_of_[point].size()), sum);
+  }
+  return sum;
+}
+
+PatchPeak patch_peak(const ShellPatchMesh& mesh, double depth,
+                     const std::function<double(const ShellResultants&)>& stress) {
+  std::vector<double> most(mesh.quads.size(), 0); // in each quad
+  for (std::size_t q = 0; q < most.size(); ++q)
+    for (const ShellResultants& r : mesh.at_corners[q]) most[q] = std::max(most[q], stress(r));
+  std::vector<int> order(most.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::ranges::sort(order, std::greater{}, [&](int q) { return most[q]; });
+  ShellPatches patches(mesh, depth);
+  std::vector<double> mean(mesh.points.size(), -1); // -1: not looked at
+  double best = 0;
+  for (int q : order) {
+    if (clearly_greater(best, most[q])) break; // nothing that is left reaches it
+    for (int p : patches.reaching(q))
+      if (mean[p] < 0) best = std::max(best, mean[p] = stress(patches.around(p)));
+  }
+  PatchPeak out;
+  for (std::size_t p = 0; p < mean.size(); ++p)
+    if (mean[p] >= 0 && clearly_greater(mean[p], out.stress)) out = {static_cast<int>(p), mean[p]};
   return out;
 }
 

@@ -41,11 +41,13 @@ std::vector<ShellResultants> section_resultants(const StripSection& q, const std
                                                 const std::vector<AcrossValues>& across, const FlatForces& f,
                                                 double length, const Eigen::VectorXd& u, double s) {
   const double b = q.dofs.width;
-  const double missing = f.moment / b - strip_mean_moment(q, length, u, s);
+  const StripAmplitudes amplitudes = strip_amplitudes(q, length, u, s);
+  const double missing = f.moment / b - strip_mean_moment(q, amplitudes);
   std::vector<ShellResultants> out;
+  out.reserve(rows.size());
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const double c = rows[r], xi = 2 * c / b;
-    const StripMoments m = strip_moments(q, across[r], length, u, s);
+    const StripMoments m = strip_moments(q, across[r], amplitudes);
     out.push_back(
         {{f.axial / b + 12 * f.in_plane_moment * c / (b * b * b), 0, 1.5 * f.in_plane_shear / b * (1 - xi * xi)},
          {m.along + missing, m.across, m.twist},

@@ -2,6 +2,7 @@
 
 #include "solver/findings/shell_patches.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -48,24 +49,23 @@ struct FaceStress {
   }
 };
 
-void finish(const Average& a, double t, ShellStress& out) {
-  const FaceStress stress({a.sum.n / a.count, a.sum.m / a.count, a.sum.q / a.count}, t);
-  out.von_mises.push_back(stress.von_mises_at());
-  const auto pt = principal(stress.top);
-  const auto pb = principal(stress.bottom);
-  out.principal.push_back({pt[0], pt[1], pb[0], pb[1]});
-}
-
 } // namespace
 
 void fill_surface(std::vector<std::array<ShellResultants, 4>> at_corners, bool judged, ShellStress& s) {
   std::vector<Average> averages(s.points.size());
   for (std::size_t q = 0; q < s.quads.size(); ++q)
     for (std::size_t k = 0; k < 4; ++k) averages[static_cast<std::size_t>(s.quads[q][k])].add(at_corners[q][k]);
-  for (const Average& a : averages) finish(a, s.thickness, s);
+  for (const Average& a : averages) {
+    const FaceStress stress({a.sum.n / a.count, a.sum.m / a.count, a.sum.q / a.count}, s.thickness);
+    s.von_mises.push_back(stress.von_mises_at());
+    if (judged) continue;
+    const auto top = principal(stress.top), bottom = principal(stress.bottom);
+    s.principal.push_back({top[0], top[1], bottom[0], bottom[1]});
+  }
   if (!judged) return;
-  for (const ShellResultants& r : patch_means({s.points, s.quads, std::move(at_corners)}, s.thickness))
-    s.judged.push_back(FaceStress(r, s.thickness).von_mises_at());
+  s.judged = patch_peak({s.points, s.quads, std::move(at_corners)}, s.thickness, [&](const ShellResultants& r) {
+    return std::ranges::max(FaceStress(r, s.thickness).von_mises_at());
+  });
 }
 
 } // namespace bedbow

@@ -10,8 +10,8 @@
 
 namespace bedbow {
 
-/// Fills in von Mises and principal stress at the points of a surface and, where requested, the stress that is judged.
-/// \param at_corners by quad, in axes that agree. \param s has its points, quads and thickness.
+/// Fills in von Mises stress at the points of a surface and the stress that is judged or, where not requested,
+/// principal stress. \param at_corners by quad, in axes that agree. \param s has its points, quads and thickness.
 void fill_surface(std::vector<std::array<ShellResultants, 4>> at_corners, bool judged, ShellStress& s);
 
 } // namespace bedbow

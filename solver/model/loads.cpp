@@ -75,13 +75,23 @@ void LoadBuilder::add_element_line(int element, const Eigen::Vector3d& q, const 
   }
 }
 
-void LoadBuilder::add_strip_line(const Ref& ref, double from, double to, double y, double z, const Eigen::Vector3d& q,
+void LoadBuilder::add_strip_line(const BarLayout& l, int first, int last, double y, double z, const Eigen::Vector3d& q,
                                  StepLoads& loads) const {
-  Vector6d share;
-  for (const auto& [s, weight] : gauss6()) {
-    share << weight * (to - from) * q, Eigen::Vector3d::Zero();
-    for (const PlaceTerm& t : place_on_bar(machine_, mesh_, ref, {from + s * (to - from), y, z}).terms)
-      if (!mesh_.nodes[t.node].moves()) loads.nodal[t.node] += t.movement.transpose() * share;
+  const Bar& bar = machine_.bar(l.owner);
+  const Eigen::Matrix3d axes = FlatAxes{l.standing}.matrix();
+  const Eigen::Vector3d at = axes * Eigen::Vector3d(0, y - bar.at.x(), z - bar.at.y());
+  const AcrossFunctions& functions = mesh_.across[mesh_.strips[l.first_strip].across];
+  const double c = std::clamp(at.y(), -functions.width() / 2, functions.width() / 2);
+  const AcrossValues across = functions.at(c);
+  const Eigen::Vector3d force = axes * q;
+  const Eigen::Vector3d moment = Eigen::Vector3d(0, at.y() - c, at.z()).cross(force);
+  for (int element = first; element < last; ++element) {
+    const StripElement& strip = mesh_.strips[data_.strip_of(element)];
+    const Eigen::VectorXd f =
+        strip_line_load(data_.strips[strip.across], across, mesh_.beams[element].length, force, moment);
+    for (int end = 0; end < 2; ++end)
+      for (int k = 0; k < strip.flat.nodes; ++k)
+        loads.nodal[strip.first[end] + k] += f.segment<6>(12 + 6 * (end * strip.flat.nodes + k));
   }
 }
 
@@ -90,19 +100,22 @@ void LoadBuilder::add_bar_line(const Ref& ref, double from, double to, double y,
   const BarLayout& l = layout_of(mesh_, ref);
   const Bar& bar = machine_.bar(ref);
   const bool beam = l.across.empty();
+  int first = 0, last = 0; // elements of a beam
   for (std::size_t i = 0; i + 1 < l.stations.size(); ++i) {
     const double a = l.stations[i];
     const double b = l.stations[i + 1];
     if (a < from - same_place || b > to + same_place) continue;
     if (beam) {
-      add_element_line(l.first_element + static_cast<int>(i), q, Eigen::Vector3d::Zero(),
-                       {0, y - bar.at.x(), z - bar.at.y()}, loads);
-      if (l.first_strip >= 0) add_strip_line(ref, a, b, y, z, q, loads);
+      const int element = l.first_element + static_cast<int>(i);
+      add_element_line(element, q, Eigen::Vector3d::Zero(), {0, y - bar.at.x(), z - bar.at.y()}, loads);
+      if (last == 0) first = element;
+      last = element + 1;
       continue;
     }
     for (double x : {a, b})
       add_point(place_on_bar(machine_, mesh_, ref, {x, y, z}), q * ((b - a) / 2), Eigen::Vector3d::Zero(), loads);
   }
+  if (l.first_strip >= 0) add_strip_line(l, first, last, y, z, q, loads);
 }
 
 void LoadBuilder::add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q,

@@ -63,8 +63,9 @@ private:
                         const Eigen::Vector3d& arm, StepLoads& loads) const;
   void add_bar_line(const Ref& bar, double from, double to, double y, double z, const Eigen::Vector3d& q,
                     StepLoads& loads) const;
-  /// The share of a line load on a strip that its amplitudes take.
-  void add_strip_line(const Ref& bar, double from, double to, double y, double z, const Eigen::Vector3d& q,
+  /// The share of a line load on whole elements of a strip, from the first to before the last, that its amplitudes
+  /// take.
+  void add_strip_line(const BarLayout& bar, int first, int last, double y, double z, const Eigen::Vector3d& q,
                       StepLoads& loads) const;
   void add_nose_line(double from, double to, double y, double z, const Eigen::Vector3d& q, StepLoads& loads) const;
   void add_pressure(const Load& load, StepLoads& loads) const;

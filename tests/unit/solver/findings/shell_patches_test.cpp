@@ -5,6 +5,7 @@
 #include <cmath>
 #include <functional>
 #include <numbers>
+#include <random>
 
 namespace bedbow {
 
@@ -33,9 +34,10 @@ ShellPatchMesh square(int across, const std::function<double(double, double)>& f
 
 /// Mean at the middle.
 double mean_at_middle(int across, double depth, const std::function<double(double, double)>& field) {
-  const auto means = patch_means(square(across, field), depth);
-  EXPECT_NEAR(means[means.size() / 2].n[1], 1, 1e-12);
-  return means[means.size() / 2].n[0];
+  const ShellPatchMesh mesh = square(across, field);
+  const ShellResultants mean = ShellPatches(mesh, depth).around(static_cast<int>(mesh.points.size() / 2));
+  EXPECT_NEAR(mean.n[1], 1, 1e-12);
+  return mean.n[0];
 }
 
 } // namespace
@@ -69,6 +71,28 @@ TEST(ShellPatches, TheLogarithmOfAPointForceHasAMean) {
 // Elements many times the thickness: no piece of them lies within the patch, and the corners' mean stands.
 TEST(ShellPatches, CoarseElementsKeepTheirCorners) {
   EXPECT_EQ(mean_at_middle(4, 0.0005, [](double x, double) { return x == 0 ? 7 : 1; }), 7);
+}
+
+// Only patches that can hold the greatest mean are looked at; looking at all of them finds the same.
+TEST(ShellPatches, ThePeakIsTheGreatestOfAllMeans) {
+  std::mt19937 random(7101);
+  std::uniform_real_distribution<double> value(-1, 1);
+  const auto stress = [](const ShellResultants& r) { return std::abs(r.n[0]); };
+  for (const int across : {3, 8, 21})
+    for (const double depth : {0.003, 0.02, 0.05})
+      for (int trial = 0; trial < 20; ++trial) {
+        const ShellPatchMesh mesh = square(across, [&](double x, double y) {
+          return trial % 2 ? value(random) : std::cos(30 * x + trial) * y + (std::hypot(x, y) < 0.005 ? 0.1 : 0);
+        });
+        ShellPatches patches(mesh, depth);
+        double most = 0;
+        for (std::size_t p = 0; p < mesh.points.size(); ++p)
+          most = std::max(most, stress(patches.around(static_cast<int>(p))));
+        const PatchPeak peak = patch_peak(mesh, depth, stress);
+        EXPECT_NEAR(peak.stress, most, 1e-8 * most) << across << " " << depth << " " << trial;
+        ASSERT_GE(peak.point, 0);
+        EXPECT_EQ(stress(patches.around(peak.point)), peak.stress);
+      }
 }
 
 } // namespace bedbow
