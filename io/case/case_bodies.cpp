@@ -1,6 +1,7 @@
 #include "io/case/case_builder.h"
 #include "io/text/nearest.h"
 #include "mesh/machine/stack.h"
+#include "mesh/machine/usual_model.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,6 +17,12 @@ double nu_of(const CaseBuilder& b, int material) {
   return std::isfinite(nu) ? nu : 0.3;
 }
 
+int dimension_of(const CaseBuilder& b) {
+  const int usual = SolveSettings{}.dimension;
+  const CaseValues* solve = b.root.table("solve");
+  return solve ? solve->integer_or("dimension", usual) : usual;
+}
+
 void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const CaseValues& body_in) {
   Bar bar;
   bar.pos = in.pos();
@@ -24,7 +31,10 @@ void build_bar(const CaseBuilder& b, const CaseValues& in, Body& body, const Cas
   if (!in.given("material") && !body_in.given("material"))
     b.missing(in, "material", "neither the bar nor " + body_in.heading() + " gives one");
   bar.shape = shape_of(b, in, nu_of(b, bar.material));
-  bar.model = in.choice_or("model", bar_models, bar.model);
+  const BarModel usual = in.given("element") ? BarModel::beam : usual_model(bar.shape, dimension_of(b));
+  bar.model = in.choice_or("model", bar_models, usual);
+  if (!in.given("model") && bar.model == BarModel::strip)
+    b.assume(in.path("model") + ": strip: it bends across its width");
   bar.element = element_of(b, in, bar.model == BarModel::plate ? 2 : 1);
   bar.start = in.number_or("start", body.start);
   bar.length = in.number_or("length", body.length - (bar.start - body.start));

@@ -1,4 +1,5 @@
 #include "io/case/case_builder.h"
+#include "mesh/machine/usual_model.h"
 
 namespace bedbow {
 
@@ -12,8 +13,9 @@ void build_limits(const CaseBuilder& b) {
 
 void build_solve(const CaseBuilder& b) {
   const CaseValues* in = b.root.table("solve");
-  if (!in) return;
   SolveSettings& solve = b.machine().solve;
+  solve.element_size = usual_element_size(b.machine());
+  if (!in) return;
   solve.dimension = in->integer_or("dimension", solve.dimension);
   solve.element_size = in->number_or("element_size", solve.element_size);
   if (in->given("angles")) solve.angles = in->numbers("angles");

@@ -38,7 +38,7 @@ TableSpec bar() {
           choice_key("model", words_of(bar_models),
                      "beam: sections stay plane; strip: bends across its wider side, too; plate: shell elements on its "
                      "mid-plane")
-              .otherwise(word_for(bar_models, Bar{}.model)),
+              .otherwise("strip for a rectangle, beam for all others"),
           text_key("element", "element formulation, see `bedbow list`").like("beam").otherwise("built in"),
           text_key("material", "where it differs from the body's").like("S275JR").otherwise("the body's"),
           length("start", "0 mm", "x of its left end").otherwise("the body's"),

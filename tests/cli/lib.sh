@@ -31,7 +31,7 @@ finish() {
 }
 # The hive-lid sweep with a coarser mesh and only the clamp's sizes and the posts of 15 or, with $2, more variants.
 small_sweep() { # file to write, number of rib heights
-  sed -e 's/element_size = "15 mm"/element_size = "60 mm"/' \
+  sed -e 's/^\[solve\]/&\nelement_size = "60 mm"/' \
     -e "s/^values = \[\"60 mm\", \"70 mm\".*/from = \"60 mm\"\nto = \"120 mm\"\nsteps = $2/" \
     "$source_dir/cases/hive-lid-sweep/case.toml" >"$1"
 }

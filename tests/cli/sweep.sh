@@ -43,7 +43,7 @@ expect whole-page 0 "Variant" grep -o "<h2>Variant[^<]*" "$dir/whole/report.html
 expect merged-again 0 "30 of 30" "$bedbow" sweep merge "$dir/p1" --out "$dir/whole"
 sqlite3 "$dir/p2/variants.db" "UPDATE variant SET mass_kg = mass_kg + 1 WHERE id = 4"
 expect disagree 2 "variant 4" "$bedbow" sweep merge "$dir/p2" --out "$dir/whole"
-sed 's/angle = "0.2 deg"/angle = "0.3 deg"/' "$case" >"$dir/changed.toml"
+sed 's/angle = "0.32 deg"/angle = "0.3 deg"/' "$case" >"$dir/changed.toml"
 expect changed 2 "--fresh" "$bedbow" sweep "$dir/changed.toml" --quiet --out "$dir/one"
 expect fresh 0 "" "$bedbow" sweep "$dir/changed.toml" --quiet --out "$dir/one" --fresh
 expect kept 0 "30" sqlite3 "$(ls "$dir"/one/variants-*.db)" "SELECT count(*) FROM variant"

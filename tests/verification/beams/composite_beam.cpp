@@ -42,8 +42,8 @@ G = "1e9 MPa"
 length = "4000 mm"
 edge = { bar = "flange" }
 bar = [
-  { name = "flange", material = "flange", shape = "rectangle", width = "300 mm", height = "50 mm", at = ["0 mm", "-25 mm"] },
-  { name = "web", material = "web", shape = "rectangle", width = "50 mm", height = "150 mm", at = ["0 mm", "-125 mm"] },
+  { name = "flange", material = "flange", shape = "rectangle", model = "beam", width = "300 mm", height = "50 mm", at = ["0 mm", "-25 mm"] },
+  { name = "web", material = "web", shape = "rectangle", model = "beam", width = "50 mm", height = "150 mm", at = ["0 mm", "-125 mm"] },
 ]
 [solve]
 element_size = "50 mm"

@@ -11,7 +11,7 @@ namespace {
 
 Machine hive_lid(const std::string& utilisation) {
   std::string text = project_file("cases/hive-lid/case.toml");
-  text = replaced(text, "element_size = \"15 mm\"", "element_size = \"60 mm\"");
+  text = replaced(text, "[solve]\n", "[solve]\nelement_size = \"60 mm\"\n");
   return machine_of(replaced(text, "utilisation = 0.67", "utilisation = " + utilisation));
 }
 

@@ -3,6 +3,7 @@
 #include "mesh/piece/si.h"
 #include "solver/study/rocking.h"
 
+#include "tests/support/as_beams.h"
 #include "tests/verification/support/record.h"
 #include "tests/verification/support/whole_program.h"
 #include <gtest/gtest.h>
@@ -18,7 +19,8 @@ using si::degree;
 constexpr const char* statics = "statics of a lever, worked in the test";
 constexpr const char* eccentric = "eccentric: lift by geometry, moment by virtual work, friction by Coulomb";
 
-// Sizes of cases/rocking-clamp in mm and N: y of the nose's pressure (middle of a land of 15), of posts and cams.
+// Sizes of cases/rocking-clamp in mm and N: y of the nose's pressure (in the middle of a land of 15: its bars as
+// beams), of posts and cams.
 constexpr double nose = 3.5 + 7.5, posts = 70, cams = 112, e = 0.75;
 
 double lift(double angle) {
@@ -26,7 +28,7 @@ double lift(double angle) {
 }
 
 RockResult rocked() {
-  return rock(machine_of(project_file("cases/rocking-clamp/case.toml")), builtin_registries(), 6,
+  return rock(machine_of(test::as_beams(project_file("cases/rocking-clamp/case.toml"))), builtin_registries(), 6,
               {0, 1 * degree, 2 * degree, 5 * degree});
 }
 
@@ -81,7 +83,8 @@ TEST(LeverStatics, LagOnOneSide) {
 // Preloaded posts pull with just their preload: 4 x 15 kN at 70 mm share out between nose and cams by moments.
 TEST(LeverStatics, PreloadedPosts) {
   const RockPoint shut =
-      rock(machine_of(project_file("cases/hive-lid/case.toml")), builtin_registries(), 1, {}).turn.back();
+      rock(machine_of(test::as_beams(project_file("cases/hive-lid/case.toml"))), builtin_registries(), 1, {})
+          .turn.back();
   const double share = 4 * 15000 * (cams - posts) / (cams - nose);
   record("", statics, "four posts of 15 kN: nose force of rigid bars", shut.rigid_force, share, 1e-6, "N");
   record("", statics, "four posts of 15 kN: nose force, flexible", shut.nose_force, share, 1e-3, "N");

@@ -25,9 +25,10 @@ G = "1e9 MPa"
 length = "1000 mm"
 edge = { bar = "upper" }
 bar = [
-{ name = "upper", material = "steel", shape = "rectangle", width = "40 mm", height = )" +
+{ name = "upper", material = "steel", shape = "rectangle", model = "beam", width = "40 mm", height = )" +
          mm(upper) + ", at = [\"0 mm\", " + mm(upper / 2) + "] },\n{ name = \"lower\", material = \"" + lower_material +
-         "\", shape = \"rectangle\", width = \"40 mm\", height = " + mm(lower) + ", at = [\"0 mm\", " + mm(-lower / 2) +
+         "\", shape = \"rectangle\", model = \"beam\", width = \"40 mm\", height = " + mm(lower) +
+         ", at = [\"0 mm\", " + mm(-lower / 2) +
          R"(] },
 ]
 [[support]]

@@ -294,7 +294,7 @@ OwnFile stop() {
 TEST(UserMesh, OnTheApronItTurns) {
   const OwnFolder folder;
   std::string machine = project_file("cases/hive-lid/case.toml");
-  machine = replaced(machine, "element_size = \"15 mm\"", "element_size = \"60 mm\"");
+  machine = replaced(machine, "[solve]\n", "[solve]\nelement_size = \"60 mm\"\n");
   const std::string root = point({300, -16, -40}), elbow = point({300, -116, -40}), tip = point({300, -116, 60});
   const auto tie = [&](const std::string& with) {
     return "[[tie]]\nname = \"stop\"\njoins = [\"apron.face\", \"" + with + "\"]\nat = " + root +

@@ -27,6 +27,7 @@ material = "steel"
 [[clamp.bar]]
 name = "spine"
 shape = "rectangle"
+model = "beam"
 width = "50 mm"
 height = "4 mm"
 at = ["25 mm", "2 mm"]

@@ -19,6 +19,7 @@ density = "7850 kg/m^3"
 [[bed.bar]]
 name = "bar"
 shape = "rectangle"
+model = "beam"
 width = "20 mm"
 height = "60 mm"
 at = ["10 mm", "-30 mm"]

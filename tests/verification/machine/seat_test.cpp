@@ -24,8 +24,8 @@ std::string tailed_web(double element_mm, const std::string& joined) {
   return head(element_mm) + R"([bed]
 length = "600 mm"
 material = "steel"
-bar = [{ name = "web", shape = "rectangle", width = "20 mm", height = "100 mm", at = ["10 mm", "50 mm"] },
-       { name = "tail", shape = "rectangle", width = "100 mm", height = "10 mm", at = ["70 mm", "5 mm"] }]
+bar = [{ name = "web", shape = "rectangle", model = "beam", width = "20 mm", height = "100 mm", at = ["10 mm", "50 mm"] },
+       { name = "tail", shape = "rectangle", model = "beam", width = "100 mm", height = "10 mm", at = ["70 mm", "5 mm"] }]
 edge = { bar = "web" }
 [[support]]
 bar = "bed.web"

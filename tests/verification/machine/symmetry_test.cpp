@@ -271,7 +271,7 @@ TEST(Mirror, StationsCloserThanPads) {
     text = replaced(text, what, by);
   for (const char* size : {"15 mm", "3.75 mm", "2.9 mm"}) {
     const Machine m =
-        machine_of(replaced(text, "element_size = \"15 mm\"", "element_size = \"" + std::string(size) + "\""));
+        machine_of(replaced(text, "[solve]\n", "[solve]\nelement_size = \"" + std::string(size) + "\"\n"));
     const Findings a = solved(m), b = solved(machine_mirrored(m, 0.9));
     const std::string source = "the same machine in a mirror, elements of " + std::string(size);
     for (std::size_t i = 0; i < a.steps.size(); ++i) {
@@ -308,6 +308,7 @@ material = "S275JR"
 [[bed.bar]]
 name = "web"
 shape = "rectangle"
+model = "beam"
 width = "14 mm"
 height = "90 mm"
 at = ["7 mm", "-45 mm"]
@@ -318,6 +319,7 @@ nose = { land = "10 mm" }
 [[clamp.bar]]
 name = "spine"
 shape = "rectangle"
+model = "beam"
 width = "10 mm"
 height = "70 mm"
 at = ["7 mm", "36 mm"]

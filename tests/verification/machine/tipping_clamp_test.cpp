@@ -21,7 +21,7 @@ std::string bar(const std::string& of, const std::string& name, double size, dou
 length = "900 mm"
 material = "S275JR"
 )" + more +
-         "[[" + of + ".bar]]\nname = \"" + name + "\"\nshape = \"rectangle\"\nwidth = " + mm(size) +
+         "[[" + of + ".bar]]\nname = \"" + name + "\"\nshape = \"rectangle\"\nmodel = \"beam\"\nwidth = " + mm(size) +
          "\nheight = " + mm(size) + "\nat = [" + mm(y) + ", " + mm(z) + "]\n";
 }
 

@@ -22,9 +22,7 @@ std::string hive_lid(const std::string& model, double element_mm) {
   const std::string text =
       std::regex_replace(project_file("cases/hive-lid/case.toml"), std::regex("shape = \"rectangle\""),
                          "model = \"" + model + "\"\nshape = \"rectangle\"");
-  const std::regex given("element_size = \"[^\"]*\"");
-  const std::string size = "element_size = " + mm(element_mm);
-  return std::regex_search(text, given) ? std::regex_replace(text, given, size) : text + "[solve]\n" + size + "\n";
+  return replaced(text, "[solve]\n", "[solve]\nelement_size = " + mm(element_mm) + "\n");
 }
 
 Findings quickly_solved(const Machine& machine) {

@@ -109,6 +109,7 @@ SectionForces forces_at(const BarField& bar, double x) {
 
 std::string sample_bar(const std::string& extra) {
   return bar_case("\"1000 mm\"", R"(shape = "rectangle"
+model = "beam"
 width = "20 mm"
 height = "60 mm"
 )",

@@ -70,7 +70,7 @@ TEST(CaseBodies, BarInheritsOmittedKeysFromItsBody) {
   EXPECT_EQ(m.materials.at(web.material).name, "S235JR");
   EXPECT_EQ(web.start, 0);
   EXPECT_DOUBLE_EQ(web.length, 1);
-  EXPECT_EQ(web.model, BarModel::beam);
+  EXPECT_EQ(web.model, BarModel::strip);
   EXPECT_TRUE(web.element.empty());
   EXPECT_FALSE(web.stack);
   EXPECT_FALSE(m.body(BodyKind::clamp).present());

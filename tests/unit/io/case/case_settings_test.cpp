@@ -60,7 +60,7 @@ TEST(CaseSettings, Defaults) {
   EXPECT_FALSE(l.bow || l.angle || l.utilisation || l.buckling || l.nose_opening);
   const SolveSettings& s = c.machine.solve;
   EXPECT_EQ(s.dimension, 3);
-  EXPECT_DOUBLE_EQ(s.element_size, 0.015);
+  EXPECT_DOUBLE_EQ(s.element_size, 0.03) << "its bar is a rectangle";
   EXPECT_FALSE(s.angles);
   EXPECT_EQ(s.modes + s.buckling, 0);
   EXPECT_FALSE(s.lumped_mass);

@@ -30,6 +30,7 @@ Machine with_fingers() {
   f.thickness = 0.012;
   f.material = m.bar({Ref::Kind::bar, BodyKind::clamp, m.nose.bar}).material;
   m.fingers = f;
+  m.solve.element_size = 0.015; // fingers move each by itself, and the nose is read at quarters of an element
   return m;
 }
 
@@ -76,7 +77,7 @@ TEST(Pads, StandUnderEveryPostAndAddUpToTheSheet) {
     double sum = 0;
     std::vector<double> at;
     for (const Joint& j : mesh.joints) {
-      if (j.kind != JointKind::pad) continue;
+      if (j.kind != JointKind::pad || (!at.empty() && j.a.at.x() == at.back())) continue; // a station's rows count once
       sum += j.tributary;
       at.push_back(j.a.at.x());
     }
@@ -92,16 +93,18 @@ TEST(Pads, BeyondTheSheetLeaveItsThickness) {
   Machine m = hive_lid().machine;
   m.body(BodyKind::clamp).crown = {{0.0, 0.9}, {0.0, 0.0009}};
   const Mesh mesh = make_mesh(m, builtin_registries().shapes);
-  double left = 1, right = 0, sum = 0;
+  double left = 1, right = 0, sum = 0, last = -1;
   for (const Joint& j : mesh.joints) {
     if (j.kind != JointKind::touch) continue;
     const double x = j.a.at.x();
+    const bool further_row = x == last;
+    last = x;
     EXPECT_TRUE(x < m.sheet->left() - 1e-9 || x > m.sheet->right() + 1e-9) << x;
     EXPECT_NEAR(j.gap[uz], 0.001 * x - m.sheet->thickness, 1e-12);
     EXPECT_EQ(j.sense[uz], UnilateralType::compression);
     left = std::min(left, x);
     right = std::max(right, x);
-    sum += j.tributary;
+    if (!further_row) sum += j.tributary;
   }
   EXPECT_NEAR(left, 0, 1e-9);
   EXPECT_NEAR(right, 0.9, 1e-9);

@@ -38,6 +38,7 @@ material = "m"
 [[bed.bar]]
 name = "web"
 shape = "rectangle"
+model = "beam"
 width = "60 mm"
 height = "100 mm"
 at = ["30 mm", "-50 mm"]
@@ -47,6 +48,7 @@ material = "m"
 [[apron.bar]]
 name = "face"
 shape = "rectangle"
+model = "beam"
 width = "60 mm"
 height = "20 mm"
 at = ["-30 mm", "-10 mm"]

@@ -12,7 +12,7 @@
 namespace bedbow {
 namespace {
 
-constexpr double MPa = 1e6, mm = 1e-3;
+constexpr double MPa = 1e6, millimetre = 1e-3;
 
 struct Built {
   Case c;
@@ -43,8 +43,8 @@ TEST(JointChecks, YieldFollowsTheThicknessOfTheBar) {
 TEST(JointChecks, HingeByHand) {
   Built b = hive();
   Hinge h = b.c.machine.hinges.front();
-  h.pin = 16 * mm;
-  h.bearing_length = 20 * mm;
+  h.pin = 16 * millimetre;
+  h.bearing_length = 20 * millimetre;
   h.pin_material = -1;
   const JointChecks c = check_hinge(b.c.machine, b.mesh, h, 1000, true);
   EXPECT_NEAR(find(c, "pin pressure").actual, 3.125 * MPa, 1);
@@ -90,7 +90,7 @@ TEST(JointChecks, PostByHand) {
   // ISO 4032: a nut of the same class is made to outlast its screw, so its threads bear more than the proof load.
   EXPECT_GT(find(c, "thread shear").allowed.value, 146.9e3);
   Post tapped = b.c.machine.posts.front();
-  tapped.tapped = 20 * mm; // 1 d in S275 is about what an 8.8 screw needs (rule of thumb 1 to 1.5 d)
+  tapped.tapped = 20 * millimetre; // 1 d in S275 is about what an 8.8 screw needs (rule of thumb 1 to 1.5 d)
   const Check t = find(check_post(b.c.machine, b.mesh, tapped, 10e3, 0, {}), "tapped thread");
   EXPECT_GT(t.allowed.value, 0.8 * 244.8e-6 * 830 * MPa);
   EXPECT_LT(t.allowed.value, 1.2 * 244.8e-6 * 830 * MPa);
@@ -98,7 +98,7 @@ TEST(JointChecks, PostByHand) {
 
 // Slope-deflection: M_ab = 2EI/L (2 ta + tb - 3 D/L), M_ba likewise, for any movement of the two ends.
 TEST(JointChecks, StudMomentsAreThoseOfSlopeDeflection) {
-  const Stud stud{18 * mm, 140 * mm, 205e9};
+  const Stud stud{18 * millimetre, 140 * millimetre, 205e9};
   const double EI = 205e9 * std::numbers::pi / 64 * std::pow(stud.diameter, 4), L = stud.free_length;
   for (const auto& [D, ta, tb] :
        {std::array{1e-4, 0.0, 0.0}, {1e-4, 1e-3, -5e-4}, {-2e-4, 1e-3, 2e-3}, {0.0, 0.0, 1e-3}}) {
@@ -136,12 +136,12 @@ TEST(Crown, LevelLiftsTheClampAndBendsNothing) {
   options.fields = false;
   for (Cam& c : b.c.machine.cams) c.lift = 0; // moves with the clamp below
   const Findings plain = analyse(b.c.machine, builtin_registries(), options);
-  b.c.machine.body(BodyKind::bed).crown = {{0.1}, {0.05 * mm}};
-  for (Cam& c : b.c.machine.cams) c.lift += 0.05 * mm;
+  b.c.machine.body(BodyKind::bed).crown = {{0.1}, {0.05 * millimetre}};
+  for (Cam& c : b.c.machine.cams) c.lift += 0.05 * millimetre;
   const Findings crowned = analyse(b.c.machine, builtin_registries(), options);
   for (std::size_t s = 0; s < plain.steps.size(); ++s) {
     EXPECT_NEAR(crowned.steps[s].bow.bow[1], plain.steps[s].bow.bow[1], 1e-9);
-    EXPECT_NEAR(crowned.steps[s].bend_line.nose_z[0], plain.steps[s].bend_line.nose_z[0] + 0.05 * mm, 1e-8);
+    EXPECT_NEAR(crowned.steps[s].bend_line.nose_z[0], plain.steps[s].bend_line.nose_z[0] + 0.05 * millimetre, 1e-8);
   }
 }
 
@@ -151,12 +151,12 @@ TEST(Crown, OfTheApronTurnsTheFlange) {
   AnalysisOptions options;
   options.fields = false;
   const Findings plain = analyse(b.c.machine, builtin_registries(), options);
-  b.c.machine.body(BodyKind::apron).crown = {{0.15, 0.45, 0.75}, {0, 0.1 * mm, 0}};
+  b.c.machine.body(BodyKind::apron).crown = {{0.15, 0.45, 0.75}, {0, 0.1 * millimetre, 0}};
   const Findings crowned = analyse(b.c.machine, builtin_registries(), options);
   for (std::size_t s = 1; s < plain.steps.size(); ++s) {
     const BendLine &p = plain.steps[s].bend_line, &c = crowned.steps[s].bend_line;
     for (std::size_t i = 0; i < p.x.size(); ++i) {
-      const double height = 0.1 * mm * (1 - std::abs(p.x[i] - 0.45) / 0.3);
+      const double height = 0.1 * millimetre * (1 - std::abs(p.x[i] - 0.45) / 0.3);
       EXPECT_NEAR(c.angle_deviation[i] - p.angle_deviation[i], height / 0.025, 1e-12);
     }
   }

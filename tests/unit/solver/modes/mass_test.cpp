@@ -26,6 +26,7 @@ length = "1000 mm"
 material = "m"
 [[bed.bar]]
 name = "bar"
+model = "beam"
 shape = "rectangle"
 width = "20 mm"
 height = "60 mm"

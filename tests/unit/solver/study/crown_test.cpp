@@ -1,15 +1,21 @@
 #include "io/case/case_reader.h"
 #include "solver/study/crown.h"
 
+#include "tests/support/as_beams.h"
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <fstream>
+#include <sstream>
 
 namespace bedbow {
 namespace {
 
+/// As beams, which the search solves in a fifth of the time; what it does with the answers is the same.
 Machine hive() {
-  return read_case(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml", builtin_registries()).machine;
+  std::ostringstream text;
+  text << std::ifstream(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml").rdbuf();
+  return read_case_text(test::as_beams(text.str()), builtin_registries()).machine;
 }
 
 CrownTask task(BodyKind on, CrownAim aim, int places) {
