@@ -57,11 +57,22 @@ double welded_stiffness(const Machine& machine, const Mesh& mesh, const Screws& 
   return seam_stiffness(E, s.diameter);
 }
 
+/// Erases joints; rows of pads go on standing between the same rows.
+template <class Which> void erase_joints(std::vector<Joint>& joints, Which which) {
+  std::vector<int> now;
+  int kept = 0;
+  for (const Joint& j : joints) now.push_back(which(j) ? -1 : kept++);
+  std::erase_if(joints, which);
+  for (Joint& j : joints)
+    if (j.between)
+      for (int* row : {&j.between->front, &j.between->rear}) *row = now[static_cast<std::size_t>(*row)];
+}
+
 } // namespace
 
 Mesh without_slip(const Machine& machine, Mesh mesh) {
-  std::erase_if(mesh.joints,
-                [&](const Joint& j) { return j.kind == JointKind::screw && between_bars(machine.screws[j.index]); });
+  erase_joints(mesh.joints,
+               [&](const Joint& j) { return j.kind == JointKind::screw && between_bars(machine.screws[j.index]); });
   for (Joint& j : mesh.joints) {
     if (j.kind != JointKind::screw) continue;
     const double k = welded_stiffness(machine, mesh, machine.screws[j.index]);
