@@ -37,7 +37,9 @@ TableSpec solve() {
            .like("3")
            .between(2, 3)
            .otherwise(usual.dimension),
-       length("element_size", "15 mm", "greatest length of an element").positive().otherwise("15 mm; with strips and no plates 30 mm"),
+       length("element_size", "15 mm", "greatest length of an element")
+           .positive()
+           .otherwise("15 mm; with strips and no plates 30 mm"),
        quantity_key("angles", Dim::angle, "45 deg", "apron positions to solve")
            .between(0, 3.1416)
            .list(1, 1000)

@@ -157,7 +157,7 @@ TEST(SameMachine, TwiceAsLarge) {
 // Flats that bend across their width carry more unknowns than a beam, each with a sense of its own along x and y.
 TEST(SameMachineOfBeams, Mirrored) {
   expect_same_beams([](const RandomMachine& m, std::uint64_t) { return case_text(mirrored(m.tables, m.length)); },
-                     {1, 1, -1});
+                    {1, 1, -1});
 }
 
 TEST(SameMachineOfBeams, WrittenInInches) {
