@@ -1,10 +1,10 @@
 #include "solver/slip_bounds.h"
 
 #include "mesh/check/screw_limits.h"
+#include "solver/findings/part_peaks.h"
 #include "solver/variant_steps.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace bedbow {
@@ -13,11 +13,8 @@ namespace {
 
 SlipBoundsStep summary_metrics_of(StepResult r) {
   SlipBoundsStep out{r.name, r.bow, 0, std::move(r.dials)};
-  for (const BarResult& b : r.bars) {
-    out.stress = std::max(out.stress, b.stress);
-    out.use = std::fmax(out.use, b.utilisation);
-  }
-  for (const JointResult& j : r.joints) out.use = std::fmax(out.use, j.utilisation);
+  for (const BarResult& b : r.bars) out.stress = std::max(out.stress, b.stress);
+  out.use = highest_use(r);
   return out;
 }
 

@@ -4,9 +4,9 @@
 #include "io/text/step_label.h"
 #include "io/text/text.h"
 #include "mesh/piece/si.h"
+#include "solver/findings/part_peaks.h"
 
 #include <array>
-#include <cmath>
 
 namespace bedbow {
 
@@ -23,13 +23,6 @@ void add_line(const std::string& step, const Line& l, const OutputUnits& u, Text
   const auto bow = [&](BodyKind body) { return in_unit(l.bow.bow[static_cast<std::size_t>(body)], u.length, 1e-6); };
   t.row({step, l.friction, bow(BodyKind::clamp), bow(BodyKind::bed), bow(BodyKind::apron),
          fixed(si::in_degrees(l.bow.angle_mean), 3), fixed(si::in_degrees(l.bow.angle_spread), 3), percent(l.use)});
-}
-
-double highest_use(const StepResult& s) {
-  double use = 0;
-  for (const BarResult& b : s.bars) use = std::fmax(use, b.utilisation);
-  for (const JointResult& j : s.joints) use = std::fmax(use, j.utilisation);
-  return use;
 }
 
 } // namespace

@@ -167,6 +167,12 @@ Place between(const Place& front, const Place& rear, double fraction) {
   return out;
 }
 
+PadFaces between(PadFaces front, const PadFaces& rear, double fraction) {
+  front.nose = between(front.nose, rear.nose, fraction);
+  front.bed = between(front.bed, rear.bed, fraction);
+  return front;
+}
+
 /// The sheet's friction at a spot, in the middle of the land and, as the sheet's other loads, at z = 0.
 Joint friction_at(const Builder& b, const PadSpot& spot, int number) {
   const Machine& m = b.machine;
@@ -195,21 +201,17 @@ void mesh_pads(Builder& b, std::span<const HeldSpan> sheets) {
   for (const PadSpot& spot : all_spots(b, sheets.empty() ? std::span(&own, 1) : sheets)) {
     const int first = static_cast<int>(b.mesh.joints.size());
     const auto y = [&](const LandRow& row) { return m.nose.setback + row.fraction * m.nose.land; };
-    const PadFaces front(b, spot, y(across.front()));
-    const PadFaces rear = straight ? PadFaces(b, spot, y(across.back())) : front;
+    std::vector<PadFaces> ends;
+    if (straight)
+      for (const LandRow& end : {across.front(), across.back()}) ends.emplace_back(b, spot, y(end));
     for (const LandRow& row : across) {
+      const PadFaces faces = straight ? between(ends.front(), ends.back(), row.fraction) : PadFaces(b, spot, y(row));
       Joint j;
       j.index = number;
       j.part = spot.finger;
-      if (straight) {
-        j.a = between(front.bed, rear.bed, row.fraction);
-        j.b = between(front.nose, rear.nose, row.fraction);
-        if (row.fraction > 0 && row.fraction < 1) j.between = {first, first + last, row.fraction};
-      } else {
-        const PadFaces faces(b, spot, y(row));
-        j.a = faces.bed;
-        j.b = faces.nose;
-      }
+      j.a = faces.bed;
+      j.b = faces.nose;
+      if (straight && row.fraction > 0 && row.fraction < 1) j.between = {first, first + last, row.fraction};
       lay_spot(m, spot, row.share, j);
       b.mesh.joints.push_back(std::move(j));
     }

@@ -55,4 +55,11 @@ std::vector<PartPeaks> part_peaks(const std::vector<StepResult>& steps) {
   return out;
 }
 
+double highest_use(const StepResult& step) {
+  double use = 0;
+  for (const BarResult& b : step.bars) use = std::fmax(use, b.utilisation);
+  for (const JointResult& j : step.joints) use = std::fmax(use, j.utilisation);
+  return use;
+}
+
 } // namespace bedbow

@@ -36,4 +36,7 @@ struct PartPeaks {
 /// Peaks of each bar, member and panel, then of the joints by kind, each in the order of its first step.
 std::vector<PartPeaks> part_peaks(const std::vector<StepResult>& steps);
 
+/// Highest utilisation of any bar or joint in a step; 0 where none is known.
+double highest_use(const StepResult& step);
+
 } // namespace bedbow

@@ -6,7 +6,7 @@ source_dir=$2
 . "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
 case=$dir/case.toml
-sed 's/^\[solve\]/&\nelement_size = "60 mm"/' "$source_dir/cases/hive-lid/case.toml" >"$case"
+with_elements "60 mm" "$source_dir/cases/hive-lid/case.toml" >"$case"
 run() { "$bedbow" capacity "$case" "$@"; }
 expect help 0 "Example" "$bedbow" capacity --help
 expect table 0 "limited by" run --csv "$dir/c.csv" --svg "$dir/c.svg"

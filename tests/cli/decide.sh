@@ -39,9 +39,8 @@ expect swing-deflected 0 "apron.face meets clamp.rib at 92." "$bedbow" check "$d
 expect rock 0 "Lever: nose force over cam force: 0.712" "$bedbow" rock "$rocking"
 expect rock-json 0 '"lever_ratio": 0.7118' "$bedbow" rock "$rocking" --json
 # As beams, whose nose presses with the middle of its land; one that turns presses with its rear edge.
-as_beams() { sed 's/^\[\[\(bed\|clamp\|apron\)\.bar\]\]/&\nmodel = "beam"/' "$1" >"$2"; }
-as_beams "$rocking" "$dir/rocking-beams.toml"
-as_beams "$hive" "$dir/hive-beams.toml"
+as_beams "$rocking" >"$dir/rocking-beams.toml"
+as_beams "$hive" >"$dir/hive-beams.toml"
 expect rock-lever 0 '"lever_force_N": 12627.6955979' "$bedbow" rock "$dir/rocking-beams.toml" --json # moments about the posts
 expect rock-preload 0 "24.950    24.950    24.950" "$bedbow" rock "$dir/hive-beams.toml" # 4 x 15 kN x 42/101
 expect rock-csv 0 "angle_deg,lift_mm,opening_mm,nose_force_N,lever_force_N" "$bedbow" rock "$rocking" --csv
@@ -64,7 +63,7 @@ expect setup-setback 0 "1.5,3.5,1.5,0," "$bedbow" setup "$hive" --csv --table cl
 expect setup-inch 0 '"setback_mm": 4.51892' "$bedbow" setup "$hive" --thickness "0.0598 in" --json
 fits() { [ "$("$@" 2>&1 | awk 'length > 100' | wc -l)" -eq 0 ] && ok || bad "wider than 100 columns: $*"; }
 for c in hive-lid rocking-clamp roof-flashing; do
-  sed 's/^\[solve\]/&\nelement_size = "100 mm"/' "$source_dir/cases/$c/case.toml" >"$dir/$c.toml"
+  with_elements "100 mm" "$source_dir/cases/$c/case.toml" >"$dir/$c.toml"
   fits "$bedbow" setup "$dir/$c.toml" --reach "400 mm"
   fits "$bedbow" prototype "$dir/$c.toml" --material "northern red oak"
 done
@@ -141,7 +140,7 @@ expect hold-force 0 '"force_N": 50.0' "$bedbow" solve "$dir/post.toml" --out "$d
 "$bedbow" solve "$hive" --sensitivity >"$dir/moves.txt" 2>&1 && ok || bad "sensitivity"
 for text in "sheet.thickness" "DC01: K" "0.1 mm*"; do expect "moves $text" 0 "$text" grep -F "$text" "$dir/moves.txt"; done
 fits cat "$dir/moves.txt"
-as_beams "$source_dir/cases/roof-flashing/case.toml" "$dir/roof-beams.toml"
+as_beams "$source_dir/cases/roof-flashing/case.toml" >"$dir/roof-beams.toml"
 expect sensitivity-friction 0 "post.left.preload" "$bedbow" solve "$dir/roof-beams.toml" --sensitivity
 expect sensitivity-bed 0 "support.left trestle.stiffness" "$bedbow" solve "$source_dir/cases/trestle-fit/case.toml" --sensitivity
 expect sensitivity-csv 0 "quantity,by,bed_bow_mm,clamp_bow_mm,apron_bow_mm,bow_error_mm" "$bedbow" solve "$dir/hive-beams.toml" --sensitivity --csv

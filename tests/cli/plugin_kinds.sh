@@ -105,9 +105,9 @@ print("same" if len(pairs) > 100 and worst[0] < 1e-7 else (len(pairs), worst))
 END
 }
 sed '/^\[\[\(bed\|clamp\|apron\)\.bar\]\]/a element = "beam"' "$hive" >"$dir/named.toml"
-sed '/^\[\[\(bed\|clamp\|apron\)\.bar\]\]/a model = "beam"' "$hive" >"$dir/hive.toml"
+as_beams "$hive" >"$dir/hive.toml"
 expect named-beams 0 same same_numbers "$dir/named.toml" "$dir/hive.toml"
-sed '/^\[\[clamp\.bar\]\]/a model = "plate"' "$hive" | sed 's/^\[solve\]/&\nelement_size = "50 mm"/' >"$dir/plates.toml"
+sed '/^\[\[clamp\.bar\]\]/a model = "plate"' "$hive" | with_elements "50 mm" - >"$dir/plates.toml"
 sed 's/^model = "plate".*/&\nelement = "shell4"/' "$dir/plates.toml" >"$dir/named-plates.toml"
 expect plates-named 0 "shell4" grep shell4 "$dir/named-plates.toml"
 expect named-shells 0 same same_numbers "$dir/named-plates.toml" "$dir/plates.toml"
@@ -139,7 +139,7 @@ done
 {
   cat "$hive"
   printf '[plugins]\nfiles = ["tee_section.so"]\n[[sweep.vary]]\nkey = "sheet.thickness"\nvalues = ["1 mm", "1.5 mm"]\n'
-} | sed 's/^\[solve\]/&\nelement_size = "100 mm"/' >"$dir/asks.toml"
+} | with_elements "100 mm" - >"$dir/asks.toml"
 for command in solve sweep posts capacity stock modes check crown "prototype --material Douglas-fir" rock setup fit; do
   # shellcheck disable=SC2086
   expect "leave $command" 2 "--allow-plugins" "$bedbow" $command "$dir/asks.toml"

@@ -6,7 +6,7 @@ source_dir=$2
 . "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
 case=$dir/case.toml
-sed 's/^\[solve\]/&\nelement_size = "60 mm"/' "$source_dir/cases/hive-lid/case.toml" >"$case"
+with_elements "60 mm" "$source_dir/cases/hive-lid/case.toml" >"$case"
 run() { "$bedbow" posts "$case" --out "$dir/out" "$@"; }
 expect help 0 "Example" "$bedbow" posts --help
 expect table 0 "passes" run --count 2..3 --between "40 mm" "860 mm"

@@ -6,7 +6,7 @@ source_dir=$2
 . "$source_dir/tests/cli/lib.sh"
 trap 'rm -rf "$dir"' EXIT
 case=$dir/case.toml
-sed 's/^\[solve\]/&\nelement_size = "60 mm"/' "$source_dir/cases/hive-lid-stock/case.toml" >"$case"
+with_elements "60 mm" "$source_dir/cases/hive-lid-stock/case.toml" >"$case"
 run() { "$bedbow" stock "$case" --bars clamp.plate clamp.rib "$@"; }
 expect help 0 "Example" "$bedbow" stock --help
 expect table 0 "Cut list" run

@@ -1,8 +1,10 @@
 #include "tests/support/as_beams.h"
 
 #include <algorithm>
+#include <fstream>
 #include <regex>
 #include <sstream>
+#include <stdexcept>
 #include <vector>
 
 namespace bedbow::test {
@@ -24,6 +26,13 @@ std::string as_beams(const std::string& text) {
       out += "model = \"beam\"\n";
   }
   return out;
+}
+
+std::string shipped_case(const std::string& name) {
+  const std::string file = BEDBOW_SOURCE_DIR "/cases/" + name + "/case.toml";
+  std::ostringstream text;
+  if (std::ifstream in(file); !(text << in.rdbuf())) throw std::runtime_error("can't read " + file);
+  return text.str();
 }
 
 } // namespace bedbow::test

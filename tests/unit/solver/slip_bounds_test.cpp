@@ -5,9 +5,6 @@
 #include "tests/support/as_beams.h"
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <sstream>
-
 namespace bedbow {
 namespace {
 
@@ -21,9 +18,7 @@ thickness = "10 mm"
 
 /// The hive-lid folder, whose rows of screws let its bars roll. \param more text behind its case.
 Machine hive_lid(const Registries& registries, const std::string& more = "") {
-  std::ostringstream text;
-  text << std::ifstream(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml").rdbuf() << '\n' << more;
-  return read_case_text(text.str(), registries).machine;
+  return read_case_text(test::shipped_case("hive-lid") + "\n" + more, registries).machine;
 }
 
 Findings with_bracket(const Machine& machine, const Registries& registries) {
@@ -91,9 +86,7 @@ TEST(Bracket, NoSlipIsTheAnswerOfSeamsInPlaceOfTheScrews) {
 // roll, its bow lies within.
 TEST(Bracket, RollingPutsTheFingeredClampInsideItsBracket) {
   const Registries registries = builtin_registries();
-  std::ostringstream text;
-  text << std::ifstream(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml").rdbuf() << '\n' << fingers;
-  Machine machine = read_case_text(test::as_beams(text.str()), registries).machine;
+  Machine machine = read_case_text(test::as_beams(test::shipped_case("hive-lid") + "\n" + fingers), registries).machine;
   machine.nose.setback = 0; // where this was found, the clamp's front stood in the bend line
   machine.body(BodyKind::clamp).bars.front().at.x() = 0.06;
   machine.sheet->moment_law = "rigid-plastic"; // and the sheet neither hardened nor rubbed

@@ -79,24 +79,29 @@ per_length = ["0 N/mm", "0 N/mm", "-1 N/mm"]
   }
 }
 
-// A plate held along one edge, under pressure: the edge brings the whole load, and its moment about the edge.
-TEST(HoldForces, EdgeOfAPlate) {
-  const Findings f = solved(plain_steel +
-                            R"([[panel]]
+namespace {
+
+/// A plate of 300 x 200 mm held along its edge at y = 0, under pressure.
+Findings shelf(const std::string& thickness, const std::string& divisions, const std::string& pressure) {
+  return solved(plain_steel +
+                R"([[panel]]
 name = "shelf"
 corner = ["0 mm", "0 mm", "0 mm"]
 edge_a = ["300 mm", "0 mm", "0 mm"]
 edge_b = ["0 mm", "200 mm", "0 mm"]
-thickness = "6 mm"
 material = "steel"
-divisions = [6, 4]
-)" +
-                            held("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
-                                 R"("x", "y", "z", "rx", "ry", "rz")") +
-                            R"([[load]]
-panel = "shelf"
-pressure = "-2 kPa"
-)");
+thickness = ")" +
+                thickness + "\"\ndivisions = " + divisions + "\n" +
+                held("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
+                     R"("x", "y", "z", "rx", "ry", "rz")") +
+                "[[load]]\npanel = \"shelf\"\npressure = \"" + pressure + "\"\n");
+}
+
+} // namespace
+
+// A plate held along one edge, under pressure: the edge brings the whole load, and its moment about the edge.
+TEST(HoldForces, EdgeOfAPlate) {
+  const Findings f = shelf("6 mm", "[6, 4]", "-2 kPa");
   const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
   record("", "statics", "edge of a shelf, z", r.force.z(), 2000 * 0.3 * 0.2, 1e-9, "N");
   record("", "statics", "edge of a shelf, about x", r.moment.x(), 2000 * 0.3 * 0.2 * 0.1, 1e-9, "N m");
@@ -108,21 +113,7 @@ pressure = "-2 kPa"
 // is below the 1e-9 that are promised: the edge brings the load, whatever the mesh.
 TEST(HoldForces, FineMeshesAreAsMuchInEquilibrium) {
   for (const std::string divisions : {"[8, 8]", "[40, 40]"}) {
-    const Findings f = solved(plain_steel +
-                              R"([[panel]]
-name = "shelf"
-corner = ["0 mm", "0 mm", "0 mm"]
-edge_a = ["300 mm", "0 mm", "0 mm"]
-edge_b = ["0 mm", "200 mm", "0 mm"]
-thickness = "3 mm"
-material = "steel"
-divisions = )" + divisions + "\n" +
-                              held("from = [\"0 mm\", \"0 mm\", \"0 mm\"]\nto = [\"300 mm\", \"0 mm\", \"0 mm\"]",
-                                   R"("x", "y", "z", "rx", "ry", "rz")") +
-                              R"([[load]]
-panel = "shelf"
-pressure = "1 kPa"
-)");
+    const Findings f = shelf("3 mm", divisions, "1 kPa");
     for (const std::string& w : f.warnings) EXPECT_EQ(w.find("equilibrium"), std::string::npos) << w;
     const JointResult& r = joint(joints_of(f.steps.front(), JointKind::support), "hold 1");
     record("", "statics", "edge of a shelf of " + divisions + " elements, z", r.force.z(), -1000 * 0.3 * 0.2, 1e-9,

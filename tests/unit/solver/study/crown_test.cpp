@@ -5,17 +5,13 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 namespace bedbow {
 namespace {
 
 /// As beams, which the search solves in a fifth of the time; what it does with the answers is the same.
 Machine hive() {
-  std::ostringstream text;
-  text << std::ifstream(BEDBOW_SOURCE_DIR "/cases/hive-lid/case.toml").rdbuf();
-  return read_case_text(test::as_beams(text.str()), builtin_registries()).machine;
+  return read_case_text(test::as_beams(test::shipped_case("hive-lid")), builtin_registries()).machine;
 }
 
 CrownTask task(BodyKind on, CrownAim aim, int places) {

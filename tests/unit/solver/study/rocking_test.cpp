@@ -5,9 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <numbers>
-#include <sstream>
 
 namespace bedbow {
 namespace {
@@ -16,9 +14,7 @@ constexpr double degree = std::numbers::pi / 180;
 
 /// As beams: the nose of strips that turns presses with the rear of its land, which is another lever.
 Machine rocking() {
-  std::ostringstream text;
-  text << std::ifstream(BEDBOW_SOURCE_DIR "/cases/rocking-clamp/case.toml").rdbuf();
-  return read_case_text(test::as_beams(text.str()), builtin_registries()).machine;
+  return read_case_text(test::as_beams(test::shipped_case("rocking-clamp")), builtin_registries()).machine;
 }
 
 // Statics of a lever: nose at 10, posts at 60, cams at 130 mm. The cams lift the tail by L about the nose, so the post
